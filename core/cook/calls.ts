@@ -1,0 +1,33 @@
+import type { Heat } from "../units/temperature.ts";
+import type { Instant } from "../units/quantity.ts";
+import type { Moment, Task } from "../plan/model.ts";
+import type { Timer } from "./session.ts";
+
+/** What wants the cook at this moment; the first of the list is "what now". */
+export type Call =
+  | { readonly kind: "ring"; readonly timer: Timer; readonly ring: "look" | "end"; readonly since: Instant; readonly round: number }
+  | { readonly kind: "attend"; readonly task: Task; readonly moment: Moment }
+  | { readonly kind: "heat"; readonly oven: string; readonly heat: Heat; readonly for: readonly Task[]; readonly at: Instant }
+  /** A hands-off step has reached its end: take it off, look at it, finish it. */
+  | { readonly kind: "take-off"; readonly task: Task; readonly since: Instant }
+  /** A hands-off step to set going. */
+  | { readonly kind: "put-on"; readonly task: Task; readonly since: Instant }
+  /** A hands-on step to do. */
+  | { readonly kind: "do"; readonly task: Task; readonly since: Instant }
+  | { readonly kind: "wait"; readonly until: Instant; readonly next: Task | null }
+  | { readonly kind: "serve"; readonly since: Instant }
+  | { readonly kind: "held"; readonly since: Instant }
+  | { readonly kind: "ended"; readonly at: Instant };
+
+/**
+ * Something the caller says unasked. It is said at `dueAt`, once more at `againAt` if nothing
+ * happened, and then left to the screen; a ring goes on by itself.
+ */
+export interface Cue {
+  readonly key: string;
+  readonly call: Call;
+  readonly dueAt: Instant;
+  readonly againAt: Instant | null;
+  /** What to say, in one breath. */
+  readonly say: string;
+}

@@ -1,0 +1,61 @@
+import type { Instant, Seconds } from "../units/quantity.ts";
+import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
+import type { OvenState, Progress, Task, TaskId } from "../plan/model.ts";
+import type { TimerId } from "./orders.ts";
+import type { MealEvent } from "./events.ts";
+
+export type TimerRun =
+  /** `lookAt` is the early end, `endsAt` the late one; `answered` is the last ring that the cook answered. */
+  | {
+      readonly state: "running";
+      readonly startedAt: Instant;
+      readonly lookAt: Instant;
+      readonly endsAt: Instant;
+      readonly answered: "none" | "look" | "end";
+    }
+  | { readonly state: "paused"; readonly ran: Seconds; readonly lookLeft: Seconds; readonly left: Seconds }
+  | { readonly state: "stopped"; readonly at: Instant };
+
+export interface Timer {
+  readonly id: TimerId;
+  readonly name: string;
+  readonly task: TaskId | null;
+  readonly dish: DishId | null;
+  /** As first set: what a restart goes back to. */
+  readonly span: Span;
+  readonly ceiling: Seconds | null;
+  readonly chime: number;
+  readonly run: TimerRun;
+}
+
+export type Phase =
+  | { readonly state: "cooking" }
+  | { readonly state: "held"; readonly since: Instant }
+  | { readonly state: "ended"; readonly at: Instant };
+
+/** One evening, folded from its log. Cancelled timers are gone; stopped ones stay for a restart. */
+export interface Session {
+  readonly meal: CookingMeal;
+  readonly tasks: readonly Task[];
+  readonly phase: Phase;
+  readonly begunAt: Instant;
+  readonly serveAt: Instant | null;
+  readonly progress: ReadonlyMap<TaskId, Progress>;
+  /** What the cook was last told to do and has neither finished nor put aside. */
+  readonly focus: { readonly task: TaskId; readonly calledAt: Instant } | null;
+  readonly wishes: readonly TaskId[];
+  /** Moment key -> when the attention was given. */
+  readonly attended: ReadonlyMap<string, Instant>;
+  readonly ovens: readonly OvenState[];
+  readonly timers: ReadonlyMap<TimerId, Timer>;
+  /** How many timers there have ever been: gives the next name and chime. */
+  readonly timerCount: number;
+  readonly swaps: readonly { readonly dish: DishId; readonly ingredient: IngredientId; readonly swap: number }[];
+  readonly lastAt: Instant;
+}
+
+/** The log and what it folds to. `session` is null until a meal has begun. */
+export interface MealLog {
+  readonly events: readonly MealEvent[];
+  readonly session: Session | null;
+}

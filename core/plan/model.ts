@@ -1,0 +1,104 @@
+import type { Heat } from "../units/temperature.ts";
+import type { Instant, Seconds } from "../units/quantity.ts";
+import type { Attention, CookingMeal, Dish, DishId, Span, Step } from "../recipe/model.ts";
+
+declare const task: unique symbol;
+/** `dish/step`, or `dish/step#2` for the second batch. */
+export type TaskId = string & { readonly [task]: true };
+export const taskId = (text: string): TaskId => text as TaskId;
+
+/** "That task's end plus `atLeast` <= this one's start <= that task's end plus `atMost`." */
+export interface TaskLink {
+  readonly task: TaskId;
+  readonly atLeast: Seconds;
+  readonly atMost: Seconds | null;
+}
+
+/** One thing to schedule: a step of a dish, or one batch of it. */
+export interface Task {
+  readonly id: TaskId;
+  readonly dish: Dish;
+  readonly step: Step;
+  /** `number` counts from 1; null where the step is done all at once. */
+  readonly batch: { readonly number: number; readonly count: number; readonly pieces: number } | null;
+  readonly after: readonly TaskLink[];
+}
+
+/** One attention moment of one task, for instance the third stir. `key` is unique in the meal. */
+export interface Moment {
+  readonly key: string;
+  readonly task: TaskId;
+  readonly do: string;
+  readonly at: Instant;
+  readonly within: Seconds;
+  readonly kind: Attention["kind"];
+}
+
+/** What has become of a task so far. */
+export type Progress =
+  | { readonly state: "waiting" }
+  | { readonly state: "running"; readonly startedAt: Instant; readonly span: Span }
+  | { readonly state: "done"; readonly startedAt: Instant | null; readonly at: Instant }
+  | { readonly state: "skipped"; readonly at: Instant };
+
+export interface OvenState {
+  readonly oven: string;
+  /** What the cook has set it to; null: off. */
+  readonly heat: Heat | null;
+  readonly setAt: Instant | null;
+}
+
+export interface PlanInput {
+  readonly meal: CookingMeal;
+  readonly tasks: readonly Task[];
+  readonly progress: ReadonlyMap<TaskId, Progress>;
+  readonly ovens: readonly OvenState[];
+  readonly now: Instant;
+  /** When the cook wants to eat; null: as soon as possible. */
+  readonly serveAt: Instant | null;
+  /** The cook's own wishes, the latest first: these start as soon as they can. */
+  readonly first: readonly TaskId[];
+  /** The task the cook is at: it stays first among the hands-on ones. */
+  readonly focus: TaskId | null;
+}
+
+export interface Entry {
+  readonly task: TaskId;
+  readonly start: Instant;
+  /** The earliest end; equals `end` where the recipe names one figure. */
+  readonly look: Instant;
+  readonly end: Instant;
+  /** "burner 2", "oven", "cook", "blender": the lanes of the picture over time. */
+  readonly lanes: readonly string[];
+  readonly moments: readonly Moment[];
+  /** How much later it could start without making dinner later. */
+  readonly slack: Seconds;
+}
+
+/** Turn the oven to `heat` at `at`, so that it is hot at `readyAt` for `for`. */
+export interface OvenMove {
+  readonly oven: string;
+  readonly heat: Heat;
+  readonly at: Instant;
+  readonly readyAt: Instant;
+  readonly for: readonly TaskId[];
+}
+
+/** The time-ordered list of who does what when. Pure: the same input gives the same sheet. */
+export interface RunSheet {
+  /** In order of start: tasks that are done, running, and to come (skipped ones are absent). */
+  readonly entries: readonly Entry[];
+  readonly ovenMoves: readonly OvenMove[];
+  /** When everything can be on the table. */
+  readonly readyAt: Instant;
+  /** How much later than asked; 0 when in time or when nothing was asked. */
+  readonly late: Seconds;
+  /** Each limit that this sheet breaks, as one spoken sentence. */
+  readonly broken: readonly string[];
+}
+
+/** The seam between the meal and the scheduling engine. Never throws, always returns a sheet. */
+export type Planner = (input: PlanInput) => RunSheet;
+
+/** Which dish a task belongs to, read off its id. */
+export const dishOf = (id: TaskId): DishId => id.slice(0, id.indexOf("/")) as DishId;
