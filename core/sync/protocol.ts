@@ -1,0 +1,79 @@
+import { z } from "zod";
+import type { MealEvent } from "../cook/events.ts";
+import type { Order } from "../cook/orders.ts";
+
+/** A line of the start page: a meal that can be cooked. */
+export interface MealCard {
+  readonly id: string;
+  readonly name: string;
+  readonly about: string;
+  readonly dishes: readonly { readonly id: string; readonly name: string; readonly servings: number; readonly of: string }[];
+  /** Minutes from midnight as in its file; null: as soon as possible. */
+  readonly serveAt: number | null;
+  /** From the first step to the table, planned without interruptions, in minutes. */
+  readonly takesMinutes: number;
+}
+
+/** What a recipe file got wrong: file, line, field and one sentence. */
+export interface Mistake {
+  readonly file: string;
+  /** Counted from 1. */
+  readonly line: number;
+  readonly field: string;
+  readonly sentence: string;
+}
+
+/** GET /api/meals */
+export interface Pantry {
+  readonly meals: readonly MealCard[];
+  readonly mistakes: readonly Mistake[];
+  /** The session that is being cooked; null when the kitchen is free. */
+  readonly cooking: { readonly session: string; readonly meal: string } | null;
+}
+
+/** Client -> server, event "order", acknowledged with `Acknowledged`. `order` is checked by `parseOrder` in core/cook. */
+export const orderMessage = z.strictObject({
+  session: z.string().min(1).max(64),
+  id: z.string().min(1).max(64),
+  /** Epoch milliseconds at which the cook gave it; the server corrects what cannot be. */
+  at: z.number().int().nonnegative(),
+  order: z.looseObject({ type: z.string() }),
+});
+
+/** Client -> server, event "begin", acknowledged with `Begun`. */
+export const beginMessage = z.strictObject({
+  id: z.string().min(1).max(64),
+  meal: z.string().min(1).max(100),
+  servings: z.record(z.string(), z.number().int().min(1).max(100)),
+  /** Epoch milliseconds; null: as soon as possible. */
+  serveAt: z.number().int().nonnegative().nullable(),
+});
+
+export interface OrderMessage {
+  readonly session: string;
+  readonly id: string;
+  readonly at: number;
+  readonly order: Order;
+}
+
+export type BeginMessage = z.infer<typeof beginMessage>;
+
+export type Acknowledged =
+  | { readonly ok: true; readonly seq: number }
+  | { readonly ok: false; readonly sentence: string };
+
+export type Begun = { readonly ok: true; readonly session: string } | { readonly ok: false; readonly sentence: string };
+
+/** Server -> client, event "snapshot": on every connect and whenever another meal begins or ends. */
+export interface Snapshot {
+  readonly session: string | null;
+  readonly events: readonly MealEvent[];
+  /** The server's clock, epoch ms, so that every device rings together. */
+  readonly serverNow: number;
+}
+
+/** Server -> client, event "events": what has been appended to the session's log. */
+export interface Appended {
+  readonly session: string;
+  readonly events: readonly MealEvent[];
+}

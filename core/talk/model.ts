@@ -1,0 +1,58 @@
+import type { Instant } from "../units/quantity.ts";
+import type { RunSheet } from "../plan/model.ts";
+import type { MealLog } from "../cook/session.ts";
+import type { Order } from "../cook/orders.ts";
+import type { Intent } from "./intent.ts";
+
+/** What the caller's own voice is asked to do; carried out by the device, never in the meal log. */
+export type VoiceOrder =
+  | { readonly type: "Louder" }
+  | { readonly type: "Softer" }
+  | { readonly type: "Slower" }
+  | { readonly type: "Faster" }
+  | { readonly type: "QuietFor"; readonly minutes: number }
+  | { readonly type: "SpeakAgain" }
+  | { readonly type: "StopTalking" };
+
+/** A question that the caller has put and that the next utterance may answer. */
+export type Question =
+  | { readonly kind: "confirm"; readonly intent: Intent; readonly prompt: string }
+  | { readonly kind: "which"; readonly candidates: readonly { readonly name: string; readonly intent: Intent }[]; readonly prompt: string }
+  /** "More?": the parts of a long answer that were not said yet. */
+  | { readonly kind: "more"; readonly rest: readonly string[]; readonly prompt: string };
+
+/** What one device remembers of the conversation. Not part of the meal log. */
+export interface Dialogue {
+  readonly question: Question | null;
+  readonly lastSaid: string | null;
+  readonly lastHeard: string | null;
+  /** What the last utterance was taken for, in words; null where it was not understood. */
+  readonly lastUnderstood: string | null;
+}
+
+export const silentDialogue: Dialogue = { question: null, lastSaid: null, lastHeard: null, lastUnderstood: null };
+
+/** Everything an answer depends on. */
+export interface Kitchen {
+  readonly log: MealLog;
+  /** The sheet for `log` at `now`; null before a meal has begun. */
+  readonly sheet: RunSheet | null;
+  readonly now: Instant;
+  /** Minutes that local clock time is ahead of UTC, so that the caller can say "half past six". */
+  readonly utcOffsetMinutes: number;
+  readonly dialogue: Dialogue;
+  /** Unique for this utterance: new timers and commands are named after it. */
+  readonly utteranceId: string;
+}
+
+/** The caller's answer to one utterance. */
+export interface Reply {
+  /** null: nothing was understood (and nothing is done). */
+  readonly intent: Intent | null;
+  /** What is said aloud and shown as a caption; at most one breath. Never empty, except after "stop talking". */
+  readonly say: string;
+  /** To be decided by the server, in this order. */
+  readonly orders: readonly Order[];
+  readonly voice: readonly VoiceOrder[];
+  readonly dialogue: Dialogue;
+}
