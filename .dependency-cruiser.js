@@ -47,7 +47,11 @@ export default {
       name: "product-ships-without-dev-tools",
       severity: "error",
       from: { path: "^(core|server|client)/" },
-      to: { dependencyTypes: ["npm-dev"], dependencyTypesNot: ["type-only"], pathNot: "node_modules/@types/" },
+      to: {
+        dependencyTypes: ["npm-dev"],
+        dependencyTypesNot: ["type-only"],
+        pathNot: "node_modules/@types/",
+      },
     },
     { name: "no-cycles", severity: "error", from: {}, to: { circular: true } },
     {

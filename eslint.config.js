@@ -7,7 +7,10 @@ const namedExportsOnly = [
   { selector: "ExportSpecifier[exported.name='default']", message: "Named exports only." },
   { selector: "ExportAllDeclaration", message: "Name what you export: no `export *`." },
 ];
-const input = (name) => ({ name, message: "Time, ids and chance are inputs of core: take them as arguments." });
+const input = (name) => ({
+  name,
+  message: "Time, ids and chance are inputs of core: take them as arguments.",
+});
 
 export default tseslint.config(
   { ignores: ["dist", "var", "coverage", "tests/.out", "models", "node_modules"] },
@@ -27,7 +30,10 @@ export default tseslint.config(
         "error",
         { considerDefaultExhaustiveForUnions: false, requireDefaultForNonUnion: false },
       ],
-      "@typescript-eslint/restrict-template-expressions": ["error", { allowNumber: true, allowBoolean: true }],
+      "@typescript-eslint/restrict-template-expressions": [
+        "error",
+        { allowNumber: true, allowBoolean: true },
+      ],
       "@typescript-eslint/no-confusing-void-expression": [
         "error",
         { ignoreArrowShorthand: true, ignoreVoidOperator: true },

@@ -12,7 +12,8 @@ export default defineConfig({
         test: {
           name: "node",
           environment: "node",
-          include: ["tests/{core,server,voice,contracts,tools}/**/*.test.ts", "tests/client/**/*.test.ts"],
+          include: ["tests/**/*.test.ts"],
+          exclude: ["tests/browser/**"],
           testTimeout: 20_000,
           hookTimeout: 60_000,
         },
