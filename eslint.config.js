@@ -43,6 +43,7 @@ export default tseslint.config(
       "@typescript-eslint/no-misused-promises": ["error", { checksVoidReturn: { attributes: false } }],
       // An adapter keeps the promise of its port even where it happens to be ready at once.
       "@typescript-eslint/require-await": "off",
+      "@typescript-eslint/no-misused-spread": ["error", { allow: ["string"] }],
       "@typescript-eslint/unified-signatures": "off",
       "@typescript-eslint/no-unnecessary-type-parameters": "off",
     },
@@ -79,5 +80,5 @@ export default tseslint.config(
   // What prints: the command line's one printing module, the tools, the benches.
   { files: ["server/cli/print.ts", "tools/**", "tests/bench/**"], rules: { "no-console": "off" } },
   { files: config, rules: { "no-restricted-syntax": "off" } },
-  { files: ["**/*.js"], extends: [tseslint.configs.disableTypeChecked] },
+  { files: ["**/*.{js,mjs}"], extends: [tseslint.configs.disableTypeChecked] },
 );
