@@ -1,0 +1,92 @@
+import pluralize from "pluralize";
+
+/**
+ * Kitchen nouns that the general rules of English get wrong: no plural, or a singular in -s.
+ * Kept here rather than added to the library, whose rules are shared by the whole process.
+ */
+const UNCHANGING: ReadonlySet<string> = new Set([
+  "asparagus", "bass", "broth", "brussels", "cilantro", "couscous", "cress", "edamame", "flour", "garlic", "ginger",
+  "gras", "haggis", "hummus", "kelp", "lemongrass", "miso", "molasses", "octopus", "okra", "parsley", "polenta", "quinoa",
+  "rice", "schnapps", "seitan", "sesame", "spinach", "swiss", "tahini", "tempeh", "tofu", "turmeric", "watercress",
+  "zaatar", "citrus", "hibiscus", "anise", "allspice", "lettuce's",
+]);
+
+const IRREGULAR: readonly (readonly [string, string])[] = [
+  ["leaf", "leaves"], ["loaf", "loaves"], ["half", "halves"], ["calf", "calves"], ["knife", "knives"],
+  ["potato", "potatoes"], ["tomato", "tomatoes"], ["mango", "mangoes"], ["avocado", "avocados"],
+  ["jalapeno", "jalapenos"], ["chili", "chilies"], ["chilli", "chillies"], ["chile", "chiles"],
+  ["radish", "radishes"], ["squash", "squashes"], ["olive", "olives"], ["chive", "chives"], ["clove", "cloves"],
+  ["endive", "endives"], ["cookie", "cookies"], ["brownie", "brownies"], ["anchovy", "anchovies"],
+];
+const TO_MANY: ReadonlyMap<string, string> = new Map(IRREGULAR);
+const TO_ONE: ReadonlyMap<string, string> = new Map([
+  ...IRREGULAR.map(([one, many]): [string, string] => [many, one]),
+  ["chilis", "chili"], ["chillis", "chilli"], ["mangos", "mango"], ["halfs", "half"],
+]);
+
+function lastWord(name: string): { readonly before: string; readonly last: string } {
+  const cut = name.search(/[^\s-]+$/);
+  return { before: name.slice(0, Math.max(cut, 0)), last: name.slice(Math.max(cut, 0)) };
+}
+
+function wordToOne(word: string): string {
+  return UNCHANGING.has(word) ? word : (TO_ONE.get(word) ?? pluralize.singular(word));
+}
+
+function wordToMany(word: string): string {
+  return UNCHANGING.has(word) ? word : (TO_MANY.get(wordToOne(word)) ?? pluralize.plural(wordToOne(word)));
+}
+
+/** One of a food: "sweet potatoes" is "sweet potato". Lower-case names; the last word is changed. */
+export function singularOf(name: string): string {
+  const { before, last } = lastWord(name);
+  return before + wordToOne(last);
+}
+
+/** Several of a food: "bay leaf" is "bay leaves"; "rice" stays. Lower-case names; the last word is changed. */
+export function pluralOf(name: string): string {
+  const { before, last } = lastWord(name);
+  return before + wordToMany(last);
+}
+
+/** Whether a name already stands for several: "red lentils". Foods without a plural count as one. */
+export function isPlural(name: string): boolean {
+  const { last } = lastWord(name.toLowerCase());
+  return wordToOne(last) !== last;
+}
+
+const FILLERS: ReadonlySet<string> = new Set([
+  "a", "an", "the", "my", "our", "your", "some", "any", "of", "this", "that", "these", "those", "more", "please",
+]);
+
+/** The form names are compared in: lower case, no accents, no hyphens, no articles, every word in the singular. */
+export function normaliseFood(name: string): string {
+  return name
+    .toLowerCase()
+    .replaceAll("œ", "oe")
+    .replaceAll("æ", "ae")
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .replace(/['’ʼ]/g, "")
+    .replace(/[^\p{L}\d]+/gu, " ")
+    .split(" ")
+    .filter((word) => word !== "" && !FILLERS.has(word))
+    .map(wordToOne)
+    .join(" ");
+}
+
+/** Words for a part or a shape; beside a food they add nothing to what it is. */
+const SHAPES: ReadonlySet<string> = new Set([
+  "bulb", "bunch", "can", "clove", "cube", "ear", "handful", "head", "knob", "leaf", "piece", "rib", "sheet", "slice",
+  "sprig", "stalk", "stick",
+]);
+
+/**
+ * What the food is, without the part it is counted in: "garlic cloves" and "a clove of garlic" are "garlic".
+ * A part alone is a food of its own ("cloves" the spice).
+ */
+export function foodItself(name: string): string {
+  const words = normaliseFood(name).split(" ");
+  const kept = words.filter((word) => !SHAPES.has(word));
+  return (kept.length === 0 ? words : kept).join(" ");
+}
