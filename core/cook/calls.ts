@@ -1,5 +1,5 @@
 import type { Heat } from "../units/temperature.ts";
-import type { Instant } from "../units/quantity.ts";
+import type { Instant, Seconds } from "../units/quantity.ts";
 import type { Moment, Task } from "../plan/model.ts";
 import type { Timer } from "./session.ts";
 
@@ -20,14 +20,16 @@ export type Call =
   | { readonly kind: "ended"; readonly at: Instant };
 
 /**
- * Something the caller says unasked. It is said at `dueAt`, once more at `againAt` if nothing
- * happened, and then left to the screen; a ring goes on by itself.
+ * Something the caller says unasked. It is said once when `dueAt` has come, once more when
+ * `againAfter` has passed since then and nothing happened, and then left to the screen; a ring
+ * goes on by itself. `core/cook/said-cues.ts` keeps count.
  */
 export interface Cue {
   readonly key: string;
   readonly call: Call;
   readonly dueAt: Instant;
-  readonly againAt: Instant | null;
+  /** null: said once only. */
+  readonly againAfter: Seconds | null;
   /** What to say, in one breath. */
   readonly say: string;
 }

@@ -1,0 +1,118 @@
+import { instant, plus } from "../units/quantity.ts";
+import type { Instant } from "../units/quantity.ts";
+import type { Moment, RunSheet, Task } from "../plan/model.ts";
+import { compareHeat } from "../units/temperature.ts";
+import type { Call } from "./calls.ts";
+import { callAhead, due, upcoming } from "./next-call.ts";
+import type { Session } from "./session.ts";
+import { ringOf } from "./timer.ts";
+
+/**
+ * All that wants the cook now, the most pressing first; never empty. Food that burns comes
+ * before the cook's own work: late rings, attention, what has to come off, looks, oven heat,
+ * then the step in hand, then what should be going already.
+ */
+export function callsNow(session: Session, sheet: RunSheet, now: Instant): readonly Call[] {
+  if (session.phase.state === "ended") return [{ kind: "ended", at: session.phase.at }];
+  const rings = ringCalls(session, now);
+  const urgent = [
+    ...rings.filter((call) => call.ring === "end"),
+    ...attentionCalls(session, sheet, now),
+    ...takeOffCalls(session, now),
+    ...rings.filter((call) => call.ring === "look"),
+  ];
+  if (session.phase.state === "held") return [...urgent, { kind: "held", since: session.phase.since }];
+  const work = [...heatCalls(session, sheet, now), ...focusCall(session), ...putOnCalls(session, sheet, now)];
+  const calls: readonly Call[] = [...urgent, ...work];
+  return calls.length > 0 ? calls : [restCall(session, sheet, now)];
+}
+
+type RingCall = Extract<Call, { readonly kind: "ring" }>;
+
+function ringCalls(session: Session, now: Instant): readonly RingCall[] {
+  return [...session.timers.values()]
+    .flatMap((timer): readonly RingCall[] => {
+      const ring = ringOf(timer, now);
+      return ring === null ? [] : [{ kind: "ring", timer, ...ring }];
+    })
+    .toSorted((a, b) => a.since - b.since);
+}
+
+/** The moments that are due and not yet seen to; of several stirs that were missed, the last. */
+export function dueMoments(session: Session, sheet: RunSheet, now: Instant): readonly Moment[] {
+  const running = sheet.entries.filter((entry) => session.progress.get(entry.task)?.state === "running");
+  const latest = new Map<string, Moment>();
+  for (const moment of running.flatMap((entry) => entry.moments)) {
+    const key = `${moment.task} ${moment.do}`;
+    const known = latest.get(key);
+    if (moment.at <= now && (known === undefined || known.at <= moment.at)) latest.set(key, moment);
+  }
+  return [...latest.values()].filter((moment) => !session.attended.has(moment.key)).toSorted((a, b) => a.at - b.at);
+}
+
+function attentionCalls(session: Session, sheet: RunSheet, now: Instant): readonly Call[] {
+  return dueMoments(session, sheet, now).flatMap((moment): readonly Call[] => {
+    const task = session.tasks.find((one) => one.id === moment.task);
+    return task === undefined ? [] : [{ kind: "attend", task, moment }];
+  });
+}
+
+/** Unattended steps that are past their end and whose ring has been answered, stopped or cancelled. */
+function takeOffCalls(session: Session, now: Instant): readonly Call[] {
+  return session.tasks.flatMap((task): readonly Call[] => {
+    const progress = session.progress.get(task.id);
+    if (progress?.state !== "running" || task.step.hands === "on") return [];
+    const since = plus(progress.startedAt, progress.span.high);
+    const timers = [...session.timers.values()].filter((timer) => timer.task === task.id);
+    const speaks = timers.some((timer) => timer.run.state === "paused" || ringOf(timer, now) !== null);
+    return since <= now && !speaks ? [{ kind: "take-off", task, since }] : [];
+  });
+}
+
+function heatCalls(session: Session, sheet: RunSheet, now: Instant): readonly Call[] {
+  return sheet.ovenMoves
+    .filter((move) => move.at <= plus(now, callAhead) && !isSet(session, move))
+    .slice(0, 1)
+    .map(({ oven, heat, at, for: ids }) => ({
+      kind: "heat",
+      oven,
+      heat,
+      at,
+      for: session.tasks.filter((task) => ids.includes(task.id)),
+    }));
+}
+
+function isSet(session: Session, move: RunSheet["ovenMoves"][number]): boolean {
+  const heat = session.ovens.find((oven) => oven.oven === move.oven)?.heat ?? null;
+  return heat !== null && compareHeat(heat, move.heat) === 0;
+}
+
+function focusCall(session: Session): readonly Call[] {
+  const { focus } = session;
+  const task = session.tasks.find((one) => one.id === focus?.task);
+  if (focus === null || task === undefined) return [];
+  return [callOf(task, focus.calledAt)];
+}
+
+/** Unattended steps that should be going by now while the cook is busy with something else. */
+function putOnCalls(session: Session, sheet: RunSheet, now: Instant): readonly Call[] {
+  return due(session, sheet, now)
+    .filter(({ task }) => task.step.hands === "off" && task.id !== session.focus?.task)
+    .map(({ task, entry }) => callOf(task, entry.start));
+}
+
+const callOf = (task: Task, since: Instant): Call => ({
+  kind: task.step.hands === "on" ? "do" : "put-on",
+  task,
+  since,
+});
+
+/** Nothing to do: until when, or everything is ready. */
+function restCall(session: Session, sheet: RunSheet, now: Instant): Call {
+  const next = upcoming(session, sheet)[0];
+  if (next !== undefined) return { kind: "wait", until: instant(Math.max(next.entry.start, now)), next: next.task };
+  const running = sheet.entries.filter((entry) => session.progress.get(entry.task)?.state === "running");
+  const first = running.toSorted((a, b) => a.look - b.look)[0];
+  if (first === undefined) return { kind: "serve", since: session.lastAt };
+  return { kind: "wait", until: instant(Math.max(first.look, now)), next: null };
+}

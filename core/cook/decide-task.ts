@@ -1,0 +1,109 @@
+import { between } from "../units/quantity.ts";
+import type { Instant, Seconds } from "../units/quantity.ts";
+import { err, ok } from "../units/result.ts";
+import type { Task, TaskId } from "../plan/model.ts";
+import { addSeconds } from "../units/quantity.ts";
+import type { Decision } from "./decide.ts";
+import type { Happening } from "./events.ts";
+import type { Order } from "./orders.ts";
+import { timerId } from "./orders.ts";
+import { blockerOf } from "./ready.ts";
+import type { Session } from "./session.ts";
+
+type TaskOrder = Extract<Order, { readonly task: TaskId }>;
+
+/** Orders about one step; null for every other order. */
+export function decideTask(order: Order, session: Session, at: Instant): Decision | null {
+  if (!("task" in order)) return null;
+  const task = session.tasks.find((one) => one.id === order.task);
+  if (task === undefined) return err({ code: "NoSuchTask", asked: order.task });
+  return decideOne(order, task, session, at);
+}
+
+function decideOne(order: TaskOrder, task: Task, session: Session, at: Instant): Decision {
+  const state = session.progress.get(task.id)?.state ?? "waiting";
+  const isOver = state === "done" || state === "skipped";
+  const { title } = task.step;
+  switch (order.type) {
+    case "StartTask":
+    case "ChooseTask":
+      if (isOver) return err({ code: "AlreadyDone", title });
+      return startOrChoose(order, task, session, at);
+    case "FinishTask":
+      if (isOver) return err({ code: "AlreadyDone", title });
+      return ok([{ type: "TaskFinished", task: task.id }, ...timersStopped(session, task.id)]);
+    case "SkipTask":
+      if (isOver) return err({ code: "AlreadyDone", title });
+      return ok([{ type: "TaskSkipped", task: task.id }, ...timersStopped(session, task.id)]);
+    case "ReopenTask":
+      if (!isOver) return err({ code: "StillOpen", title });
+      return ok([{ type: "TaskReopened", task: task.id }, ...callOf(task, session)]);
+    case "GiveAttention":
+      if (state !== "running") return err({ code: "NoSuchMoment", title });
+      return ok([{ type: "AttentionGiven", task: task.id, moment: order.moment }]);
+  }
+}
+
+/** Hands-on: it comes before the cook. Hands-off: starting sets it going, choosing puts it before the cook. */
+function startOrChoose(order: TaskOrder, task: Task, session: Session, at: Instant): Decision {
+  const { title, hands } = task.step;
+  const isFocus = session.focus?.task === task.id;
+  const isRunning = session.progress.get(task.id)?.state === "running";
+  if (isRunning && (hands === "off" || isFocus)) return err({ code: "AlreadyRunning", title });
+  const blocker = blockerOf(session, task, at);
+  if (blocker?.kind === "open") return err({ code: "FirstFinish", title, first: blocker.title });
+  if (blocker?.kind === "wait") return err({ code: "TooSoon", title, wait: blocker.wait });
+  if (order.type === "StartTask" && hands === "off") return ok(setGoing(task, session));
+  return ok([{ type: "TaskChosen", task: task.id }, ...callOf(task, session)]);
+}
+
+function callOf(task: Task, session: Session): readonly Happening[] {
+  const aside: readonly Happening[] =
+    session.focus === null || session.focus.task === task.id
+      ? []
+      : [{ type: "TaskSetAside", task: session.focus.task }];
+  return [...aside, { type: "TaskCalled", task: task.id }];
+}
+
+/** A hands-off step starts together with its timer. */
+function setGoing(task: Task, session: Session): readonly Happening[] {
+  const { step, dish } = task;
+  return [
+    { type: "TaskStarted", task: task.id },
+    {
+      type: "TimerStarted",
+      timer: timerId(`${task.id}~${session.timerCount + 1}`),
+      name: step.title,
+      task: task.id,
+      dish: dish.id,
+      span: step.time,
+      ceiling: ceilingOf(task),
+      chime: session.timerCount,
+    },
+  ];
+}
+
+/** The longest that the recipe lets a step run; null where it sets no end. */
+function ceilingOf(task: Task): Seconds | null {
+  const { time, latest, extend } = task.step;
+  if (extend !== null) return addSeconds(time.high, extend.atMost);
+  return latest === "hard" ? time.high : null;
+}
+
+function timersStopped(session: Session, id: TaskId): readonly Happening[] {
+  return [...session.timers.values()]
+    .filter((timer) => timer.task === id && timer.run.state !== "stopped")
+    .map((timer) => ({ type: "TimerStopped", timer: timer.id }));
+}
+
+/** Since when a task has been over; null while it is open. */
+export function overSince(session: Session, id: TaskId): Instant | null {
+  const progress = session.progress.get(id);
+  return progress?.state === "done" || progress?.state === "skipped" ? progress.at : null;
+}
+
+/** How long a step has been over at `now`; null while it is open. */
+export function sinceOver(session: Session, id: TaskId, now: Instant): Seconds | null {
+  const since = overSince(session, id);
+  return since === null ? null : between(since, now);
+}

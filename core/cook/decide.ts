@@ -1,0 +1,101 @@
+import { err, ok } from "../units/result.ts";
+import type { Result } from "../units/result.ts";
+import type { Instant } from "../units/quantity.ts";
+import { decideTask } from "./decide-task.ts";
+import { decideTimer } from "./decide-timer.ts";
+import type { Happening } from "./events.ts";
+import { appendEvents, undoneCommands } from "./fold.ts";
+import type { Command, Order } from "./orders.ts";
+import type { Refusal } from "./refusal.ts";
+import type { MealLog, Session } from "./session.ts";
+import { nextToCall } from "./next-call.ts";
+import { runSheetOf } from "./run-sheet.ts";
+import { findSwap } from "./swap.ts";
+
+/** What an order brings about, or why it does not. */
+export type Decision = Result<readonly Happening[], Refusal>;
+
+/**
+ * What should happen? Refuses with a reason and changes nothing, or lists what happens, in
+ * order; an empty list where the command was carried out before. When the cook is free
+ * afterwards and something is due, the caller puts it before them (`TaskCalled`).
+ */
+export function decide(command: Command, log: MealLog): Decision {
+  if (log.events.some((event) => event.command === command.id)) return ok([]);
+  const wanted = decideOrder(command, log);
+  return wanted.ok ? ok(settled(command, log, wanted.value)) : wanted;
+}
+
+function decideOrder(command: Command, log: MealLog): Decision {
+  const { order, at } = command;
+  const { session } = log;
+  if (order.type === "BeginMeal") {
+    if (session !== null && session.phase.state !== "ended") return err({ code: "MealUnderway", name: session.meal.name });
+    return ok([{ type: "MealBegun", meal: order.meal, serveAt: order.serveAt }]);
+  }
+  if (session === null) return err({ code: "NoMeal" });
+  if (order.type === "UndoLast") return undoLast(log);
+  if (session.phase.state === "ended") return order.type === "Tick" ? ok([]) : err({ code: "MealOver" });
+  return decideMeal(order, session, at) ?? decideTask(order, session, at) ?? decideTimer(order, session, at) ?? ok([]);
+}
+
+function decideMeal(order: Order, session: Session, at: Instant): Decision | null {
+  switch (order.type) {
+    case "HoldEverything":
+      return session.phase.state === "held" ? err({ code: "AlreadyHeld" }) : ok([{ type: "EverythingHeld" }]);
+    case "GoOn":
+      return session.phase.state === "held" ? ok([{ type: "WentOn" }]) : err({ code: "NotHeld" });
+    case "SetServing":
+      if (order.serveAt !== null && order.serveAt <= at) return err({ code: "ServingPast", serveAt: order.serveAt });
+      return ok([{ type: "ServingSet", serveAt: order.serveAt }]);
+    case "SetOven":
+      if (!session.ovens.some((oven) => oven.oven === order.oven)) return err({ code: "NoSuchOven", asked: order.oven });
+      return ok([{ type: "OvenSet", oven: order.oven, heat: order.heat }]);
+    case "UseSwap":
+      return decideSwap(order, session);
+    case "EndMeal":
+      return ok([{ type: "MealEnded" }]);
+    default:
+      return null;
+  }
+}
+
+function decideSwap(order: Extract<Order, { readonly type: "UseSwap" }>, session: Session): Decision {
+  const { dish, ingredient, swap } = order;
+  const found = findSwap(session, dish, ingredient, swap);
+  if (found === null) return err({ code: "NoSuchSwap", asked: ingredient });
+  const used = session.swaps.some((one) => one.dish === dish && one.ingredient === ingredient && one.swap === swap);
+  return used ? err({ code: "SwapUsedBefore", use: found.use }) : ok([{ type: "SwapUsed", dish, ingredient, swap }]);
+}
+
+/** The last command that did something the cook asked for; what the clock called does not count. */
+function undoLast(log: MealLog): Decision {
+  const undone = undoneCommands(log.events);
+  const last = log.events.findLast(
+    ({ command, happening }) =>
+      !undone.has(command) &&
+      happening.type !== "Undone" &&
+      happening.type !== "TaskCalled" &&
+      happening.type !== "MealBegun",
+  );
+  return last === undefined ? err({ code: "NothingToUndo" }) : ok([{ type: "Undone", undoes: last.command }]);
+}
+
+/** Adds the call of what is due next, when nothing is before the cook. */
+function settled(command: Command, log: MealLog, happenings: readonly Happening[]): readonly Happening[] {
+  const after = appendEvents(log, numbered(command, log, happenings)).session;
+  if (after === null || after.phase.state !== "cooking" || after.focus !== null) return happenings;
+  const next = nextToCall(after, runSheetOf(after, command.at), command.at);
+  return next === null ? happenings : [...happenings, { type: "TaskCalled", task: next.id }];
+}
+
+/** Turns what was decided into events that follow on the log. */
+export function numbered(command: Command, log: MealLog, happenings: readonly Happening[]): MealLog["events"] {
+  const last = log.events.at(-1)?.seq ?? 0;
+  return happenings.map((happening, index) => ({
+    seq: last + index + 1,
+    at: command.at,
+    command: command.id,
+    happening,
+  }));
+}

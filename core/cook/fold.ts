@@ -1,0 +1,156 @@
+import type { Instant } from "../units/quantity.ts";
+import { between, seconds } from "../units/quantity.ts";
+import { expandTasks } from "../plan/tasks.ts";
+import type { Progress, Task, TaskId } from "../plan/model.ts";
+import type { CookingMeal } from "../recipe/model.ts";
+import type { Happening, MealEvent } from "./events.ts";
+import type { MealLog, Session } from "./session.ts";
+import { evolveTimers } from "./fold-timers.ts";
+import { swapped } from "./swap.ts";
+
+/** Nothing has happened yet. */
+export const emptyLog: MealLog = { events: [], session: null };
+
+/**
+ * What did happen. Total: never refuses, never throws. Events must follow on the log's last
+ * `seq`; ones that it holds already are passed over, so a snapshot may overlap.
+ */
+export function appendEvents(log: MealLog, events: readonly MealEvent[]): MealLog {
+  const last = log.events.at(-1)?.seq ?? 0;
+  const fresh = events.filter((event) => event.seq > last);
+  if (fresh.length === 0) return log;
+  const all = [...log.events, ...fresh];
+  if (fresh.some((event) => event.happening.type === "Undone")) return { events: all, session: fold(all) };
+  return { events: all, session: fresh.reduce<Session | null>(evolve, log.session) };
+}
+
+/** The commands that were taken back. */
+export function undoneCommands(events: readonly MealEvent[]): ReadonlySet<string> {
+  return new Set(events.flatMap(({ happening }) => (happening.type === "Undone" ? [happening.undoes] : [])));
+}
+
+function fold(events: readonly MealEvent[]): Session | null {
+  const undone = undoneCommands(events);
+  return events.filter((event) => !undone.has(event.command)).reduce<Session | null>(evolve, null);
+}
+
+/** One event further. A second `MealBegun` starts the evening afresh; before the first, events mean nothing. */
+export function evolve(session: Session | null, event: MealEvent): Session | null {
+  const { happening, at } = event;
+  if (happening.type === "MealBegun") return begun(happening.meal, happening.serveAt, at);
+  if (session === null) return null;
+  return { ...evolveTimers(evolveMeal(session, happening, at), happening, at), lastAt: at };
+}
+
+function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session {
+  const tasks = expandTasks(meal);
+  return {
+    meal,
+    tasks,
+    phase: { state: "cooking" },
+    begunAt: at,
+    serveAt,
+    progress: new Map(tasks.map((task) => [task.id, { state: "waiting" }])),
+    focus: null,
+    wishes: [],
+    attended: new Map(),
+    ovens: meal.kitchen.ovens.map((oven) => ({ oven: oven.name, heat: null, setAt: null })),
+    timers: new Map(),
+    timerCount: 0,
+    swaps: [],
+    lastAt: at,
+  };
+}
+
+function evolveMeal(session: Session, happening: Happening, at: Instant): Session {
+  switch (happening.type) {
+    case "EverythingHeld":
+      return { ...session, phase: { state: "held", since: at } };
+    case "WentOn":
+      return { ...session, phase: { state: "cooking" } };
+    case "MealEnded":
+      return { ...session, phase: { state: "ended", at }, focus: null };
+    case "ServingSet":
+      return { ...session, serveAt: happening.serveAt };
+    case "OvenSet":
+      return {
+        ...session,
+        ovens: session.ovens.map((oven) =>
+          oven.oven === happening.oven ? { oven: oven.oven, heat: happening.heat, setAt: at } : oven,
+        ),
+      };
+    case "AttentionGiven":
+      return { ...session, attended: new Map(session.attended).set(happening.moment, at) };
+    case "SwapUsed":
+      return swapped(session, happening.dish, happening.ingredient, happening.swap);
+    default:
+      return evolveTask(session, happening, at);
+  }
+}
+
+function evolveTask(session: Session, happening: Happening, at: Instant): Session {
+  if (!("task" in happening) || happening.task === null) return session;
+  const task = session.tasks.find((one) => one.id === happening.task);
+  if (task === undefined) return session;
+  switch (happening.type) {
+    case "TaskCalled":
+      return called(session, task, at);
+    case "TaskStarted":
+      return started(session, task, at);
+    case "TaskFinished":
+      return ended(session, task, { state: "done", startedAt: startOf(session, task.id), at });
+    case "TaskSkipped":
+      return ended(session, task, { state: "skipped", at });
+    case "TaskReopened":
+      return withProgress(session, task.id, { state: "waiting" });
+    case "TaskChosen":
+      return { ...session, wishes: [task.id, ...session.wishes.filter((one) => one !== task.id)] };
+    case "TaskSetAside":
+      return setAside(session, task.id);
+    default:
+      return session;
+  }
+}
+
+/** A hands-on step runs from the moment that it is called; a hands-off one waits for the cook to start it. */
+function called(session: Session, task: Task, at: Instant): Session {
+  const free = session.focus === null || session.focus.task === task.id ? session : setAside(session, session.focus.task);
+  const focused: Session = { ...free, focus: { task: task.id, calledAt: at } };
+  if (task.step.hands === "off") return focused;
+  return withProgress(focused, task.id, { state: "running", startedAt: at, span: task.step.time });
+}
+
+function started(session: Session, task: Task, at: Instant): Session {
+  const running = withProgress(session, task.id, { state: "running", startedAt: at, span: task.step.time });
+  return withoutFocus(running, task.id);
+}
+
+function ended(session: Session, task: Task, progress: Progress): Session {
+  const closed = withoutFocus(withProgress(session, task.id, progress), task.id);
+  return { ...closed, wishes: closed.wishes.filter((one) => one !== task.id) };
+}
+
+function setAside(session: Session, id: TaskId): Session {
+  const task = session.tasks.find((one) => one.id === id);
+  const waits = task?.step.hands === "on" && session.progress.get(id)?.state === "running";
+  return withoutFocus(waits ? withProgress(session, id, { state: "waiting" }) : session, id);
+}
+
+const withProgress = (session: Session, id: TaskId, progress: Progress): Session => ({
+  ...session,
+  progress: new Map(session.progress).set(id, progress),
+});
+
+const withoutFocus = (session: Session, id: TaskId): Session =>
+  session.focus?.task === id ? { ...session, focus: null } : session;
+
+const startOf = (session: Session, id: TaskId): Instant | null => {
+  const progress = session.progress.get(id);
+  return progress?.state === "running" ? progress.startedAt : null;
+};
+
+/** How long a running task has been running; 0 when it is not. */
+export function elapsed(session: Session, id: TaskId, now: Instant): number {
+  const start = startOf(session, id);
+  return start === null ? 0 : seconds(Math.max(0, between(start, now)));
+}

@@ -1,0 +1,118 @@
+import { z } from "zod";
+import { instant, seconds } from "../units/quantity.ts";
+import type { Result } from "../units/result.ts";
+import { err, ok } from "../units/result.ts";
+import { cookingMealSchema } from "../recipe/cooking-meal-schema.ts";
+import { dishId, ingredientId } from "../recipe/model.ts";
+import { taskId } from "../plan/model.ts";
+import type { MealEvent } from "./events.ts";
+import type { Order } from "./orders.ts";
+import { timerId } from "./orders.ts";
+
+const text = z.string().min(1).max(200);
+const task = text.transform(taskId);
+const timer = text.transform(timerId);
+const dish = text.transform(dishId);
+const moment = z.number().int().nonnegative().transform(instant);
+const length = z.number().nonnegative().transform(seconds);
+const span = z.strictObject({ low: length, high: length });
+const heat = z.strictObject({ degrees: z.number(), scale: z.enum(["F", "C"]) });
+const swap = {
+  dish,
+  ingredient: text.transform(ingredientId),
+  swap: z.number().int().nonnegative(),
+};
+
+const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
+const ofTask = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), task });
+const ofTimer = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), timer });
+const byTimer = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), timer, by: length });
+const beginning = { meal: cookingMealSchema, serveAt: moment.nullable() };
+
+const order: z.ZodType<Order> = z.discriminatedUnion("type", [
+  z.strictObject({ type: z.literal("BeginMeal"), ...beginning }),
+  bare("Tick"),
+  ofTask("StartTask"),
+  ofTask("FinishTask"),
+  ofTask("SkipTask"),
+  ofTask("ReopenTask"),
+  ofTask("ChooseTask"),
+  z.strictObject({ type: z.literal("GiveAttention"), task, moment: text }),
+  z.strictObject({ type: z.literal("SetOven"), oven: text, heat: heat.nullable() }),
+  bare("HoldEverything"),
+  bare("GoOn"),
+  z.strictObject({ type: z.literal("SetServing"), serveAt: moment.nullable() }),
+  z.strictObject({ type: z.literal("UseSwap"), ...swap }),
+  z.strictObject({ type: z.literal("StartTimer"), timer, name: text.nullable(), span, dish: dish.nullable() }),
+  byTimer("LengthenTimer"),
+  byTimer("ShortenTimer"),
+  ofTimer("PauseTimer"),
+  ofTimer("ResumeTimer"),
+  ofTimer("RestartTimer"),
+  ofTimer("StopTimer"),
+  ofTimer("CancelTimer"),
+  bare("CancelAllTimers"),
+  z.strictObject({ type: z.literal("RenameTimer"), timer, name: z.string().max(200) }),
+  ofTimer("AnswerRing"),
+  bare("UndoLast"),
+  bare("EndMeal"),
+]);
+
+const happening = z.discriminatedUnion("type", [
+  z.strictObject({ type: z.literal("MealBegun"), ...beginning }),
+  ofTask("TaskCalled"),
+  ofTask("TaskStarted"),
+  ofTask("TaskFinished"),
+  ofTask("TaskSkipped"),
+  ofTask("TaskReopened"),
+  ofTask("TaskChosen"),
+  ofTask("TaskSetAside"),
+  z.strictObject({ type: z.literal("AttentionGiven"), task, moment: text }),
+  z.strictObject({ type: z.literal("OvenSet"), oven: text, heat: heat.nullable() }),
+  bare("EverythingHeld"),
+  bare("WentOn"),
+  z.strictObject({ type: z.literal("ServingSet"), serveAt: moment.nullable() }),
+  z.strictObject({ type: z.literal("SwapUsed"), ...swap }),
+  z.strictObject({
+    type: z.literal("TimerStarted"),
+    timer,
+    name: text,
+    task: task.nullable(),
+    dish: dish.nullable(),
+    span,
+    ceiling: length.nullable(),
+    chime: z.number().int().nonnegative(),
+  }),
+  byTimer("TimerLengthened"),
+  byTimer("TimerShortened"),
+  ofTimer("TimerPaused"),
+  ofTimer("TimerResumed"),
+  ofTimer("TimerRestarted"),
+  ofTimer("TimerStopped"),
+  ofTimer("TimerCancelled"),
+  z.strictObject({ type: z.literal("TimerRenamed"), timer, name: text }),
+  z.strictObject({ type: z.literal("RingAnswered"), timer, ring: z.enum(["look", "end"]) }),
+  z.strictObject({ type: z.literal("Undone"), undoes: text }),
+  bare("MealEnded"),
+]);
+
+const mealEvent: z.ZodType<MealEvent> = z.strictObject({
+  seq: z.number().int().positive(),
+  at: moment,
+  command: text,
+  happening,
+});
+
+/** An order from a socket or a script. Error: one sentence naming the field. */
+export const parseOrder = (value: unknown): Result<Order, string> => read(order, value, "order");
+
+/** An event from disk or a socket. Error: one sentence naming the field. */
+export const parseEvent = (value: unknown): Result<MealEvent, string> => read(mealEvent, value, "event");
+
+function read<T>(schema: z.ZodType<T>, value: unknown, what: string): Result<T, string> {
+  const parsed = schema.safeParse(value);
+  if (parsed.success) return ok(parsed.data);
+  const issue = parsed.error.issues[0];
+  const where = issue === undefined || issue.path.length === 0 ? "" : ` at ${issue.path.join(".")}`;
+  return err(`That ${what} makes no sense${where}: ${issue?.message ?? "it has another shape"}.`);
+}

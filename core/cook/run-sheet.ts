@@ -1,0 +1,36 @@
+import { instant, later } from "../units/quantity.ts";
+import type { Instant } from "../units/quantity.ts";
+import type { PlanInput, RunSheet } from "../plan/model.ts";
+import { plan } from "../plan/plan.ts";
+import type { Session } from "./session.ts";
+
+const minuteMs = 60_000;
+
+/**
+ * One sheet per session and minute. Every device floors `now` in the same way, so all of them
+ * show the same sheet without sending it round.
+ */
+const sheets = new WeakMap<Session, { readonly at: Instant; readonly sheet: RunSheet }>();
+
+/** The run sheet for a session at a moment. */
+export function runSheetOf(session: Session, now: Instant): RunSheet {
+  const at = later(session.lastAt, instant(Math.floor(now / minuteMs) * minuteMs));
+  const known = sheets.get(session);
+  if (known?.at === at) return known.sheet;
+  const sheet = plan(planInput(session, at));
+  sheets.set(session, { at, sheet });
+  return sheet;
+}
+
+function planInput(session: Session, now: Instant): PlanInput {
+  return {
+    meal: session.meal,
+    tasks: session.tasks,
+    progress: session.progress,
+    ovens: session.ovens,
+    now,
+    serveAt: session.serveAt,
+    first: session.wishes,
+    focus: session.focus?.task ?? null,
+  };
+}

@@ -1,0 +1,93 @@
+import { z } from "zod";
+import { isUnit } from "../units/unit.ts";
+import type { Unit } from "../units/unit.ts";
+import { seconds } from "../units/quantity.ts";
+import type { CookingMeal, Dish } from "./model.ts";
+import { dishId, ingredientId, mealId, stepId } from "./model.ts";
+
+const name = z.string().min(1).max(200);
+const line = z.string().max(1000);
+const length = z.number().nonnegative().transform(seconds);
+const count = z.number().int().positive();
+const rational = z.string().regex(/^\d+\/\d+$/);
+const unit = z.string().refine(isUnit).transform((text): Unit => text);
+
+const amount = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("measured"), low: rational, high: rational, unit }),
+  z.strictObject({ kind: z.literal("to-taste") }),
+]);
+const span = z.strictObject({ low: length, high: length });
+const heat = z.strictObject({ degrees: z.number(), scale: z.enum(["F", "C"]) });
+const ingredient = z.strictObject({
+  id: name.transform(ingredientId),
+  item: name,
+  amount,
+  preparation: line.nullable(),
+  optional: z.boolean(),
+  swaps: z.array(
+    z.strictObject({
+      use: name,
+      amount: amount.nullable(),
+      effect: line.nullable(),
+      changes: z.array(z.strictObject({ ingredient: name.transform(ingredientId), amount })),
+    }),
+  ),
+});
+
+const need = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("burner"), count }),
+  z.strictObject({ kind: z.literal("oven"), heat: z.strictObject({ low: heat, high: heat }), racks: count }),
+  z.strictObject({ kind: z.literal("appliance"), name }),
+  z.strictObject({ kind: z.literal("bowl"), name }),
+  z.strictObject({ kind: z.literal("fridge") }),
+]);
+
+const attention = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("every"), every: length, within: length, do: line }),
+  z.strictObject({ kind: z.literal("at"), after: length, within: length, do: line }),
+  z.strictObject({ kind: z.literal("before-end"), before: length, within: length, do: line }),
+]);
+
+const step = z.strictObject({
+  id: name.transform(stepId),
+  title: name,
+  do: line,
+  uses: z.array(z.strictObject({ ingredient: name.transform(ingredientId), amount })),
+  hands: z.enum(["on", "off"]),
+  time: span,
+  until: line.nullable(),
+  latest: z.enum(["hard", "soft"]),
+  extend: z.strictObject({ by: span, atMost: length }).nullable(),
+  attend: z.array(attention),
+  needs: z.array(need),
+  after: z.array(z.strictObject({ step: name.transform(stepId), atLeast: length, atMost: length.nullable() })),
+  batch: z.strictObject({ of: count, holds: count, pieces: name }).nullable(),
+  ahead: length.nullable(),
+  endsBeforeServing: length.nullable(),
+  hold: length.nullable(),
+});
+
+const dish: z.ZodType<Dish> = z.strictObject({
+  id: name.transform(dishId),
+  name,
+  says: z.array(name),
+  about: line,
+  cautions: z.array(line),
+  yield: z.strictObject({ servings: z.number().positive(), of: name }),
+  ingredients: z.array(ingredient),
+  steps: z.array(step),
+});
+
+/** A resolved meal as it stands in the log's first event: what a replay or another device must be able to trust. */
+export const cookingMealSchema: z.ZodType<CookingMeal> = z.strictObject({
+  id: name.transform(mealId),
+  name,
+  dishes: z.array(dish).min(1).max(40),
+  kitchen: z.strictObject({
+    burners: z.number().int().nonnegative(),
+    ovens: z.array(
+      z.strictObject({ name, racks: count, heats: z.number().positive(), cools: z.number().positive(), hottest: heat }),
+    ),
+    appliances: z.array(name),
+  }),
+});
