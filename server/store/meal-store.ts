@@ -36,6 +36,7 @@ export type StoreFailure =
   | { readonly code: "Damaged"; readonly place: string; readonly detail: string }
   | { readonly code: "Unopened"; readonly place: string; readonly detail: string }
   | { readonly code: "NewerVersion"; readonly place: string }
+  | { readonly code: "InUse"; readonly place: string }
   | { readonly code: "Broken"; readonly detail: string };
 
 /**
@@ -71,6 +72,8 @@ export function storeSentence(failure: StoreFailure): string {
       return `The meal log ${failure.place} cannot be opened (${failure.detail}). Name another folder with --data.`;
     case "NewerVersion":
       return `The meal log ${failure.place} was written by a newer Stovecall. Start that one, or name another folder with --data.`;
+    case "InUse":
+      return `Another Stovecall is using the meal log in ${failure.place}. Stop that one, or name another folder with --data.`;
     case "Broken":
       return `The meal log cannot be used (${failure.detail}); nothing was recorded. Start Stovecall again.`;
   }

@@ -1,0 +1,79 @@
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import { fileURLToPath } from "node:url";
+import { openBook } from "../kitchen/open-book.ts";
+import { startServer } from "../web/start-server.ts";
+import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { printData, printMessage } from "./print.ts";
+
+const defaultPort = 8321;
+const defaultDataFolder = "var";
+const inProgram = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+
+const help = `serve: start the kitchen's server and print the address of its page.
+
+  --port N       the port to listen on; ${defaultPort} unless given, 0 for any free one
+  --data DIR     the folder of the meal log; $STOVECALL_DATA or ${defaultDataFolder} unless given
+  --recipes DIR  the folder of recipes and meals; the program's own unless given
+  --open         open the page in this machine's browser
+
+It answers on this machine only. A meal that was being cooked when the server stopped goes on where it was.
+Stop it with Ctrl-C.`;
+
+const options = {
+  port: { type: "string" },
+  data: { type: "string" },
+  recipes: { type: "string" },
+  open: { type: "boolean", default: false },
+} as const;
+
+function readPort(text: string | undefined): number | null {
+  if (text === undefined) return defaultPort;
+  return /^\d{1,5}$/.test(text) && Number(text) <= 65_535 ? Number(text) : null;
+}
+
+/** Asks the desktop to show the page; a machine without one says what to do instead. */
+function openInBrowser(url: string): void {
+  const [program, ...args] =
+    process.platform === "darwin" ? ["open", url] : process.platform === "win32" ? ["cmd", "/c", "start", "", url] : ["xdg-open", url];
+  const opening = spawn(program ?? "", args, { stdio: "ignore", detached: true });
+  opening.on("error", () => printMessage("No browser could be started from here. Open the address yourself."));
+  opening.unref();
+}
+
+async function serve(args: readonly string[]): Promise<ExitCode> {
+  const read = readArguments(args, options);
+  const problem = read.ok ? null : read.error;
+  if (!read.ok || read.value.positionals.length > 0) {
+    printMessage(problem ?? `serve takes no file; "${read.ok ? (read.value.positionals[0] ?? "") : ""}" is one word too many.`);
+    return exit.misuse;
+  }
+  const { values } = read.value;
+  const port = readPort(values.port);
+  if (port === null) {
+    printMessage(`"${values.port ?? ""}" is not a port. Write a number from 0 to 65535 after --port.`);
+    return exit.misuse;
+  }
+  const book = await openBook(values.recipes ?? inProgram("recipes"), printMessage);
+  const server = await startServer({
+    port,
+    dataFolder: values.data ?? process.env["STOVECALL_DATA"] ?? defaultDataFolder,
+    book,
+    pageFolder: inProgram("dist/client"),
+    modelsFolder: inProgram("models"),
+    report: printMessage,
+  });
+  if (!server.ok) {
+    printMessage(server.error);
+    return exit.refused;
+  }
+  printMessage("The kitchen is open. Its page, on this machine:");
+  printData(server.value.url);
+  if (values.open) openInBrowser(server.value.url);
+  await Promise.race([once(process, "SIGINT"), once(process, "SIGTERM")]);
+  await server.value.close();
+  return exit.right;
+}
+
+/** `serve`: the server, until it is told to stop. */
+export const serveCommand: CliCommand = { name: "serve", summary: "start the server and print its address", help, run: serve };

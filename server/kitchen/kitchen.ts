@@ -1,0 +1,152 @@
+import { decide, numbered } from "../../core/cook/decide.ts";
+import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
+import type { Command, Order } from "../../core/cook/orders.ts";
+import { sentence } from "../../core/cook/refusal.ts";
+import type { MealLog } from "../../core/cook/session.ts";
+import type { CookingMeal } from "../../core/recipe/model.ts";
+import type { Acknowledged, Appended, BeginMessage, Begun, OrderMessage, Snapshot } from "../../core/sync/protocol.ts";
+import type { Instant } from "../../core/units/quantity.ts";
+import { ok, type Result } from "../../core/units/result.ts";
+import { storeSentence, type Entry, type MealStore, type StoredSession, type StoreFailure } from "../store/meal-store.ts";
+import { believable } from "./believable.ts";
+
+/** What every device has to hear. */
+export type Announcement =
+  | { readonly type: "snapshot"; readonly snapshot: Snapshot }
+  | { readonly type: "events"; readonly appended: Appended };
+
+/** What the kitchen stands on. Time and ids are handed in, so that a test can turn the clock by hand. */
+export interface KitchenParts {
+  readonly store: MealStore;
+  /** The meal with its dishes scaled; or one sentence that says why it cannot be cooked. */
+  readonly meal: (id: string, servings: BeginMessage["servings"]) => Result<CookingMeal, string>;
+  readonly now: () => Instant;
+  readonly newId: () => string;
+}
+
+interface Evening {
+  readonly session: string;
+  readonly log: MealLog;
+}
+
+/**
+ * The one place where orders become events: decide, write, tell. A call runs to its end before the next one
+ * starts (nothing in it waits), so the orders of all devices form one queue in the order of their arrival.
+ */
+export class Kitchen {
+  readonly #parts: KitchenParts;
+  readonly #listeners = new Set<(announcement: Announcement) => void>();
+  #evening: Evening | null = null;
+
+  private constructor(parts: KitchenParts) {
+    this.#parts = parts;
+  }
+
+  /** Takes up the evening that was being cooked when the server last stopped, however it stopped. */
+  static open(parts: KitchenParts): Result<Kitchen, StoreFailure> {
+    const kitchen = new Kitchen(parts);
+    const current = parts.store.current();
+    if (!current.ok) return current;
+    if (current.value === null) return ok(kitchen);
+    const events = parts.store.load(current.value.session);
+    if (!events.ok) return events;
+    kitchen.#evening = { session: current.value.session, log: appendEvents(emptyLog, events.value) };
+    return ok(kitchen);
+  }
+
+  /** Calls back after every change, when it has reached the disk. @returns what stops it */
+  listen(listener: (announcement: Announcement) => void): () => void {
+    this.#listeners.add(listener);
+    return () => void this.#listeners.delete(listener);
+  }
+
+  /** The evening being cooked; null when the kitchen is free. */
+  cooking(): { readonly session: string; readonly meal: string } | null {
+    const meal = this.#evening?.log.session?.meal;
+    return this.#evening === null || meal === undefined ? null : { session: this.#evening.session, meal: meal.id };
+  }
+
+  snapshot(): Snapshot {
+    const serverNow = this.#parts.now();
+    if (this.#evening === null) return { session: null, events: [], serverNow };
+    return { session: this.#evening.session, events: this.#evening.log.events, serverNow };
+  }
+
+  /** Begins an evening. The same `id` again names the same evening. */
+  begin(message: BeginMessage): Begun {
+    const { store, now, newId } = this.#parts;
+    const before = store.begunBy(message.id);
+    if (!before.ok) return unwritten(before.error);
+    if (before.value !== null) return { ok: true, session: before.value.session };
+    const at = now();
+    const command = this.#beginning(message, at);
+    if (!command.ok) return { ok: false, sentence: command.error };
+    const decided = decide(command.value, this.#evening?.log ?? emptyLog);
+    if (!decided.ok) return { ok: false, sentence: sentence(decided.error) };
+    const session = newId();
+    const events = numbered(command.value, emptyLog, decided.value);
+    const evening: StoredSession = { session, begunBy: message.id, meal: message.meal, begunAt: at, endedAt: null };
+    const outcome = { ok: true, seq: events.length } as const;
+    const written = store.begin(evening, { session, command: message.id, receivedAt: at, outcome, events });
+    if (!written.ok) return unwritten(written.error);
+    this.#evening = { session, log: appendEvents(emptyLog, events) };
+    this.#announce({ type: "snapshot", snapshot: this.snapshot() });
+    return { ok: true, session };
+  }
+
+  /** Carries an order out, or refuses it with a sentence. The same `id` again gets the same answer and does nothing. */
+  order(message: OrderMessage): Acknowledged {
+    const known = this.#parts.store.outcomeOf(message.session, message.id);
+    if (!known.ok) return unwritten(known.error);
+    if (known.value !== null) return known.value;
+    const evening = this.#evening;
+    if (evening?.session !== message.session) return { ok: false, sentence: sentence({ code: "MealOver" }) };
+    const lastAt = evening.log.events.at(-1)?.at ?? null;
+    const at = believable(message.at, this.#parts.now(), lastAt);
+    return this.#carryOut(evening, { id: message.id, at, order: message.order });
+  }
+
+  /** Lets the clock do what is due: puts the next task before the cook. A refusal here is the disk's. */
+  tick(): Acknowledged {
+    const session = this.#evening?.session;
+    if (session === undefined) return { ok: true, seq: 0 };
+    const order: Order = { type: "Tick" };
+    return this.order({ session, id: this.#parts.newId(), at: this.#parts.now(), order });
+  }
+
+  #beginning(message: BeginMessage, at: Instant): Result<Command, string> {
+    const serveAt = message.serveAt as Instant | null;
+    if (serveAt !== null && serveAt <= at) return { ok: false, error: sentence({ code: "ServingPast", serveAt }) };
+    const meal = this.#parts.meal(message.meal, message.servings);
+    return meal.ok ? ok({ id: message.id, at, order: { type: "BeginMeal", meal: meal.value, serveAt } }) : meal;
+  }
+
+  #carryOut({ session, log }: Evening, command: Command): Acknowledged {
+    const decided = decide(command, log);
+    const events = decided.ok ? numbered(command, log, decided.value) : [];
+    const seq = (log.events.at(-1)?.seq ?? 0) + events.length;
+    const outcome: Acknowledged = decided.ok ? { ok: true, seq } : { ok: false, sentence: sentence(decided.error) };
+    // Every device ticks every second: a tick that did nothing is not worth a write.
+    if (command.order.type === "Tick" && events.length === 0) return outcome;
+    const entry: Entry = { session, command: command.id, receivedAt: this.#parts.now(), outcome, events };
+    const written = this.#parts.store.append(entry);
+    if (!written.ok) return unwritten(written.error);
+    if (events.length > 0) this.#advance({ session, log: appendEvents(log, events) }, events);
+    return outcome;
+  }
+
+  #advance(evening: Evening, events: Appended["events"]): void {
+    const ended = evening.log.session?.phase.state === "ended";
+    this.#evening = ended ? null : evening;
+    this.#announce({ type: "events", appended: { session: evening.session, events } });
+    if (ended) this.#announce({ type: "snapshot", snapshot: this.snapshot() });
+  }
+
+  #announce(announcement: Announcement): void {
+    for (const listener of this.#listeners) listener(announcement);
+  }
+}
+
+function unwritten(failure: StoreFailure): { readonly ok: false; readonly sentence: string } {
+  return { ok: false, sentence: storeSentence(failure) };
+}

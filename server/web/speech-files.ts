@@ -1,0 +1,75 @@
+import { createHash } from "node:crypto";
+import { createReadStream } from "node:fs";
+import { readdir, stat } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { pipeline } from "node:stream/promises";
+import { Router, static as serveStatic } from "express";
+
+/** A speech model that the cook has put into models/. */
+export interface SpeechModel {
+  readonly name: string;
+  /** Holds the start of the archive's SHA-256, so that a browser never keeps a model that was replaced. */
+  readonly url: string;
+  readonly bytes: number;
+}
+
+const archive = /^[\w][\w.-]*\.(?:tar\.gz|tgz)$/;
+const hashes = new Map<string, string>();
+
+async function hashOf(path: string, version: string): Promise<string> {
+  const key = `${path} ${version}`;
+  const known = hashes.get(key);
+  if (known !== undefined) return known;
+  const hash = createHash("sha256");
+  await pipeline(createReadStream(path), hash);
+  const digest = hash.digest("hex").slice(0, 16);
+  hashes.set(key, digest);
+  return digest;
+}
+
+async function describe(folder: string, file: string): Promise<SpeechModel> {
+  const { size, mtimeMs } = await stat(join(folder, file));
+  const hash = await hashOf(join(folder, file), `${mtimeMs} ${size}`);
+  return { name: file.replace(/\.(?:tar\.gz|tgz)$/, ""), url: `/speech/models/${hash}/${file}`, bytes: size };
+}
+
+async function models(folder: string): Promise<readonly SpeechModel[]> {
+  const names = await readdir(folder).catch(() => []);
+  return Promise.all(names.filter((name) => archive.test(name)).toSorted().map((name) => describe(folder, name)));
+}
+
+/** The recogniser that comes with the program: its WebAssembly and its English model, nothing else of the package. */
+function embedded(): Router {
+  const packageFolder = dirname(createRequire(import.meta.url).resolve("soundswallower"));
+  const options = { index: false, redirect: false, dotfiles: "ignore", cacheControl: false } as const;
+  const router = Router();
+  router.use((_request, response, next) => {
+    response.set("Cache-Control", "no-cache");
+    next();
+  });
+  router.use("/model/en-us", serveStatic(join(packageFolder, "model", "en-us"), options));
+  router.get("/soundswallower.web.wasm", (_request, response) => {
+    response.sendFile(join(packageFolder, "soundswallower.web.wasm"), options);
+  });
+  return router;
+}
+
+/**
+ * What the recognisers in the browser load.
+ * GET /speech/embedded/… : the bundled engine. GET /speech/models : which models models/ holds, and their archives.
+ */
+export function speechFiles(modelsFolder: string): Router {
+  const router = Router();
+  router.use("/speech/embedded", embedded());
+  router.get("/speech/models", async (_request, response) => {
+    response.set("Cache-Control", "no-store").json(await models(modelsFolder));
+  });
+  router.get("/speech/models/:hash/:file", async (request, response, next) => {
+    const { hash, file } = request.params;
+    const found = (await models(modelsFolder)).find(({ url }) => url === `/speech/models/${hash}/${file}`);
+    if (found === undefined) next();
+    else response.sendFile(file, { root: modelsFolder, immutable: true, maxAge: "1y" });
+  });
+  return router;
+}
