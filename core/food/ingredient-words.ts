@@ -3,7 +3,7 @@ import { spokenAmount } from "../units/amount-words.ts";
 import { kitchenFigure } from "../units/kitchen-figure.ts";
 import { ONE, compare, rational } from "../units/rational.ts";
 import { unitWords } from "../units/unit.ts";
-import { isPlural, pluralOf, singularOf } from "./names.ts";
+import { pluralOf, singularOf } from "./names.ts";
 
 /** "an onion", "a head of garlic". */
 const article = (noun: string): string => (/^(?:[aeio]|un(?!i))/i.test(noun) ? "an" : "a");
@@ -33,7 +33,5 @@ export function spokenIngredient(amount: Amount, item: string): string {
   if (amount.unit === "piece") return counted(amount, item);
   const words = unitWords(amount.unit);
   if (namesUnit(item, words.one, words.many)) return counted({ ...amount, unit: "piece" }, item);
-  // Whole things fill a cup only in number, so the name keeps the number the author gave it.
-  const said = words.dimension === "count" && isPlural(item) && words.one === "piece" ? singularOf(item) : item;
-  return `${spokenAmount(amount)} of ${said}`;
+  return `${spokenAmount(amount)} of ${item}`;
 }

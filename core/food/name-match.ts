@@ -1,4 +1,4 @@
-import { foodItself, normaliseFood } from "./names.ts";
+import { foodItself, foodUndressed, normaliseFood } from "./names.ts";
 
 /** Which of the candidates was meant. `nearest`: at most three that sound or look alike, the likeliest first. */
 export type NameMatch =
@@ -22,9 +22,9 @@ const isWithin: Test = (spoken, candidate) => {
 const TESTS: readonly Test[] = [
   (spoken, candidate) => normaliseFood(spoken) === normaliseFood(candidate),
   (spoken, candidate) => foodItself(spoken) === foodItself(candidate),
-  (spoken, candidate) => isHead(foodItself(spoken), foodItself(candidate)),
-  (spoken, candidate) => isWithin(foodItself(spoken), foodItself(candidate)),
-  (spoken, candidate) => isHead(foodItself(candidate), foodItself(spoken)),
+  (spoken, candidate) => foodUndressed(spoken) === foodUndressed(candidate),
+  (spoken, candidate) => isHead(foodUndressed(spoken), foodUndressed(candidate)),
+  (spoken, candidate) => isWithin(foodUndressed(spoken), foodUndressed(candidate)),
 ];
 
 /**

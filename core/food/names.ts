@@ -5,10 +5,11 @@ import pluralize from "pluralize";
  * Kept here rather than added to the library, whose rules are shared by the whole process.
  */
 const UNCHANGING: ReadonlySet<string> = new Set([
-  "asparagus", "bass", "broth", "brussels", "cilantro", "couscous", "cress", "edamame", "flour", "garlic", "ginger",
-  "gras", "haggis", "hummus", "kelp", "lemongrass", "miso", "molasses", "octopus", "okra", "parsley", "polenta", "quinoa",
-  "rice", "schnapps", "seitan", "sesame", "spinach", "swiss", "tahini", "tempeh", "tofu", "turmeric", "watercress",
-  "zaatar", "citrus", "hibiscus", "anise", "allspice", "lettuce's",
+  "allspice", "anise", "asparagus", "bass", "broccoli", "brussels", "celery", "chard", "cilantro", "citrus", "corn",
+  "couscous", "cress", "cumin", "dill", "edamame", "fennel", "flour", "garlic", "ginger", "haggis", "hibiscus",
+  "hummus", "kale", "kelp", "lemongrass", "miso", "molasses", "nori", "okra", "oregano", "paprika", "parsley", "pasta",
+  "polenta", "quinoa", "rice", "seitan", "sesame", "shiitake", "spinach", "swiss", "tahini", "tempeh", "thyme", "tofu",
+  "turmeric", "watercress", "zaatar",
 ]);
 
 const IRREGULAR: readonly (readonly [string, string])[] = [
@@ -88,5 +89,19 @@ const SHAPES: ReadonlySet<string> = new Set([
 export function foodItself(name: string): string {
   const words = normaliseFood(name).split(" ");
   const kept = words.filter((word) => !SHAPES.has(word));
+  return (kept.length === 0 ? words : kept).join(" ");
+}
+
+/** Words for a state; the food stays the same food with or without them. "Almond" or "coconut" never belong here. */
+const STATES: ReadonlySet<string> = new Set([
+  "baked", "big", "boiled", "chopped", "cold", "cooked", "crushed", "diced", "drained", "fresh", "grated", "halved",
+  "hot", "large", "leftover", "medium", "minced", "other", "peeled", "raw", "remaining", "rest", "rinsed", "ripe",
+  "roasted", "shredded", "sliced", "small", "steamed", "toasted", "warm", "washed", "whole",
+]);
+
+/** The food without words for its state: "the chopped fresh dill" is "dill". */
+export function foodUndressed(name: string): string {
+  const words = foodItself(name).split(" ");
+  const kept = words.filter((word) => !STATES.has(word));
   return (kept.length === 0 ? words : kept).join(" ");
 }

@@ -25,12 +25,12 @@ export function measured(low: Rational, unit: Unit, high: Rational = low): Measu
 }
 
 const NUMBER = String.raw`(?:\d*\.\d+|(?:\d+\s*)?[¼-¾⅐-⅞]|(?:\d+\s+)?\d+\s*[/⁄]\s*\d+|\d+)`;
-const AMOUNT = new RegExp(`^(${NUMBER}|an?(?=\\s))(?:\\s*(?:-|–|—|to|or)\\s*(${NUMBER}))?(.*)$`, "is");
+const AMOUNT = new RegExp(`^(${NUMBER}|an?(?=\\s))(?:\\s*(-|–|—|to|or)\\s*(${NUMBER}))?(.*)$`, "is");
 const TO_TASTE = /^(?:to|as per|according to)\s+taste$/i;
 
 /** "1-1/2" is the old way to write one and a half, not a range that runs backwards. */
-function ends(low: Rational, high: Rational): readonly [Rational, Rational] {
-  const isHyphenated = low.endsWith("/1") && compare(high, ONE) < 0;
+function ends(low: Rational, join: string, high: Rational): readonly [Rational, Rational] {
+  const isHyphenated = join === "-" && low.endsWith("/1") && compare(high, ONE) < 0;
   if (!isHyphenated) return [low, high];
   const glued = parseRational(`${low.slice(0, -2)} ${high}`);
   return glued.ok ? [glued.value, glued.value] : [low, high];
@@ -53,12 +53,12 @@ export function parseAmount(text: string): Result<Amount, string> {
   }
   const first = readNumber(match[1]);
   if (!first.ok) return first;
-  const second = match[2] === undefined ? first : readNumber(match[2]);
+  const second = match[3] === undefined ? first : readNumber(match[3]);
   if (!second.ok) return second;
-  const named = (match[3] ?? "").trim();
+  const named = (match[4] ?? "").trim();
   const unit = named === "" ? "piece" : findUnit(named);
   if (unit === null) return err(`"${named}" is not a unit I know; write one like cups, grams or cloves.`);
-  const [low, high] = second === first ? [first.value, second.value] : ends(first.value, second.value);
+  const [low, high] = second === first ? [first.value, second.value] : ends(first.value, match[2] ?? "", second.value);
   if (compare(low, high) > 0) return err(`"${text}" runs backwards; write the smaller number first.`);
   if (compare(high, ZERO) === 0) return err(`"${text}" is nothing at all; leave the ingredient out instead.`);
   return ok(measured(low, unit, high));
