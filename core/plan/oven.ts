@@ -1,0 +1,112 @@
+import type { Heat } from "../units/temperature.ts";
+import { toFahrenheit } from "../units/temperature.ts";
+import type { Step } from "../recipe/model.ts";
+import type { PlanInput } from "./model.ts";
+
+/** What an oven task asks for; heat in degrees Fahrenheit. */
+export interface HeatUse {
+  readonly low: number;
+  readonly high: number;
+  readonly racks: number;
+}
+
+/** One oven as the engine sees it; degrees Fahrenheit, rates in degrees a minute. */
+export interface OvenFacts {
+  readonly name: string;
+  readonly racks: number;
+  readonly heats: number;
+  readonly cools: number;
+  readonly hottest: number;
+  /** What it is set to; null: off. */
+  readonly set: number | null;
+  /** How hot it is by now, as far as one can know; null: does not matter (time runs backwards). */
+  readonly temperature: number | null;
+}
+
+/** Where and how hot an oven task bakes. */
+export interface Baking {
+  readonly oven: number;
+  readonly heat: number;
+}
+
+/** A cold oven: the temperature of the room. Common practice, no source. */
+const COLD_F = 70;
+/** A rate of nought would heat for ever; the recipe reader refuses it, and a plan must come all the same. */
+const SLOWEST = 1;
+
+/** The oven that a step asks for; several oven needs of one step become one that suits all. */
+export function heatOf(step: Step): HeatUse | null {
+  const uses = step.needs.flatMap((need) =>
+    need.kind === "oven"
+      ? [{ low: toFahrenheit(need.heat.low), high: toFahrenheit(need.heat.high), racks: need.racks }]
+      : [],
+  );
+  const [first, ...more] = uses;
+  if (first === undefined) return null;
+  return more.reduce<HeatUse>((all, use) => {
+    const low = Math.max(all.low, use.low);
+    return { low, high: Math.max(low, Math.min(all.high, use.high)), racks: all.racks + use.racks };
+  }, first);
+}
+
+/** The meal's ovens as they are now. `running` are the uses of what bakes already. */
+export function ovensOf(input: PlanInput, running: readonly HeatUse[]): readonly OvenFacts[] {
+  return input.meal.kitchen.ovens.map((oven): OvenFacts => {
+    const state = input.ovens.find((one) => one.oven === oven.name);
+    const set = state?.heat === undefined || state.heat === null ? null : toFahrenheit(state.heat);
+    const heats = Math.max(SLOWEST, oven.heats);
+    const minutesOn = Math.max(0, (input.now - (state?.setAt ?? input.now)) / 60_000);
+    const warmed = set === null ? COLD_F : Math.min(set, COLD_F + heats * minutesOn);
+    // Something bakes in it, so it was hot enough, whatever it was set to and when.
+    const known =
+      running.length > 0 ? Math.max(warmed, set ?? Math.min(...running.map((use) => use.low))) : warmed;
+    return {
+      name: oven.name,
+      racks: Math.max(1, oven.racks),
+      heats,
+      cools: Math.max(SLOWEST, oven.cools),
+      hottest: toFahrenheit(oven.hottest),
+      set,
+      temperature: known,
+    };
+  });
+}
+
+/** How long the oven takes from one heat to another, in milliseconds. */
+export function changeOver(oven: OvenFacts, from: number, to: number): number {
+  const minutes = to >= from ? (to - from) / oven.heats : (from - to) / oven.cools;
+  return Math.ceil(minutes * 60_000);
+}
+
+/**
+ * The heats worth trying for a task: every end point of every range, low and high, that lies in its own,
+ * and what the ovens are set to; the most widely shared first, then the lowest.
+ */
+export function candidateHeats(
+  use: HeatUse,
+  all: readonly HeatUse[],
+  ovens: readonly OvenFacts[],
+): readonly number[] {
+  const ends = [...all.flatMap((one) => [one.low, one.high]), ...ovens.flatMap((oven) => oven.set ?? [])];
+  const inside = [...new Set([use.low, use.high, ...ends])].filter(
+    (heat) => heat >= use.low && heat <= use.high,
+  );
+  return inside.sort((a, b) => sharing(b, all) - sharing(a, all) || a - b);
+}
+
+/** How many of the tasks could bake at this heat. */
+export function sharing(heat: number, all: readonly HeatUse[]): number {
+  return all.filter((use) => heat >= use.low && heat <= use.high).length;
+}
+
+/** The same heat as the recipes write it: in the scale of a range that ends there. */
+export function writtenHeat(heat: number, steps: readonly Step[]): Heat {
+  for (const step of steps) {
+    for (const need of step.needs) {
+      if (need.kind !== "oven") continue;
+      const found = [need.heat.low, need.heat.high].find((end) => toFahrenheit(end) === heat);
+      if (found !== undefined) return found;
+    }
+  }
+  return { degrees: heat, scale: "F" };
+}

@@ -1,0 +1,103 @@
+import type { Candidate, Goal } from "./improve.ts";
+import { candidate } from "./improve.ts";
+import { isBetter, isWorthwhile } from "./judge.ts";
+import type { Rule } from "./generate.ts";
+import { lacks, settled } from "./limits.ts";
+import type { PlanInput, Planner, Task, TaskId } from "./model.ts";
+import { ranked, rules, tails } from "./orders.ts";
+import type { Problem } from "./problem.ts";
+import { problemOf } from "./problem.ts";
+import { sheetOf } from "./sheet.ts";
+
+/** The order in which the whole meal goes best, as a position for each task. */
+interface Course {
+  readonly meal: PlanInput["meal"];
+  readonly position: ReadonlyMap<TaskId, number>;
+  readonly patience: number;
+}
+
+/** A meal's course depends on the meal alone, so it is worked out once and then only looked up. */
+const courses = new WeakMap<readonly Task[], Course>();
+
+function best(problem: Problem, tried: readonly Rule[], goal: Goal): Candidate | null {
+  return tried.reduce<Candidate | null>((leader, rule) => {
+    const made = candidate(problem, rule, goal);
+    return leader === null || isBetter(made.verdict, leader.verdict, goal.serveAt ?? 0) ? made : leader;
+  }, null);
+}
+
+/**
+ * The best order for the meal as if nothing had begun. Every later plan starts from it, so that the cook's
+ * order of work does not flap from minute to minute.
+ */
+function courseOf(input: PlanInput): Course {
+  const known = courses.get(input.tasks);
+  if (known?.meal === input.meal) return known;
+  const { problem } = settled(problemOf({ ...input, progress: new Map(), ovens: [] }));
+  const leader = best(problem, rules(problem), { serveAt: null, first: [] });
+  const rank = ranked(leader?.schedule.map((place) => place.start) ?? []);
+  const course: Course = {
+    meal: input.meal,
+    position: new Map(problem.acts.map((act, index) => [act.task.id, rank[index] ?? 0])),
+    patience: leader?.rule.patience ?? 0,
+  };
+  courses.set(input.tasks, course);
+  return course;
+}
+
+/** The acts that go first, each after what it waits for: what cannot wait, the focus, then the wishes. */
+function firstActs(problem: Problem, input: PlanInput): readonly number[] {
+  const index = new Map(problem.acts.map((act, at) => [act.task.id, at]));
+  const first = new Set<number>();
+  const add = (at: number, seen: ReadonlySet<number>): void => {
+    if (first.has(at) || seen.has(at) || problem.acts[at]?.running !== null) return;
+    (problem.before[at] ?? []).forEach((arc) => add(arc.from, new Set([...seen, at])));
+    first.add(at);
+  };
+  const find = (id: TaskId | null): readonly number[] => {
+    const at = id === null ? undefined : index.get(id);
+    return at === undefined ? [] : [at];
+  };
+  find(input.focus).forEach((at) => add(at, new Set()));
+  problem.acts.forEach((act, at) => {
+    const follows = (problem.before[at] ?? []).some(
+      (arc) => arc.atMost !== null && problem.acts[arc.from]?.running !== null,
+    );
+    if (act.latest !== null || follows) add(at, new Set());
+  });
+  input.first.flatMap(find).forEach((at) => add(at, new Set()));
+  return [...first];
+}
+
+function isClean(made: Candidate, goal: Goal, leastMs: number): boolean {
+  const { missed, waits, ready } = made.verdict;
+  return missed === 0 && waits === 0 && ready <= Math.max(goal.serveAt ?? 0, leastMs);
+}
+
+function chosen(problem: Problem, input: PlanInput): Candidate {
+  const course = courseOf(input);
+  const goal: Goal = {
+    serveAt: input.serveAt === null ? null : input.serveAt - input.now,
+    first: firstActs(problem, input),
+  };
+  const rank = problem.acts.map((act) => course.position.get(act.task.id) ?? 0);
+  const usual = candidate(problem, { rank: ranked(rank), patience: course.patience }, goal);
+  const least = Math.max(
+    0,
+    ...tails(problem).map((tail, index) => tail + (problem.acts[index]?.running?.start ?? 0)),
+  );
+  if (isClean(usual, goal, least)) return usual;
+  const other = best(problem, rules(problem), goal);
+  return other !== null && isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0) ? other : usual;
+}
+
+/**
+ * The first engine behind the `Planner` seam: serial schedule generation by several fixed orders, made late
+ * from the serving moment backwards and then early again where that does no harm. Hands-on and unattended
+ * tasks are planned with the middle of their range: `end` is that planned end, `look` the earliest one.
+ * See docs/decisions/0004-first-plan-engine.md.
+ */
+export const plan: Planner = (input) => {
+  const { problem, broken } = settled(problemOf(input));
+  return sheetOf(problem, chosen(problem, input), input, [...lacks(input.meal, input.tasks), ...broken]);
+};

@@ -1,0 +1,195 @@
+import type { CookingMeal, Need } from "../recipe/model.ts";
+import type { PlanInput, Progress, Task, TaskId } from "./model.ts";
+import { momentsOf, plannedLength } from "./tasks.ts";
+import { heatOf, ovensOf } from "./oven.ts";
+import type { HeatUse, OvenFacts } from "./oven.ts";
+import { instant } from "../units/quantity.ts";
+
+/** All times here are whole milliseconds from "now"; lengths are milliseconds. */
+export interface Arc {
+  readonly from: number;
+  readonly to: number;
+  readonly atLeast: number;
+  /** null: no maximum lag. */
+  readonly atMost: number | null;
+}
+
+/** One task that is not over yet, as the engine sees it. */
+export interface Act {
+  readonly task: Task;
+  readonly length: number;
+  /** When it has the cook's hands, as offsets from its start: all of it, or the first minute. */
+  readonly hands: { readonly from: number; readonly to: number };
+  /** Burners, appliances and bowls, by index into `Problem.pools`. */
+  readonly pools: readonly { readonly pool: number; readonly amount: number }[];
+  readonly oven: HeatUse | null;
+  /** Not before this, because of what is over (a chill that began at twelve). */
+  readonly release: number;
+  /** Not after this, because of what is over; null: no such limit. */
+  readonly latest: number | null;
+  /** Set when it is running: it stays where it is. */
+  readonly running: { readonly start: number; readonly end: number } | null;
+  /** Offsets from its start at which it wants the cook for a minute. */
+  readonly moments: readonly number[];
+}
+
+export interface Problem {
+  readonly acts: readonly Act[];
+  /** What comes before each act, and after it; indices as in `acts`. */
+  readonly before: readonly (readonly Arc[])[];
+  readonly after: readonly (readonly Arc[])[];
+  /** How many there are of each. */
+  readonly pools: readonly number[];
+  readonly ovens: readonly OvenFacts[];
+}
+
+const MINUTE_MS = 60_000;
+
+function runningOf(progress: Progress, now: number): Act["running"] {
+  if (progress.state !== "running") return null;
+  const start = progress.startedAt - now;
+  return { start, end: Math.max(start + plannedLength(progress.span) * 1000, 0) };
+}
+
+function bounds(task: Task, progress: ReadonlyMap<TaskId, Progress>, now: number) {
+  let release = 0;
+  let latest: number | null = null;
+  for (const link of task.after) {
+    const before = progress.get(link.task);
+    // What was skipped asks for no rest: the cook knows why it may go on without it.
+    if (before?.state !== "done") continue;
+    const end = before.at - now;
+    release = Math.max(release, end + link.atLeast * 1000);
+    if (link.atMost !== null) latest = Math.min(latest ?? Infinity, end + link.atMost * 1000);
+  }
+  return { release, latest };
+}
+
+/** The kitchen's countable things by name, with what the meal needs and the kitchen does not list. */
+function poolsOf(meal: CookingMeal): Map<string, { readonly index: number; readonly count: number }> {
+  const pools = new Map<string, { index: number; count: number }>();
+  const add = (name: string, count: number) => {
+    const known = pools.get(name);
+    pools.set(
+      name,
+      known === undefined ? { index: pools.size, count } : { ...known, count: known.count + count },
+    );
+  };
+  add("burner", Math.max(1, meal.kitchen.burners));
+  meal.kitchen.appliances.forEach((name) => add(`appliance ${name}`, 1));
+  const needs = meal.dishes.flatMap((dish) => dish.steps.flatMap((step) => step.needs));
+  needs.map(poolName).forEach((name) => {
+    if (name !== null && !pools.has(name)) add(name, 1);
+  });
+  return pools;
+}
+
+function poolName(need: Need): string | null {
+  switch (need.kind) {
+    case "burner":
+      return "burner";
+    case "appliance":
+    case "bowl":
+      return `${need.kind} ${need.name}`;
+    case "oven":
+    case "fridge":
+      return null;
+  }
+}
+
+function poolUse(task: Task, pools: ReturnType<typeof poolsOf>): Act["pools"] {
+  const amounts = new Map<number, number>();
+  for (const need of task.step.needs) {
+    const pool = pools.get(poolName(need) ?? "");
+    if (pool === undefined) continue;
+    const amount = (amounts.get(pool.index) ?? 0) + (need.kind === "burner" ? need.count : 1);
+    // More than the kitchen has is said elsewhere; here it means "all there is", so that a plan exists.
+    amounts.set(pool.index, Math.min(amount, pool.count));
+  }
+  return [...amounts].filter(([, amount]) => amount > 0).map(([pool, amount]) => ({ pool, amount }));
+}
+
+function actOf(task: Task, input: PlanInput, pools: ReturnType<typeof poolsOf>): Act {
+  const progress = input.progress.get(task.id) ?? { state: "waiting" };
+  const running = runningOf(progress, input.now);
+  const length = running === null ? plannedLength(task.step.time) * 1000 : running.end - running.start;
+  return {
+    task,
+    length,
+    hands: { from: 0, to: task.step.hands === "on" ? length : Math.min(length, MINUTE_MS) },
+    pools: poolUse(task, pools),
+    oven: heatOf(task.step),
+    ...bounds(task, input.progress, input.now),
+    running,
+    moments: momentsOf(task, instant(0), instant(length)).map((moment) => moment.at),
+  };
+}
+
+function isOver(input: PlanInput, task: Task): boolean {
+  const state = input.progress.get(task.id)?.state;
+  return state === "done" || state === "skipped";
+}
+
+/** What is still to be planned, with what runs and what is over taken into account. */
+export function problemOf(input: PlanInput): Problem {
+  const open = input.tasks.filter((task) => !isOver(input, task));
+  const index = new Map(open.map((task, at) => [task.id, at]));
+  const pools = poolsOf(input.meal);
+  const acts = open.map((task) => actOf(task, input, pools));
+  const arcs = open.flatMap((task, to) =>
+    task.after.flatMap((link): readonly Arc[] => {
+      const from = index.get(link.task);
+      if (from === undefined || from === to) return [];
+      return [
+        { from, to, atLeast: link.atLeast * 1000, atMost: link.atMost === null ? null : link.atMost * 1000 },
+      ];
+    }),
+  );
+  return withArcs(
+    {
+      acts,
+      before: [],
+      after: [],
+      pools: [...pools.values()].map((pool) => pool.count),
+      ovens: ovensOf(
+        input,
+        acts.flatMap((act) => (act.oven === null || act.running === null ? [] : [act.oven])),
+      ),
+    },
+    arcs,
+  );
+}
+
+/** The same problem with these arcs in place of its own. */
+export function withArcs(problem: Problem, arcs: readonly Arc[]): Problem {
+  const before: Arc[][] = problem.acts.map(() => []);
+  const after: Arc[][] = problem.acts.map(() => []);
+  for (const arc of arcs) {
+    before[arc.to]?.push(arc);
+    after[arc.from]?.push(arc);
+  }
+  return { ...problem, before, after };
+}
+
+/**
+ * The problem with time running backwards: what was latest becomes earliest. Scheduling this forward packs
+ * everything as late as it will go. `due` is the latest end of each act.
+ */
+export function mirrored(problem: Problem, due: readonly number[]): Problem {
+  const acts = problem.acts.map((act, index): Act => ({
+    ...act,
+    hands: { from: act.length - act.hands.to, to: act.length - act.hands.from },
+    release: -(due[index] ?? 0),
+    latest: null,
+    running: act.running === null ? null : { start: -act.running.end, end: -act.running.start },
+    moments: act.moments.map((offset) => act.length - offset),
+  }));
+  const arcs = problem.before.flat().map((arc): Arc => ({ ...arc, from: arc.to, to: arc.from }));
+  const ovens = problem.ovens.map((oven): OvenFacts => ({
+    ...oven,
+    heats: oven.cools,
+    cools: oven.heats,
+    temperature: null,
+  }));
+  return withArcs({ ...problem, acts, ovens }, arcs);
+}
