@@ -1,6 +1,7 @@
 import { instant, plus } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Moment, RunSheet, Task } from "../plan/model.ts";
+import { momentsOf } from "../plan/tasks.ts";
 import { compareHeat } from "../units/temperature.ts";
 import type { Call } from "./calls.ts";
 import { callAhead, due, upcoming } from "./next-call.ts";
@@ -17,7 +18,7 @@ export function callsNow(session: Session, sheet: RunSheet, now: Instant): reado
   const rings = ringCalls(session, now);
   const urgent = [
     ...rings.filter((call) => call.ring === "end"),
-    ...attentionCalls(session, sheet, now),
+    ...attentionCalls(session, now),
     ...takeOffCalls(session, now),
     ...rings.filter((call) => call.ring === "look"),
   ];
@@ -38,20 +39,28 @@ function ringCalls(session: Session, now: Instant): readonly RingCall[] {
     .toSorted((a, b) => a.since - b.since);
 }
 
-/** The moments that are due and not yet seen to; of several stirs that were missed, the last. */
-export function dueMoments(session: Session, sheet: RunSheet, now: Instant): readonly Moment[] {
-  const running = sheet.entries.filter((entry) => session.progress.get(entry.task)?.state === "running");
+/**
+ * The moments that are due and not yet seen to; of several stirs that were missed, the last.
+ * Read off the running step itself, up to its latest end, and not off the run sheet, which
+ * moves what is overdue.
+ */
+export function dueMoments(session: Session, now: Instant): readonly Moment[] {
   const latest = new Map<string, Moment>();
-  for (const moment of running.flatMap((entry) => entry.moments)) {
-    const key = `${moment.task} ${moment.do}`;
-    const known = latest.get(key);
-    if (moment.at <= now && (known === undefined || known.at <= moment.at)) latest.set(key, moment);
+  for (const moment of session.tasks.flatMap((task) => runningMoments(session, task))) {
+    if (moment.at <= now) latest.set(`${moment.task} ${moment.do}`, moment);
   }
   return [...latest.values()].filter((moment) => !session.attended.has(moment.key)).toSorted((a, b) => a.at - b.at);
 }
 
-function attentionCalls(session: Session, sheet: RunSheet, now: Instant): readonly Call[] {
-  return dueMoments(session, sheet, now).flatMap((moment): readonly Call[] => {
+/** The attention moments of a step that runs, in order of time; none for one that does not. */
+export function runningMoments(session: Session, task: Task): readonly Moment[] {
+  const progress = session.progress.get(task.id);
+  if (progress?.state !== "running") return [];
+  return momentsOf(task, progress.startedAt, plus(progress.startedAt, progress.span.high));
+}
+
+function attentionCalls(session: Session, now: Instant): readonly Call[] {
+  return dueMoments(session, now).flatMap((moment): readonly Call[] => {
     const task = session.tasks.find((one) => one.id === moment.task);
     return task === undefined ? [] : [{ kind: "attend", task, moment }];
   });
