@@ -19,7 +19,9 @@ export type Question =
   | { readonly kind: "confirm"; readonly intent: Intent; readonly prompt: string }
   | { readonly kind: "which"; readonly candidates: readonly { readonly name: string; readonly intent: Intent }[]; readonly prompt: string }
   /** "More?": the parts of a long answer that were not said yet. */
-  | { readonly kind: "more"; readonly rest: readonly string[]; readonly prompt: string };
+  | { readonly kind: "more"; readonly rest: readonly string[]; readonly prompt: string }
+  /** Half a sentence: `intent` lacks what the prompt asks for ("For how long?"). */
+  | { readonly kind: "missing"; readonly intent: Intent; readonly prompt: string };
 
 /** What one device remembers of the conversation. Not part of the meal log. */
 export interface Dialogue {
@@ -28,9 +30,17 @@ export interface Dialogue {
   readonly lastHeard: string | null;
   /** What the last utterance was taken for, in words; null where it was not understood. */
   readonly lastUnderstood: string | null;
+  /** What was just done, where a figure in it may have been misheard: "no, fifteen" corrects it. */
+  readonly correctable: Intent | null;
 }
 
-export const silentDialogue: Dialogue = { question: null, lastSaid: null, lastHeard: null, lastUnderstood: null };
+export const silentDialogue: Dialogue = {
+  question: null,
+  lastSaid: null,
+  lastHeard: null,
+  lastUnderstood: null,
+  correctable: null,
+};
 
 /** Everything an answer depends on. */
 export interface Kitchen {

@@ -1,0 +1,74 @@
+import type { Grammar, Phrase } from "../speech/grammar.ts";
+import { namesOf, occasionsIn } from "./listening.ts";
+import { wantedSlots } from "./missing.ts";
+import type { Kitchen } from "./model.ts";
+import type { NameBook } from "./names.ts";
+import type { Pattern } from "./pattern.ts";
+import { readPattern, slotsIn, toPhrase } from "./pattern.ts";
+import { phrasebook } from "./phrasebook.ts";
+import type { SlotName } from "./slots.ts";
+import { isValueSlot } from "./value-slots.ts";
+import { valueRules } from "./value-rules.ts";
+
+const lines: readonly (readonly [entry: (typeof phrasebook)[number], patterns: readonly Pattern[]])[] = phrasebook.map(
+  (entry) => [entry, entry.says.map(readPattern)],
+);
+
+const words = (text: string): Phrase => ({ kind: "words", text });
+
+/** How the missing part of a half sentence may be said. */
+export const answerPattern = (slot: SlotName): Pattern => readPattern(`[for | of | to | by | at | in] [the] {${slot}}`);
+
+/** What a bare answer may sound like: the phrasebook's own slots, the hearing of them left to their rules. */
+function answersTo(kitchen: Kitchen): readonly Pattern[] {
+  const { question } = kitchen.dialogue;
+  return question?.kind === "missing" ? wantedSlots(question.intent).map(answerPattern) : [];
+}
+
+/**
+ * All that is worth listening for at this moment, for the recogniser: the phrasebook's lines with the names of
+ * this meal, numbers that agree with their units, and answers only while a question is open.
+ * Root "command"; one rule for each intent and each slot that is used.
+ */
+export function grammarFor(kitchen: Kitchen): Grammar {
+  const names = namesOf(kitchen);
+  const occasions = occasionsIn(kitchen);
+  const hasNames = (slot: SlotName): boolean => isValueSlot(slot) || names[slot].length > 0;
+  const rules = new Map<string, Phrase>();
+  const say = (intent: string, patterns: readonly Pattern[]): void => {
+    const of = patterns.flatMap((pattern) => toPhrase(pattern, hasNames) ?? []);
+    if (of.length === 0) return;
+    const known = rules.get(intent);
+    const before = known?.kind === "choice" ? known.of : [];
+    rules.set(intent, { kind: "choice", of: [...before, ...of] });
+  };
+  for (const [entry, patterns] of lines) if (occasions.has(entry.occasion)) say(entry.intent, patterns);
+  say("Answer", answersTo(kitchen));
+  const command: Phrase = { kind: "choice", of: [...rules.keys()].map((name) => ({ kind: "rule", name })) };
+  rules.set("command", { kind: "sequence", of: [command, { kind: "optional", of: words("please") }] });
+  for (const [name, phrase] of slotRules(names)) rules.set(name, phrase);
+  return { rules, root: "command" };
+}
+
+function slotRules(names: NameBook): readonly (readonly [string, Phrase])[] {
+  const values = [...valueRules].map(([name, pattern]) => [name, toPhrase(pattern, () => true)] as const);
+  const named = Object.entries(names).map(([name, said]: readonly [string, readonly string[]]) => {
+    const phrase: Phrase = { kind: "choice", of: said.map(words) };
+    return [name, phrase] as const;
+  });
+  return [...values, ...named].flatMap(([name, phrase]) => (phrase === null ? [] : [[name, phrase] as const]));
+}
+
+/**
+ * The few words that are heard while the caller itself speaks. None of them is ever part of a step, so the
+ * caller cannot interrupt itself.
+ */
+export const stopGrammar: Grammar = {
+  root: "stop",
+  rules: new Map<string, Phrase>([
+    ["stop", { kind: "choice", of: ["stop", "stop talking", "wait", "quiet", "be quiet", "hush"].map(words) }],
+  ]),
+};
+
+/** Every slot that some heard line uses. */
+export const heardSlots: ReadonlySet<SlotName> = new Set(lines.flatMap(([, patterns]) => patterns.flatMap(slotsIn)));

@@ -1,0 +1,118 @@
+import type { Span } from "../units/duration.ts";
+import type { Seconds } from "../units/quantity.ts";
+import type { Measured } from "../units/amount.ts";
+import type { Heat, Scale } from "../units/temperature.ts";
+import type { Unit } from "../units/unit.ts";
+import type { TimerId } from "../cook/orders.ts";
+import type { TaskId } from "../plan/model.ts";
+import type { DishId } from "../recipe/model.ts";
+
+/**
+ * Something the cook named. `words` is what was said, looked up later among what this meal has;
+ * the others are what a question about the words was answered with.
+ */
+export type Mention =
+  | { readonly by: "words"; readonly words: string }
+  | { readonly by: "dish"; readonly dish: DishId }
+  | { readonly by: "task"; readonly task: TaskId }
+  | { readonly by: "timer"; readonly timer: TimerId }
+  /** A food by its spoken name, which several dishes may share. */
+  | { readonly by: "food"; readonly item: string };
+
+/** Which part of the meal a question is about. */
+export type Scope =
+  | { readonly of: "step" }
+  | { readonly of: "dish"; readonly dish: Mention }
+  | { readonly of: "meal" }
+  | { readonly of: "to-come" };
+
+/** A chapter of what can be said. */
+export type Topic = "moving" | "timers" | "asking" | "voice";
+
+type Moving =
+  | { readonly type: "WhatNow" }
+  | { readonly type: "WhatNext" }
+  | { readonly type: "Done"; readonly target: Mention | null }
+  | { readonly type: "Started"; readonly target: Mention | null }
+  /** "Stirred": something that a running step wanted was done; `deed` is the word used. */
+  | { readonly type: "Attended"; readonly deed: string | null }
+  | { readonly type: "Back" }
+  | { readonly type: "Again" }
+  | { readonly type: "Skip"; readonly target: Mention | null }
+  | { readonly type: "GoTo"; readonly target: Mention | null }
+  | { readonly type: "GoToNumber"; readonly number: number; readonly dish: Mention | null }
+  | { readonly type: "First"; readonly target: Mention | null }
+  | { readonly type: "HoldEverything" }
+  | { readonly type: "GoOn" }
+  | { readonly type: "UndoThat" }
+  | { readonly type: "EndMeal" }
+  | { readonly type: "OvenAt"; readonly heat: Heat | null }
+  | { readonly type: "OvenOff" }
+  /** Minutes from midnight on the kitchen's clock, 0 to 1439. */
+  | { readonly type: "ServeAt"; readonly minute: number | null }
+  | { readonly type: "ServeIn"; readonly span: Span }
+  | { readonly type: "ServeSoonest" };
+
+type Timing =
+  | { readonly type: "StartTimer"; readonly span: Span | null; readonly name: Mention | null }
+  | { readonly type: "AskTimer"; readonly timer: Mention | null }
+  | { readonly type: "AskTimers" }
+  | { readonly type: "Lengthen"; readonly timer: Mention | null; readonly by: Seconds | null }
+  | { readonly type: "Shorten"; readonly timer: Mention | null; readonly by: Seconds | null }
+  | { readonly type: "PauseTimer"; readonly timer: Mention | null }
+  | { readonly type: "ResumeTimer"; readonly timer: Mention | null }
+  | { readonly type: "RestartTimer"; readonly timer: Mention | null }
+  | { readonly type: "StopTimer"; readonly timer: Mention | null }
+  | { readonly type: "CancelTimer"; readonly timer: Mention | null }
+  | { readonly type: "CancelAllTimers" }
+  | { readonly type: "RenameTimer"; readonly timer: Mention | null; readonly name: Mention | null }
+  | { readonly type: "HearRing" };
+
+type Asking =
+  | { readonly type: "WhatIsLeft" }
+  | { readonly type: "WhatIsLeftFor"; readonly dish: Mention | null }
+  | { readonly type: "WhatIsLeftForHands" }
+  | { readonly type: "HowMuch"; readonly food: Mention | null; readonly scope: Scope | null }
+  | { readonly type: "WhatGoesIn"; readonly target: Mention | null }
+  | { readonly type: "HowDone"; readonly target: Mention | null }
+  | { readonly type: "InOven" }
+  | { readonly type: "HeatNext" }
+  | { readonly type: "WhenDoWeEat" }
+  | { readonly type: "AreWeLate" }
+  | { readonly type: "Instead"; readonly food: Mention | null }
+  | { readonly type: "UseInstead"; readonly use: Mention | null; readonly food: Mention | null }
+  | { readonly type: "Convert"; readonly from: Measured | null; readonly to: Unit }
+  | { readonly type: "ConvertHeat"; readonly from: Heat; readonly to: Scale }
+  | { readonly type: "WhereWasI" }
+  | { readonly type: "WhatDidYouHear" }
+  | { readonly type: "WhatCanISay"; readonly topic: Topic | null };
+
+type Voicing =
+  | { readonly type: "Louder" }
+  | { readonly type: "Softer" }
+  | { readonly type: "Slower" }
+  | { readonly type: "Faster" }
+  | { readonly type: "QuietFor"; readonly minutes: number | null }
+  | { readonly type: "SpeakAgain" }
+  | { readonly type: "StopTalking" };
+
+type Answering =
+  | { readonly type: "Yes" }
+  | { readonly type: "No" }
+  | { readonly type: "More" }
+  | { readonly type: "NeverMind" }
+  /** "No, fifteen": the figure just heard was another; a bare number counts in the unit it replaces. */
+  | { readonly type: "Correct"; readonly span: Span | null; readonly number: number | null }
+  /** One of the candidates that the caller has just offered, counted from 0. */
+  | { readonly type: "Pick"; readonly candidate: number };
+
+/** What one utterance wants; null in a slot means that it was not said. */
+export type Intent = Moving | Timing | Asking | Voicing | Answering;
+
+export type IntentType = Intent["type"];
+
+/** The intent of one type. */
+export type IntentOf<T extends IntentType> = Extract<Intent, { readonly type: T }>;
+
+/** A mention of something by the words for it; null stays null. */
+export const mention = (words: string | null): Mention | null => (words === null ? null : { by: "words", words });

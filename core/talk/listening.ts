@@ -1,0 +1,52 @@
+import { ringOf } from "../cook/timer.ts";
+import type { Scale } from "../units/temperature.ts";
+import type { CookingMeal } from "../recipe/model.ts";
+import type { Kitchen } from "./model.ts";
+import type { NameBook } from "./names.ts";
+import { namesIn } from "./names.ts";
+import type { Occasion } from "./phrase-entry.ts";
+import type { Moment } from "./value-slots.ts";
+
+/** Minutes from midnight on the kitchen's clock. */
+export function minuteOfDay({ now, utcOffsetMinutes }: Pick<Kitchen, "now" | "utcOffsetMinutes">): number {
+  const minute = Math.floor(now / 60_000) + utcOffsetMinutes;
+  return ((minute % 1440) + 1440) % 1440;
+}
+
+/** The scale that the meal's recipes and ovens are written in; Fahrenheit where nothing says. */
+export function scaleOf(meal: CookingMeal | null): Scale {
+  const needs = meal?.dishes.flatMap((dish) => dish.steps.flatMap((step) => step.needs)) ?? [];
+  const oven = needs.find((need) => need.kind === "oven");
+  return oven?.heat.low.scale ?? meal?.kitchen.ovens[0]?.hottest.scale ?? "F";
+}
+
+/** The names on offer in an open question. */
+export function candidatesIn(kitchen: Kitchen): readonly string[] {
+  const { question } = kitchen.dialogue;
+  return question?.kind === "which" ? question.candidates.map(({ name }) => name) : [];
+}
+
+/** Everything nameable at this moment. */
+export const namesOf = (kitchen: Kitchen): NameBook => namesIn(kitchen.log.session, candidatesIn(kitchen));
+
+/** What a figure may mean at this moment. */
+export const momentOf = (kitchen: Kitchen): Moment => ({
+  minuteNow: minuteOfDay(kitchen),
+  scale: scaleOf(kitchen.log.session?.meal ?? null),
+});
+
+/** Which occasions of the phrasebook are given at this moment. */
+export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
+  const { session } = kitchen.log;
+  const { question, correctable } = kitchen.dialogue;
+  const timers = session === null ? [] : [...session.timers.values()];
+  const given: readonly (readonly [Occasion, boolean])[] = [
+    ["always", true],
+    ["meal", session !== null && session.phase.state !== "ended"],
+    ["timers", timers.length > 0],
+    ["ringing", timers.some((timer) => ringOf(timer, kitchen.now) !== null)],
+    ["question", question !== null],
+    ["corrected", correctable !== null],
+  ];
+  return new Set(given.flatMap(([occasion, isGiven]) => (isGiven ? [occasion] : [])));
+}

@@ -1,0 +1,110 @@
+import pluralize from "pluralize";
+import type { Session } from "../cook/session.ts";
+import type { CookingMeal, Dish } from "../recipe/model.ts";
+import { nameWords } from "./utterance.ts";
+
+/** The slots that hold names, as they can be said in one meal. */
+export type NameSlot = "dish" | "target" | "timer" | "food" | "name" | "stand" | "deed" | "pick";
+
+/** What can be said in each name slot; each name in words without articles. */
+export type NameBook = { readonly [S in NameSlot]: readonly string[] };
+
+/** Deeds that a running step may ask for. */
+export const deeds = [
+  "stirred", "flipped", "turned", "shaken", "tossed", "basted", "brushed", "skimmed", "scraped", "checked",
+  "tasted", "lid off", "lid on", "uncovered", "covered", "rotated", "mashed", "seen to",
+] as const;
+
+/** "the first", "the second": which of the candidates on offer. */
+export const ordinals = ["first", "second", "third", "fourth", "fifth"] as const;
+
+/** A name in words, and with its last word in the other number: "onion" for "onions". */
+export function withNumbers(name: string): readonly string[] {
+  const words = nameWords(name);
+  const last = words.at(-1);
+  if (last === undefined) return [];
+  const head = words.slice(0, -1);
+  return [...new Set([last, pluralize.singular(last), pluralize.plural(last)])].map((form) => [...head, form].join(" "));
+}
+
+const ENDS_OBJECT: ReadonlySet<string> = new Set([
+  "in", "on", "with", "for", "into", "over", "from", "and", "until", "to", "at", "under", "through",
+]);
+
+/** What a step is about: "roast the squash in halves" is about the squash. Empty where the title has no object. */
+export function objectOf(title: string): string {
+  const words = title.toLowerCase().split(/\s+/);
+  const after = words.indexOf("the") >= 0 ? words.indexOf("the") + 1 : 1;
+  const rest = words.slice(after);
+  const end = rest.findIndex((word) => ENDS_OBJECT.has(word));
+  return nameWords((end < 0 ? rest : rest.slice(0, end)).join(" ")).join(" ");
+}
+
+/** "roast the squash" as what is being done: "roasting the squash". */
+export function doing(title: string): string {
+  const [verb, ...rest] = nameWords(title);
+  if (verb === undefined) return "";
+  const stem = /[^aeiou]e$/.test(verb) ? verb.slice(0, -1) : verb;
+  const doubled = /^[^aeiou]*[aeiou][bdgmnprt]$/.test(verb) ? `${stem}${stem.at(-1) ?? ""}` : stem;
+  return [`${doubled}ing`, ...rest].join(" ");
+}
+
+/** All names of a dish: its own, its others, and its last word where no other dish ends in it. */
+export function dishNames(dish: Dish, meal: CookingMeal): readonly string[] {
+  const own = [dish.name, ...dish.says].flatMap(withNumbers);
+  const last = nameWords(dish.name).at(-1) ?? "";
+  const rivals = meal.dishes.filter((other) => nameWords(other.name).includes(last));
+  return [...new Set(rivals.length === 1 && last.length > 2 ? [...own, ...withNumbers(last)] : own)];
+}
+
+/** All names of a food: whole, and by its last word ("lentils" for "red lentils"). */
+export function foodNames(item: string): readonly string[] {
+  const words = nameWords(item);
+  const last = words.at(-1);
+  const short = words.length > 1 && last !== undefined && last.length > 2 ? withNumbers(last) : [];
+  return [...new Set([...withNumbers(item), ...short])];
+}
+
+/** What a step can be called: its title, what it is about, and (when typed) its doing. */
+export const titleNames = (title: string): readonly string[] => {
+  const object = objectOf(title);
+  return [...new Set([nameWords(title).join(" "), ...(object === "" ? [] : withNumbers(object))])];
+};
+
+function mealNames(meal: CookingMeal): Omit<NameBook, "timer" | "pick" | "deed"> {
+  const dish = meal.dishes.flatMap((one) => dishNames(one, meal));
+  const titles = meal.dishes.flatMap((one) => one.steps.flatMap((step) => titleNames(step.title)));
+  const food = meal.dishes.flatMap((one) => one.ingredients.flatMap(({ item }) => foodNames(item)));
+  const stand = meal.dishes.flatMap((one) =>
+    one.ingredients.flatMap(({ swaps }) => swaps.flatMap(({ use }) => foodNames(use))),
+  );
+  const target = unique([...dish, ...titles]);
+  return { dish: unique(dish), target, food: unique(food), stand: unique(stand), name: target };
+}
+
+const unique = (names: readonly string[]): readonly string[] => [...new Set(names)].filter((name) => name !== "");
+
+// A meal's names stay the same all evening: they are worked out once for each meal object.
+const known = new WeakMap<CookingMeal, Omit<NameBook, "timer" | "pick" | "deed">>();
+
+const nothing: Omit<NameBook, "timer" | "pick" | "deed"> = { dish: [], target: [], food: [], stand: [], name: [] };
+
+/** The names that a timer answers to: its own, what its step is about, and its dish's. */
+export function timerNames(name: string, dish: Dish | null, meal: CookingMeal): readonly string[] {
+  return [...new Set([...withNumbers(name), ...titleNames(name), ...(dish === null ? [] : dishNames(dish, meal))])];
+}
+
+/** Everything that can be named at this moment. `candidates` are the names on offer in an open question. */
+export function namesIn(session: Session | null, candidates: readonly string[]): NameBook {
+  const pick = unique([...candidates.map((name) => nameWords(name).join(" ")), ...(candidates.length === 0 ? [] : [...ordinals, "last"])]);
+  if (session === null) return { ...nothing, timer: [], deed: deeds, pick };
+  const { meal } = session;
+  const names = known.get(meal) ?? mealNames(meal);
+  known.set(meal, names);
+  const timer = unique(
+    [...session.timers.values()].flatMap(({ name, dish }) =>
+      timerNames(name, meal.dishes.find((one) => one.id === dish) ?? null, meal),
+    ),
+  );
+  return { ...names, timer, deed: deeds, pick };
+}

@@ -1,0 +1,20 @@
+import type { PhraseEntry } from "./phrase-entry.ts";
+import { amountPhrases } from "./phrases/amounts.ts";
+import { answerPhrases } from "./phrases/answers.ts";
+import { askingPhrases } from "./phrases/asking.ts";
+import { movingPhrases } from "./phrases/moving.ts";
+import { timerPhrases } from "./phrases/timers.ts";
+import { voicePhrases } from "./phrases/voice.ts";
+
+/**
+ * Everything that can be said. The recogniser's grammar, the parser and the help pages are all read from here,
+ * so what is heard, what is understood and what is promised are one list.
+ */
+export const phrasebook: readonly PhraseEntry[] = [
+  ...movingPhrases,
+  ...timerPhrases,
+  ...amountPhrases,
+  ...askingPhrases,
+  ...voicePhrases,
+  ...answerPhrases,
+];

@@ -1,0 +1,41 @@
+import type { Span } from "../units/duration.ts";
+import type { Measured } from "../units/amount.ts";
+import type { Heat, Scale } from "../units/temperature.ts";
+import type { Unit } from "../units/unit.ts";
+
+/** What a pattern's slots caught in one utterance; null where the pattern has no such slot. */
+export interface Slots {
+  readonly span: Span | null;
+  /** A length said as more ("two more minutes"). */
+  readonly extra: Span | null;
+  readonly number: number | null;
+  /** Minutes from midnight. */
+  readonly clock: number | null;
+  readonly heat: Heat | null;
+  readonly scale: Scale | null;
+  readonly measure: Measured | null;
+  readonly unit: Unit | null;
+  readonly dish: string | null;
+  /** A dish, a step, or what a step is about. */
+  readonly target: string | null;
+  readonly timer: string | null;
+  readonly food: string | null;
+  /** What a timer shall be called. */
+  readonly name: string | null;
+  /** A food that may stand in for another. */
+  readonly stand: string | null;
+  /** "stirred", "flipped". */
+  readonly deed: string | null;
+  /** Which candidate of an open question, counted from 0. */
+  readonly pick: number | null;
+}
+
+export type SlotName = keyof Slots;
+
+export const noSlots: Slots = {
+  span: null, extra: null, number: null, clock: null, heat: null, scale: null, measure: null, unit: null,
+  dish: null, target: null, timer: null, food: null, name: null, stand: null, deed: null, pick: null,
+};
+
+/** Whether a text names a slot. */
+export const isSlotName = (text: string): text is SlotName => Object.hasOwn(noSlots, text);
