@@ -1,0 +1,83 @@
+import { effect, untracked } from "@preact/signals";
+import type { Cue } from "../../core/cook/calls.ts";
+import { cuesAt } from "../../core/cook/cues.ts";
+import { comingSteps, nextToCall } from "../../core/cook/next-call.ts";
+import { afterSaying, nothingSaid, toSay } from "../../core/cook/said-cues.ts";
+import type { SaidCues } from "../../core/cook/said-cues.ts";
+import { sayStep } from "../../core/cook/say-call.ts";
+import { spokenRoughly } from "../../core/units/duration.ts";
+import { between, minutes, seconds } from "../../core/units/quantity.ts";
+import type { Instant } from "../../core/units/quantity.ts";
+import type { Sound } from "../sound/player.ts";
+import type { Clock } from "./clock.ts";
+import type { MealStore } from "./meal-store.ts";
+
+/** A ring that was missed for longer than this is said with its age. */
+const lateRing = seconds(20);
+
+/** Something else than a ring that came up longer ago was said by another page, or is no news any more. */
+const stale = minutes(3);
+
+/** What says the cues. */
+export interface CueLoop {
+  /** An answer has told this already: don't say it again as a cue. */
+  readonly told: (text: string) => void;
+  readonly close: () => void;
+}
+
+/**
+ * Says unasked what is due, each thing once and once more.
+ * @param onCue takes each cue to say: its text and whether it is a ring
+ */
+export function sayCues(
+  clock: Clock,
+  store: MealStore,
+  sound: Sound,
+  onCue: (text: string, cue: Cue) => void,
+): CueLoop {
+  let said: SaidCues = nothingSaid;
+  let meal: Instant | null = null;
+  let fetched = "";
+
+  const loop = effect(() => {
+    const now = clock.now.value;
+    const session = store.session.value;
+    const sheet = store.sheet.value;
+    if (session === null || sheet === null) return;
+    if (meal !== session.begunAt) [meal, said] = [session.begunAt, nothingSaid];
+    const due = toSay(cuesAt(session, sheet, now), said, now);
+    said = afterSaying(said, due, now);
+    untracked(() => {
+      for (const cue of due) if (isNews(cue, now)) onCue(withAge(cue, now), cue);
+      const ahead = comingSteps(session, sheet, now).map(sayStep);
+      if (ahead.join() !== fetched) sound.prefetch(ahead);
+      fetched = ahead.join();
+      // Without the server nobody else calls the next step; with it, a second call would be refused.
+      const isAlone = store.link.value === "lost" && session.phase.state === "cooking" && session.focus === null;
+      if (isAlone && nextToCall(session, sheet, now) !== null) store.give([{ type: "Tick" }]);
+    });
+  });
+
+  return {
+    told: (text) => {
+      const session = store.session.value;
+      const sheet = store.sheet.value;
+      if (session === null || sheet === null) return;
+      const now = clock.read();
+      const covered = toSay(cuesAt(session, sheet, now), said, now).filter((cue) => text.includes(cue.say));
+      said = afterSaying(said, covered, now);
+    },
+    close: loop,
+  };
+}
+
+function isNews(cue: Cue, now: Instant): boolean {
+  return cue.call.kind === "ring" || cue.call.kind === "do" || between(cue.dueAt, now) < stale;
+}
+
+/** "Rang two minutes ago." goes before a ring that nobody was here to hear. */
+function withAge(cue: Cue, now: Instant): string {
+  const age = between(cue.dueAt, now);
+  return cue.call.kind === "ring" && age > lateRing ? `Rang ${spokenRoughly(age)} ago. ${cue.say}` : cue.say;
+}
+

@@ -1,0 +1,39 @@
+import { effect, signal } from "@preact/signals";
+import type { Signal } from "@preact/signals";
+import { z } from "zod";
+import { parseJson, readItem } from "../storage/kept-log.ts";
+
+const settingsSchema = z.strictObject({
+  /** Light or dark follows the device with `auto`. */
+  look: z.enum(["auto", "light", "dark", "contrast"]),
+  /** The words before a command. */
+  address: z.string().min(3).max(40),
+  /** `addressed`: the address first. `open`: every sentence counts. `tap`: only after a touch. */
+  listening: z.enum(["addressed", "open", "tap"]),
+  /** Which of the bundled voices speaks. */
+  voice: z.enum(["slt", "kal16", "awb", "rms"]),
+});
+
+/** What this device keeps to itself: how it looks, listens and speaks. */
+export type Settings = z.infer<typeof settingsSchema>;
+
+const key = "stovecall.settings";
+
+/** The address that was told apart best in measurements is the default (docs/decisions). */
+export const defaultSettings: Settings = { look: "auto", address: "okay kitchen", listening: "addressed", voice: "slt" };
+
+/** The kept settings, as a signal that keeps itself. */
+export function createSettings(): { readonly settings: Signal<Settings>; readonly close: () => void } {
+  const stored: unknown = parseJson(readItem(key) ?? "null");
+  const merged = settingsSchema.safeParse({ ...defaultSettings, ...(typeof stored === "object" ? stored : null) });
+  const settings = signal<Settings>(merged.success ? merged.data : defaultSettings);
+  const close = effect(() => {
+    const text = JSON.stringify(settings.value);
+    try {
+      localStorage.setItem(key, text);
+    } catch {
+      // A forbidden store costs only the choice at the next visit.
+    }
+  });
+  return { settings, close };
+}
