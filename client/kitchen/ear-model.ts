@@ -1,0 +1,28 @@
+import type { ReadonlySignal } from "@preact/signals";
+
+/** What the microphone's end is doing. */
+export interface EarState {
+  /**
+   * `waiting`: listens for the address. `open`: no address needed. `hearing`: somebody speaks.
+   * `thinking`: the words are being read. `muted`: the caller itself speaks; only "stop" is heard.
+   */
+  readonly kind: "off" | "loading" | "waiting" | "open" | "hearing" | "thinking" | "muted" | "trouble";
+  /** In trouble: what is wrong and what to do. */
+  readonly sentence: string | null;
+  /** While loading: 0 to 1; null where it is not known. */
+  readonly progress: number | null;
+}
+
+/** The microphone joined to the conversation. */
+export interface Ear {
+  readonly state: ReadonlySignal<EarState>;
+  /** Loudness now, 0 to 1. */
+  readonly level: ReadonlySignal<number>;
+  /** What the recogniser thinks so far: shown, never acted on. */
+  readonly partial: ReadonlySignal<string>;
+  /** Asks for the microphone and loads the recogniser; call it from a touch. */
+  readonly start: () => Promise<void>;
+  /** The next sentence needs no address. */
+  readonly listenOnce: () => void;
+  readonly stop: () => void;
+}
