@@ -38,7 +38,8 @@ export function matchName(spoken: string, candidates: readonly string[]): NameMa
   for (const test of TESTS) {
     const found = [...new Set(candidates.filter((candidate) => test(spoken, candidate)))];
     const [name, ...others] = found;
-    if (name !== undefined) return others.length === 0 ? { kind: "exact", name } : { kind: "several", names: found };
+    if (name !== undefined)
+      return others.length === 0 ? { kind: "exact", name } : { kind: "several", names: found };
   }
   return { kind: "none", nearest: nearestNames(spoken, candidates) };
 }

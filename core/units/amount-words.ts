@@ -67,7 +67,9 @@ export function spokenAmount(amount: Amount): string {
   return `${isRounded ? "about " : ""}${lowWords} to ${fullWords(high.value, unit)}`;
 }
 
-const SIGNS: ReadonlyMap<string, string> = new Map(Object.entries(VULGAR).map(([sign, value]) => [value, sign]));
+const SIGNS: ReadonlyMap<string, string> = new Map(
+  Object.entries(VULGAR).map(([sign, value]) => [value, sign]),
+);
 
 function figureSigns(value: Rational, unit: Unit): string {
   if (isMetric(unit)) return String(toNumber(value));
@@ -83,7 +85,8 @@ export function shortAmount(amount: Amount): string {
   if (amount.kind === "to-taste") return "to taste";
   const { unit } = amount;
   const [low, high] = [kitchenFigure(rational(amount.low), unit), kitchenFigure(rational(amount.high), unit)];
-  const mark = high.rounding === "less than" ? "<" : [low, high].every((end) => end.rounding === "exact") ? "" : "≈";
+  const mark =
+    high.rounding === "less than" ? "<" : [low, high].every((end) => end.rounding === "exact") ? "" : "≈";
   const [lowSigns, highSigns] = [figureSigns(low.value, unit), figureSigns(high.value, unit)];
   const figure = lowSigns === highSigns ? highSigns : `${lowSigns}–${highSigns}`;
   if (unit === "piece") return `${mark}${figure}`;
@@ -119,8 +122,19 @@ export function parseSpokenAmount(words: readonly string[], from: number): Spoke
   const second = joins ? parseSpokenNumber(words, first.next + 1) : null;
   const last = second !== null && compare(first.value, second.value) <= 0 ? second : first;
   const unit = parseSpokenUnit(words, last.next);
-  const value = measured(first.value, unit?.value ?? "piece", last.value);
-  return { value, next: unit?.next ?? last.next };
+  if (unit === null) return { value: measured(first.value, "piece", last.value), next: last.next };
+  const upper = last === first ? readUpperEnd(words, unit) : null;
+  if (upper !== null && compare(first.value, upper.value) < 0) {
+    return { value: measured(first.value, unit.value, upper.value), next: upper.next };
+  }
+  return { value: measured(first.value, unit.value, last.value), next: unit.next };
+}
+
+/** "(half a cup) to two cups": the unit once more, behind the upper end. */
+function readUpperEnd(words: readonly string[], unit: SpokenValue<Unit>): SpokenValue<Rational> | null {
+  const count = words[unit.next] === "to" ? readCount(words, unit.next + 1) : null;
+  const named = count === null ? null : parseSpokenUnit(words, count.next);
+  return count !== null && named?.value === unit.value ? { value: count.value, next: named.next } : null;
 }
 
 /**

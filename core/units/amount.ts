@@ -58,7 +58,8 @@ export function parseAmount(text: string): Result<Amount, string> {
   const named = (match[4] ?? "").trim();
   const unit = named === "" ? "piece" : findUnit(named);
   if (unit === null) return err(`"${named}" is not a unit I know; write one like cups, grams or cloves.`);
-  const [low, high] = second === first ? [first.value, second.value] : ends(first.value, match[2] ?? "", second.value);
+  const [low, high] =
+    second === first ? [first.value, second.value] : ends(first.value, match[2] ?? "", second.value);
   if (compare(low, high) > 0) return err(`"${text}" runs backwards; write the smaller number first.`);
   if (compare(high, ZERO) === 0) return err(`"${text}" is nothing at all; leave the ingredient out instead.`);
   return ok(measured(low, unit, high));

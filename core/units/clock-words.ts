@@ -43,7 +43,18 @@ function wholeAt(words: readonly string[], at: number, most: number): SpokenValu
 }
 
 const HOURS = [
-  "twelve", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+  "twelve",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
 ];
 
 /** An hour alone: "six" is not to swallow the "oh five" behind it, as the number parser would. */
@@ -74,9 +85,14 @@ function readRelative(words: readonly string[], from: number): ClockReading | nu
   const named = namedAt(words, at + 1);
   const hour = named === null ? hourAt(words, at + 1) : null;
   if (sign === 0 || (fixed === 30 && sign < 0)) return null;
-  if (named !== null) return { minute: wrap(named.minute + sign * count.value), isSettled: true, next: named.next };
+  if (named !== null)
+    return { minute: wrap(named.minute + sign * count.value), isSettled: true, next: named.next };
   if (hour === null) return null;
-  return { minute: wrap(hour.value * 60 + sign * count.value), isSettled: settled(hour.value), next: hour.next };
+  return {
+    minute: wrap(hour.value * 60 + sign * count.value),
+    isSettled: settled(hour.value),
+    next: hour.next,
+  };
 }
 
 function namedAt(words: readonly string[], at: number): ClockReading | null {
@@ -151,6 +167,7 @@ export function parseSpokenClock(
 export function parseClock(text: string, reference: number): Result<number, string> {
   const words = spokenWords(text);
   const read = parseSpokenClock(words, words[0] === "at" ? 1 : 0, reference);
-  if (read?.next !== words.length) return err(`"${text}" is not a time of day; say it like half past six or 6:30 pm.`);
+  if (read?.next !== words.length)
+    return err(`"${text}" is not a time of day; say it like half past six or 6:30 pm.`);
   return ok(read.value);
 }

@@ -151,7 +151,12 @@ export function parseDuration(text: string): Result<Span, string> {
   return ok(read.value);
 }
 
-const SHORT: readonly (readonly [number, string])[] = [[DAY, "d"], [HOUR, "h"], [MINUTE, "min"], [SECOND, "s"]];
+const SHORT: readonly (readonly [number, string])[] = [
+  [DAY, "d"],
+  [HOUR, "h"],
+  [MINUTE, "min"],
+  [SECOND, "s"],
+];
 
 function formatLength(length: Seconds): string {
   let left = Math.round(length);
@@ -229,7 +234,12 @@ function inOneUnit(total: number, unit: number): number | null {
 /** A range of time as a cook says it: "ten to fifteen minutes", "forty-five minutes to an hour". */
 export function spokenSpan(length: Span): string {
   if (length.low === length.high) return spokenDuration(length.high);
-  const units = [[DAY, "days"], [HOUR, "hours"], [MINUTE, "minutes"], [1, "seconds"]] as const;
+  const units = [
+    [DAY, "days"],
+    [HOUR, "hours"],
+    [MINUTE, "minutes"],
+    [1, "seconds"],
+  ] as const;
   for (const [unit, name] of units) {
     const [low, high] = [inOneUnit(length.low, unit), inOneUnit(length.high, unit)];
     const isSmall = high !== null && (unit === DAY || high < 60);

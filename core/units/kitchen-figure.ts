@@ -82,7 +82,10 @@ type Comfort = {
 };
 
 const comfort = (unit: Unit, least: Rational, below: number, parts: readonly bigint[]): Comfort => ({
-  unit, least, below: ratio(below), parts,
+  unit,
+  least,
+  below: ratio(below),
+  parts,
 });
 
 /** Units that a cook swaps among when a batch grows or shrinks (common practice, no source). */
@@ -123,7 +126,9 @@ export function inKitchenUnit(amount: Amount): Amount {
     return step !== undefined && isComfortable(to, step);
   });
   if (best !== undefined) return best;
-  return isMeasurable(amount) ? amount : (moved.findLast((to) => to.unit !== amount.unit && isCountable(to)) ?? amount);
+  return isMeasurable(amount)
+    ? amount
+    : (moved.findLast((to) => to.unit !== amount.unit && isCountable(to)) ?? amount);
 }
 
 function isMeasurable(amount: Measured): boolean {

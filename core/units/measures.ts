@@ -74,7 +74,8 @@ export function convert(amount: Amount, unit: Unit): Result<Measured, string> {
   if (amount.unit === unit) return ok(amount);
   const [from, to] = [measureOf(amount.unit), measureOf(unit)];
   const [fromWords, toWords] = [unitWords(amount.unit), unitWords(unit)];
-  if (from === null) return err(`A ${fromWords.one} has no fixed size, so I cannot turn it into ${toWords.many}.`);
+  if (from === null)
+    return err(`A ${fromWords.one} has no fixed size, so I cannot turn it into ${toWords.many}.`);
   if (to === null) return err(`A ${toWords.one} has no fixed size, so I cannot count in ${toWords.many}.`);
   if (fromWords.dimension !== toWords.dimension) {
     const told = { mass: "weight", volume: "volume", count: "number", bit: "number" } as const;

@@ -3,15 +3,51 @@ import { ONE, ZERO, add, compare, div, mixed, mul, parseRational, ratio, terms }
 import type { SpokenValue } from "./spoken-words.ts";
 
 const SMALL = [
-  "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-  "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+  "zero",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
+  "twelve",
+  "thirteen",
+  "fourteen",
+  "fifteen",
+  "sixteen",
+  "seventeen",
+  "eighteen",
+  "nineteen",
 ];
 const TENS = ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
 /** Names of the parts of a whole, by denominator; 2 and 4 have the kitchen's own names. */
 const PARTS = [
-  "", "", "half", "third", "quarter", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh",
-  "twelfth", "thirteenth", "fourteenth", "fifteenth", "sixteenth", "seventeenth", "eighteenth", "nineteenth",
+  "",
+  "",
+  "half",
+  "third",
+  "quarter",
+  "fifth",
+  "sixth",
+  "seventh",
+  "eighth",
+  "ninth",
+  "tenth",
+  "eleventh",
+  "twelfth",
+  "thirteenth",
+  "fourteenth",
+  "fifteenth",
+  "sixteenth",
+  "seventeenth",
+  "eighteenth",
+  "nineteenth",
   "twentieth",
 ];
 const PARTS_MANY = PARTS.map((part) => (part === "half" ? "halves" : `${part}s`));
@@ -61,7 +97,9 @@ function partWords(part: Rational): string {
 export function decimalWords(value: Rational, places: number): string {
   const scale = 10n ** BigInt(places);
   const scaled = mixed(add(mul(value, ratio(scale)), ratio(1, 2))).whole;
-  const digits = String(scaled % scale).padStart(places, "0").replace(/0+$/, "");
+  const digits = String(scaled % scale)
+    .padStart(places, "0")
+    .replace(/0+$/, "");
   const whole = numberWords(Number(scaled / scale));
   if (places === 0 || digits === "") return whole;
   return `${whole} point ${[...digits].map((digit) => SMALL[Number(digit)] ?? "").join(" ")}`;
@@ -93,18 +131,21 @@ function readBelowHundred(words: readonly string[], at: number): SpokenValue<num
   return small < 0 ? null : { value: small, next: at + 1 };
 }
 
-/** The number word after an optional "and": "(and) twenty five". Below one does not count: "and zero". */
-function readTail(words: readonly string[], at: number): SpokenValue<number> | null {
-  const tail = readBelowHundred(words, words[at] === "and" ? at + 1 : at);
-  return tail === null || tail.value === 0 ? null : tail;
+type Reader = (words: readonly string[], at: number) => SpokenValue<number> | null;
+
+/** The rest of a number after an optional "and": "(and) twenty five". What counts parts is no rest: "and one third". */
+function readTail(words: readonly string[], at: number, read: Reader): SpokenValue<number> | null {
+  if (words[at] === "and" && readPart(words, at + 1) !== null) return null;
+  const tail = read(words, words[at] === "and" ? at + 1 : at);
+  return tail === null || tail.value === 0 || countsParts(words, tail) ? null : tail;
 }
 
 function readBelowThousand(words: readonly string[], from: number): SpokenValue<number> | null {
   const isArticle = words[from] === "a" && words[from + 1] === "hundred";
   const head = isArticle ? { value: 1, next: from + 1 } : readBelowHundred(words, from);
   if (head === null || head.value === 0 || words[head.next] !== "hundred") return head;
-  const tail = readTail(words, head.next + 1);
-  if (tail === null || countsParts(words, tail)) return { value: head.value * 100, next: head.next + 1 };
+  const tail = readTail(words, head.next + 1, readBelowHundred);
+  if (tail === null) return { value: head.value * 100, next: head.next + 1 };
   return { value: head.value * 100 + tail.value, next: tail.next };
 }
 
@@ -121,11 +162,8 @@ function readWhole(words: readonly string[], from: number): SpokenValue<number> 
   if (digits !== null && words[digits.next] !== "hundred" && words[digits.next] !== "thousand") return digits;
   const head = isArticle ? { value: 1, next: from + 1 } : readBelowThousand(words, from);
   if (head === null || head.value === 0 || words[head.next] !== "thousand") return head;
-  const at = head.next + 1;
-  const tail = readBelowThousand(words, words[at] === "and" ? at + 1 : at);
-  if (tail === null || tail.value === 0 || tail.value > 999 || countsParts(words, tail)) {
-    return { value: head.value * 1000, next: at };
-  }
+  const tail = readTail(words, head.next + 1, readBelowThousand);
+  if (tail === null || tail.value > 999) return { value: head.value * 1000, next: head.next + 1 };
   return { value: head.value * 1000 + tail.value, next: tail.next };
 }
 
@@ -158,14 +196,16 @@ function overArticle(words: readonly string[], at: number): number {
 /** A fraction alone: "half", "a quarter", "two thirds", "three fourths", "five over sixty four". */
 function readPart(words: readonly string[], from: number): SpokenValue<Rational> | null {
   const first = words[from] ?? "";
-  if (first === "half" || first === "quarter") return { value: ratio(1, denominatorOf(first)), next: from + 1 };
-  const count =
-    first === "a" || first === "an" ? { value: 1, next: from + 1 } : readWhole(words, from);
+  if (first === "half" || first === "quarter")
+    return { value: ratio(1, denominatorOf(first)), next: from + 1 };
+  const count = first === "a" || first === "an" ? { value: 1, next: from + 1 } : readWhole(words, from);
   if (count === null) return null;
   const name = words[count.next] ?? "";
   if (name === "over") {
     const below = readWhole(words, count.next + 1);
-    return below === null || below.value === 0 ? null : { value: ratio(count.value, below.value), next: below.next };
+    return below === null || below.value === 0
+      ? null
+      : { value: ratio(count.value, below.value), next: below.next };
   }
   const denominator = denominatorOf(name);
   if (denominator === 0) return null;

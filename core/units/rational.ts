@@ -46,9 +46,24 @@ export const ONE: Rational = ratio(1);
 
 /** Vulgar fraction characters and their values (Unicode blocks Latin-1 Supplement and Number Forms). */
 export const VULGAR: Readonly<Record<string, string>> = {
-  "¼": "1/4", "½": "1/2", "¾": "3/4", "⅐": "1/7", "⅑": "1/9", "⅒": "1/10", "⅓": "1/3", "⅔": "2/3",
-  "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8",
-  "⅝": "5/8", "⅞": "7/8",
+  "¼": "1/4",
+  "½": "1/2",
+  "¾": "3/4",
+  "⅐": "1/7",
+  "⅑": "1/9",
+  "⅒": "1/10",
+  "⅓": "1/3",
+  "⅔": "2/3",
+  "⅕": "1/5",
+  "⅖": "2/5",
+  "⅗": "3/5",
+  "⅘": "4/5",
+  "⅙": "1/6",
+  "⅚": "5/6",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
 };
 
 function plain(text: string): string {
@@ -85,7 +100,8 @@ export function parseRational(text: string): Result<Rational, string> {
 /** The exact value of a decimal number as it prints, so 0.1 is one tenth. Throws when not finite. */
 export function fromNumber(value: number): Rational {
   if (!Number.isFinite(value)) throw new Error(`not a finite number: ${String(value)}`);
-  return pack(new Fraction(String(value)));
+  const [figures = "0", exponent = "0"] = String(value).split("e");
+  return pack(new Fraction(figures).mul(new Fraction(10).pow(Number(exponent))));
 }
 
 /** The nearest floating-point number; for drawing and comparison with measurements only. */

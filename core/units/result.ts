@@ -3,8 +3,7 @@
  * A broken promise of our own is thrown instead.
  */
 export type Result<T, E> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly error: E };
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E };
 
 /** A success carrying its value. */
 export function ok<T>(value: T): { readonly ok: true; readonly value: T } {

@@ -60,7 +60,11 @@ export function spokenHeatInFull(heat: Heat): string {
 }
 
 const SCALES: ReadonlyMap<string, Scale> = new Map([
-  ["f", "F"], ["fahrenheit", "F"], ["c", "C"], ["celsius", "C"], ["centigrade", "C"],
+  ["f", "F"],
+  ["fahrenheit", "F"],
+  ["c", "C"],
+  ["celsius", "C"],
+  ["centigrade", "C"],
 ]);
 
 const DIGITS = ["", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
@@ -103,7 +107,9 @@ export function parseSpokenHeat(
 export function parseHeat(text: string, kitchen: Scale = "F"): Result<Heat, string> {
   const words = spokenWords(text.replace(/°/g, " degrees ").replace(/^\s*[-−](?=\d)/, "minus "));
   const heat = parseSpokenHeat(words, 0, kitchen);
-  if (heat?.next !== words.length) return err(`"${text}" is not a temperature; write it like 365 F or 180 C.`);
-  if (toCelsius(heat.value) < -273.15) return err(`"${text}" is colder than anything can be; check the figure.`);
+  if (heat?.next !== words.length)
+    return err(`"${text}" is not a temperature; write it like 365 F or 180 C.`);
+  if (toCelsius(heat.value) < -273.15)
+    return err(`"${text}" is colder than anything can be; check the figure.`);
   return ok(heat.value);
 }

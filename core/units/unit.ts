@@ -10,7 +10,13 @@ export type UnitWords = {
   readonly spellings: readonly string[];
 };
 
-function row(dimension: Dimension, one: string, many: string, short: string, ...spellings: string[]): UnitWords {
+function row(
+  dimension: Dimension,
+  one: string,
+  many: string,
+  short: string,
+  ...spellings: string[]
+): UnitWords {
   return { dimension, one, many, short, spellings };
 }
 
@@ -96,9 +102,10 @@ export const unitWords = (unit: Unit): UnitWords => UNITS[unit];
 const BY_SPELLING: ReadonlyMap<string, Unit> = new Map(
   UNIT_IDS.flatMap((id) => {
     const words = unitWords(id);
-    return [id, words.one, words.many, words.short, ...words.spellings].map(
-      (spelling): [string, Unit] => [spelling.toLowerCase(), id],
-    );
+    return [id, words.one, words.many, words.short, ...words.spellings].map((spelling): [string, Unit] => [
+      spelling.toLowerCase(),
+      id,
+    ]);
   }),
 );
 
