@@ -1,5 +1,5 @@
 import type { Baking } from "./oven.ts";
-import { candidateHeats, changeOver, sharing } from "./oven.ts";
+import { changeOver } from "./oven.ts";
 import type { Act, Problem } from "./problem.ts";
 
 interface Busy {
@@ -25,23 +25,8 @@ export interface Board {
   readonly cook: Busy[];
   readonly pools: readonly Busy[][];
   readonly ovens: readonly Baked[][];
-  /** For each act the places in an oven it may have, the most widely shared heat first. */
-  readonly bakings: readonly (readonly Baking[])[];
   /** How long to wait for a heat that other dishes can share, in milliseconds. */
   readonly patience: number;
-}
-
-function bakingsOf(problem: Problem, act: Act): readonly Baking[] {
-  const { oven: use } = act;
-  if (use === null) return [];
-  const all = problem.acts.flatMap((one) => one.oven ?? []);
-  const heats = candidateHeats(use, all, problem.ovens);
-  const fits = problem.ovens.flatMap((oven, index) =>
-    oven.hottest >= use.low && oven.racks >= use.racks ? [{ oven, index }] : [],
-  );
-  return fits.flatMap(({ oven, index }) =>
-    heats.filter((heat) => heat <= oven.hottest).map((heat) => ({ oven: index, heat })),
-  );
 }
 
 /** An empty board. */
@@ -51,9 +36,21 @@ export function emptyBoard(problem: Problem, patience: number): Board {
     cook: [],
     pools: problem.pools.map(() => []),
     ovens: problem.ovens.map(() => []),
-    bakings: problem.acts.map((act) => bakingsOf(problem, act)),
     patience,
   };
+}
+
+/** The most of a thing that is taken at any one moment between the two; plain loops: this is the hot spot. */
+function mostTaken(taken: readonly Busy[], from: number, to: number): number {
+  let most = 0;
+  for (const one of taken) {
+    if (one.from >= to || one.to <= from) continue;
+    const at = Math.max(from, one.from);
+    let sum = 0;
+    for (const other of taken) if (other.from <= at && other.to > at) sum += other.amount;
+    most = Math.max(most, sum);
+  }
+  return most;
 }
 
 /** Null when `amount` more fits between the two moments, else the first moment at which that may change. */
@@ -64,12 +61,14 @@ function full(
   from: number,
   to: number,
 ): number | null {
-  const there = taken.filter((busy) => busy.from < to && busy.to > from);
-  if (there.reduce((sum, busy) => sum + busy.amount, amount) <= count) return null;
-  const at = (moment: number) =>
-    there.reduce((sum, busy) => (busy.from <= moment && busy.to > moment ? sum + busy.amount : sum), amount);
-  if (there.every((busy) => at(Math.max(from, busy.from)) <= count)) return null;
-  return Math.min(...there.map((busy) => busy.to));
+  let sum = amount;
+  let next = Infinity;
+  for (const busy of taken) {
+    if (busy.from >= to || busy.to <= from) continue;
+    sum += busy.amount;
+    next = Math.min(next, busy.to);
+  }
+  return sum <= count || mostTaken(taken, from, to) + amount <= count ? null : next;
 }
 
 /** Null when the oven can be at this heat between the two moments, else the next moment to try. */
@@ -119,14 +118,12 @@ function firstStart(board: Board, act: Act, from: number, baking: Baking | null)
 export function earliest(board: Board, index: number, from: number): Place {
   const act = board.problem.acts[index];
   if (act === undefined) throw new Error(`no act ${index}`);
-  const bakings = board.bakings[index] ?? [];
-  if (bakings.length === 0) return { start: firstStart(board, act, from, null), baking: null };
-  const places = bakings.map((baking) => ({ start: firstStart(board, act, from, baking), baking }));
+  if (act.bakings.length === 0) return { start: firstStart(board, act, from, null), baking: null };
+  const places = act.bakings.map((baking) => ({ start: firstStart(board, act, from, baking), baking }));
   const soonest = Math.min(...places.map((place) => place.start));
-  const all = board.problem.acts.flatMap((one) => one.oven ?? []);
   const near = places.filter((place) => place.start <= soonest + board.patience);
   return near.reduce((best, place) => {
-    const shared = sharing(place.baking.heat, all) - sharing(best.baking.heat, all);
+    const shared = place.baking.sharedBy - best.baking.sharedBy;
     return shared > 0 || (shared === 0 && place.start < best.start) ? place : best;
   });
 }

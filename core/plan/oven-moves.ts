@@ -20,7 +20,7 @@ function movesOf(
 ): readonly OvenMove[] {
   const steps = acts.map((act) => act.task.step);
   const moves: OvenMove[] = [];
-  let set = used[0]?.act.running != null ? used[0].heat : oven.set;
+  let set = used.find((one) => one.act.running !== null)?.heat ?? oven.set;
   let hot = oven.temperature ?? oven.set ?? 0;
   for (const { act, start, heat } of used) {
     const last = moves.at(-1);

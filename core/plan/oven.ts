@@ -29,6 +29,11 @@ export interface Baking {
   readonly heat: number;
 }
 
+/** A baking that may be chosen, and how many of the meal's oven tasks could share its heat. */
+export interface ChoiceOfBaking extends Baking {
+  readonly sharedBy: number;
+}
+
 /** A cold oven: the temperature of the room. Common practice, no source. */
 const COLD_F = 70;
 /** A rate of nought would heat for ever; the recipe reader refuses it, and a plan must come all the same. */
@@ -78,25 +83,31 @@ export function changeOver(oven: OvenFacts, from: number, to: number): number {
   return Math.ceil(minutes * 60_000);
 }
 
+/** How many of the tasks could bake at this heat. */
+function sharing(heat: number, all: readonly HeatUse[]): number {
+  return all.filter((use) => heat >= use.low && heat <= use.high).length;
+}
+
 /**
- * The heats worth trying for a task: every end point of every range, low and high, that lies in its own,
- * and what the ovens are set to; the most widely shared first, then the lowest.
+ * The ovens and heats worth trying for a task: every end point of every range, low and high, that lies in its
+ * own, and what the ovens are set to; the most widely shared first, then the lowest. Empty: no oven will do.
  */
-export function candidateHeats(
+export function bakingsOf(
   use: HeatUse,
   all: readonly HeatUse[],
   ovens: readonly OvenFacts[],
-): readonly number[] {
+): readonly ChoiceOfBaking[] {
   const ends = [...all.flatMap((one) => [one.low, one.high]), ...ovens.flatMap((oven) => oven.set ?? [])];
   const inside = [...new Set([use.low, use.high, ...ends])].filter(
     (heat) => heat >= use.low && heat <= use.high,
   );
-  return inside.sort((a, b) => sharing(b, all) - sharing(a, all) || a - b);
-}
-
-/** How many of the tasks could bake at this heat. */
-export function sharing(heat: number, all: readonly HeatUse[]): number {
-  return all.filter((use) => heat >= use.low && heat <= use.high).length;
+  const heats = inside.map((heat) => ({ heat, sharedBy: sharing(heat, all) }));
+  heats.sort((a, b) => b.sharedBy - a.sharedBy || a.heat - b.heat);
+  return ovens.flatMap((one, oven) =>
+    one.hottest < use.low || one.racks < use.racks
+      ? []
+      : heats.filter(({ heat }) => heat <= one.hottest).map((choice) => ({ oven, ...choice })),
+  );
 }
 
 /** The same heat as the recipes write it: in the scale of a range that ends there. */

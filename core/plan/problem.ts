@@ -1,8 +1,8 @@
 import type { CookingMeal, Need } from "../recipe/model.ts";
 import type { PlanInput, Progress, Task, TaskId } from "./model.ts";
 import { momentsOf, plannedLength } from "./tasks.ts";
-import { heatOf, ovensOf } from "./oven.ts";
-import type { HeatUse, OvenFacts } from "./oven.ts";
+import { bakingsOf, heatOf, ovensOf } from "./oven.ts";
+import type { ChoiceOfBaking, HeatUse, OvenFacts } from "./oven.ts";
 import { instant } from "../units/quantity.ts";
 
 /** All times here are whole milliseconds from "now"; lengths are milliseconds. */
@@ -23,6 +23,8 @@ export interface Act {
   /** Burners, appliances and bowls, by index into `Problem.pools`. */
   readonly pools: readonly { readonly pool: number; readonly amount: number }[];
   readonly oven: HeatUse | null;
+  /** Which ovens and heats suit it; empty where it needs none, or where none will do. */
+  readonly bakings: readonly ChoiceOfBaking[];
   /** Not before this, because of what is over (a chill that began at twelve). */
   readonly release: number;
   /** Not after this, because of what is over; null: no such limit. */
@@ -119,6 +121,7 @@ function actOf(task: Task, input: PlanInput, pools: ReturnType<typeof poolsOf>):
     hands: { from: 0, to: task.step.hands === "on" ? length : Math.min(length, MINUTE_MS) },
     pools: poolUse(task, pools),
     oven: heatOf(task.step),
+    bakings: [],
     ...bounds(task, input.progress, input.now),
     running,
     moments: momentsOf(task, instant(0), instant(length)).map((moment) => moment.at),
@@ -130,34 +133,31 @@ function isOver(input: PlanInput, task: Task): boolean {
   return state === "done" || state === "skipped";
 }
 
-/** What is still to be planned, with what runs and what is over taken into account. */
-export function problemOf(input: PlanInput): Problem {
-  const open = input.tasks.filter((task) => !isOver(input, task));
+function arcsOf(open: readonly Task[]): readonly Arc[] {
   const index = new Map(open.map((task, at) => [task.id, at]));
-  const pools = poolsOf(input.meal);
-  const acts = open.map((task) => actOf(task, input, pools));
-  const arcs = open.flatMap((task, to) =>
+  return open.flatMap((task, to) =>
     task.after.flatMap((link): readonly Arc[] => {
       const from = index.get(link.task);
       if (from === undefined || from === to) return [];
-      return [
-        { from, to, atLeast: link.atLeast * 1000, atMost: link.atMost === null ? null : link.atMost * 1000 },
-      ];
+      const atMost = link.atMost === null ? null : link.atMost * 1000;
+      return [{ from, to, atLeast: link.atLeast * 1000, atMost }];
     }),
   );
-  return withArcs(
-    {
-      acts,
-      before: [],
-      after: [],
-      pools: [...pools.values()].map((pool) => pool.count),
-      ovens: ovensOf(
-        input,
-        acts.flatMap((act) => (act.oven === null || act.running === null ? [] : [act.oven])),
-      ),
-    },
-    arcs,
+}
+
+/** What is still to be planned, with what runs and what is over taken into account. */
+export function problemOf(input: PlanInput): Problem {
+  const open = input.tasks.filter((task) => !isOver(input, task));
+  const pools = poolsOf(input.meal);
+  const cold = open.map((task) => actOf(task, input, pools));
+  const baking = cold.flatMap((act) => (act.running === null ? [] : (act.oven ?? [])));
+  const ovens = ovensOf(input, baking);
+  const uses = cold.flatMap((act) => act.oven ?? []);
+  const acts = cold.map((act) =>
+    act.oven === null ? act : { ...act, bakings: bakingsOf(act.oven, uses, ovens) },
   );
+  const counts = [...pools.values()].map((pool) => pool.count);
+  return withArcs({ acts, before: [], after: [], pools: counts, ovens }, arcsOf(open));
 }
 
 /** The same problem with these arcs in place of its own. */
