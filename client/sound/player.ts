@@ -66,6 +66,8 @@ export interface Sound {
   readonly journal: () => readonly JournalEntry[];
 }
 
+const silentRing = "A timer rings, but this screen may not make a sound yet; tap it once.";
+
 /** Builds the sound layer; nothing sounds before `unlock` has been called from a tap where the browser asks for one. */
 export function createSound(needs: SoundNeeds): Sound {
   const { output, onCaption, clock = systemClock } = needs;
@@ -111,7 +113,10 @@ export function createSound(needs: SoundNeeds): Sound {
       journal.note({ kind: "earcon", text: kind, at: clock.now() });
       if (output.state() === "ready") output.playTone(renderChime(earcon(kind), output.sampleRate()), volume.value());
     },
-    ring: (timerId, chimeIndex, round, atEpochMs = clock.now()) => { ringer.ring(timerId, chimeIndex, round, atEpochMs); },
+    ring: (timerId, chimeIndex, round, atEpochMs = clock.now()) => {
+      if (output.state() !== "ready" && !ringer.ringing().includes(timerId)) notice(silentRing);
+      ringer.ring(timerId, chimeIndex, round, atEpochMs);
+    },
     stopRing: ringer.stop,
     stopAllRings: ringer.stopAll,
     ringing: ringer.ringing,

@@ -88,7 +88,7 @@ function tidy(text: string): string {
 /**
  * Text as it stands on the screen, turned into words that the bundled synthesiser reads as a cook would say them:
  * "365 F" becomes "three hundred sixty-five degrees", "10-15 min" "ten to fifteen minutes", "18:34" "six thirty-four".
- * Applying it twice changes nothing more.
+ * What is in words already passes unchanged.
  * @returns printable ASCII; empty when nothing in the text has a sound
  */
 export function speakable(text: string): string {
