@@ -1,4 +1,5 @@
-import { foodItself, foodUndressed, normaliseFood } from "./names.ts";
+import type { FoodForms } from "./names.ts";
+import { foodForms } from "./names.ts";
 
 /** Which of the candidates was meant. `nearest`: at most three that sound or look alike, the likeliest first. */
 export type NameMatch =
@@ -6,26 +7,28 @@ export type NameMatch =
   | { readonly kind: "several"; readonly names: readonly string[] }
   | { readonly kind: "none"; readonly nearest: readonly string[] };
 
-type Test = (spoken: string, candidate: string) => boolean;
+type Test = (spoken: FoodForms, candidate: FoodForms) => boolean;
 
 const words = (text: string): readonly string[] => text.split(" ");
 
 /** "lentil" heads "red lentil"; what stands before it only describes it. */
-const isHead: Test = (spoken, candidate) => candidate.endsWith(` ${spoken}`);
+const isHead: Test = (spoken, candidate) => candidate.undressed.endsWith(` ${spoken.undressed}`);
 
 const isWithin: Test = (spoken, candidate) => {
-  const known = new Set(words(candidate));
-  return words(spoken).every((word) => known.has(word));
+  const known = new Set(words(candidate.undressed));
+  return words(spoken.undressed).every((word) => known.has(word));
 };
 
 /** Surest first. A looser test is asked only when no candidate passes a stricter one. */
 const TESTS: readonly Test[] = [
-  (spoken, candidate) => normaliseFood(spoken) === normaliseFood(candidate),
-  (spoken, candidate) => foodItself(spoken) === foodItself(candidate),
-  (spoken, candidate) => foodUndressed(spoken) === foodUndressed(candidate),
-  (spoken, candidate) => isHead(foodUndressed(spoken), foodUndressed(candidate)),
-  (spoken, candidate) => isWithin(foodUndressed(spoken), foodUndressed(candidate)),
+  (spoken, candidate) => spoken.plain === candidate.plain,
+  (spoken, candidate) => spoken.itself === candidate.itself,
+  (spoken, candidate) => spoken.undressed === candidate.undressed,
+  isHead,
+  isWithin,
 ];
+
+type Candidate = { readonly name: string; readonly forms: FoodForms };
 
 /**
  * Finds a food or dish by how it was said: number, articles, accents, hyphens and the part it is counted in do not
@@ -34,22 +37,23 @@ const TESTS: readonly Test[] = [
  * for it: in a strict diet a wrong food is worse than a question.
  */
 export function matchName(spoken: string, candidates: readonly string[]): NameMatch {
-  if (normaliseFood(spoken) === "") return { kind: "none", nearest: [] };
+  const asked = foodForms(spoken);
+  if (asked.plain === "") return { kind: "none", nearest: [] };
+  const known = [...new Set(candidates)].map((name) => ({ name, forms: foodForms(name) }));
   for (const test of TESTS) {
-    const found = [...new Set(candidates.filter((candidate) => test(spoken, candidate)))];
-    const [name, ...others] = found;
-    if (name !== undefined)
-      return others.length === 0 ? { kind: "exact", name } : { kind: "several", names: found };
+    const names = known.filter(({ forms }) => test(asked, forms)).map(({ name }) => name);
+    const [name, ...others] = names;
+    if (name !== undefined) return others.length === 0 ? { kind: "exact", name } : { kind: "several", names };
   }
-  return { kind: "none", nearest: nearestNames(spoken, candidates) };
+  return { kind: "none", nearest: nearestNames(asked, known) };
 }
 
 /** The share of letters that may differ in a suggestion. */
 const TOLERANCE = 0.4;
 
-function nearestNames(spoken: string, candidates: readonly string[]): readonly string[] {
-  return [...new Set(candidates)]
-    .map((name) => ({ name, distance: unlikeness(foodItself(spoken), foodItself(name)) }))
+function nearestNames(asked: FoodForms, known: readonly Candidate[]): readonly string[] {
+  return known
+    .map(({ name, forms }) => ({ name, distance: unlikeness(asked.itself, forms.itself) }))
     .filter(({ distance }) => distance <= TOLERANCE)
     .sort((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1))
     .slice(0, 3)

@@ -94,8 +94,17 @@ function lastWord(name: string): { readonly before: string; readonly last: strin
   return { before: name.slice(0, Math.max(cut, 0)), last: name.slice(Math.max(cut, 0)) };
 }
 
+/** Answers already worked out: the library takes some 25 µs a word, and every utterance asks for the whole larder. */
+const KNOWN_ONES = new Map<string, string>();
+const MOST_KNOWN = 4096;
+
 function wordToOne(word: string): string {
-  return UNCHANGING.has(word) ? word : (TO_ONE.get(word) ?? pluralize.singular(word));
+  const known = KNOWN_ONES.get(word);
+  if (known !== undefined) return known;
+  const one = UNCHANGING.has(word) ? word : (TO_ONE.get(word) ?? pluralize.singular(word));
+  if (KNOWN_ONES.size >= MOST_KNOWN) KNOWN_ONES.clear();
+  KNOWN_ONES.set(word, one);
+  return one;
 }
 
 function wordToMany(word: string): string {
@@ -175,16 +184,6 @@ const SHAPES: ReadonlySet<string> = new Set([
   "stick",
 ]);
 
-/**
- * What the food is, without the part it is counted in: "garlic cloves" and "a clove of garlic" are "garlic".
- * A part alone is a food of its own ("cloves" the spice).
- */
-export function foodItself(name: string): string {
-  const words = normaliseFood(name).split(" ");
-  const kept = words.filter((word) => !SHAPES.has(word));
-  return (kept.length === 0 ? words : kept).join(" ");
-}
-
 /** Words for a state; the food stays the same food with or without them. "Almond" or "coconut" never belong here. */
 const STATES: ReadonlySet<string> = new Set([
   "baked",
@@ -222,9 +221,25 @@ const STATES: ReadonlySet<string> = new Set([
   "whole",
 ]);
 
-/** The food without words for its state: "the chopped fresh dill" is "dill". */
-export function foodUndressed(name: string): string {
-  const words = foodItself(name).split(" ");
-  const kept = words.filter((word) => !STATES.has(word));
-  return (kept.length === 0 ? words : kept).join(" ");
+/** A name in the three forms it is compared in, from the strictest to the loosest. */
+export type FoodForms = {
+  /** As `normaliseFood` gives it. */
+  readonly plain: string;
+  /** Without the part it is counted in: "garlic cloves" and "a clove of garlic" are "garlic". */
+  readonly itself: string;
+  /** Without words for its state either: "the chopped fresh dill" is "dill". */
+  readonly undressed: string;
+};
+
+/** Drops words unless nothing would be left: "cloves" alone are the spice. */
+function without(words: readonly string[], dropped: ReadonlySet<string>): readonly string[] {
+  const kept = words.filter((word) => !dropped.has(word));
+  return kept.length === 0 ? words : kept;
+}
+
+/** The forms a name is compared in, made together because turning words into the singular is slow. */
+export function foodForms(name: string): FoodForms {
+  const plain = normaliseFood(name);
+  const itself = without(plain.split(" "), SHAPES);
+  return { plain, itself: itself.join(" "), undressed: without(itself, STATES).join(" ") };
 }

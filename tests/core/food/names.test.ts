@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { spokenIngredient } from "../../../core/food/ingredient-words.ts";
 import { matchName } from "../../../core/food/name-match.ts";
-import { foodItself, isPlural, normaliseFood, pluralOf, singularOf } from "../../../core/food/names.ts";
+import { foodForms, isPlural, normaliseFood, pluralOf, singularOf } from "../../../core/food/names.ts";
 import type { Amount } from "../../../core/units/amount.ts";
 import { parseAmount } from "../../../core/units/amount.ts";
 
@@ -78,7 +78,7 @@ describe("names of foods", () => {
       fc.property(fc.array(word, { maxLength: 5 }), (words) => {
         const once = normaliseFood(words.join(" "));
         expect(normaliseFood(once)).toBe(once);
-        expect(foodItself(foodItself(once))).toBe(foodItself(once));
+        expect(foodForms(foodForms(once).itself).itself).toBe(foodForms(once).itself);
       }),
     );
   });
