@@ -1,0 +1,108 @@
+import { frameMs } from "./samples.ts";
+
+/** How the endpointer decides; all times in milliseconds, all levels in dB. */
+export type EndpointerSettings = {
+  /** How far above the noise floor a frame must be to begin speech. */
+  readonly onsetDb: number;
+  /** How far above the floor speech must stay to go on; below onsetDb, so that soft endings belong to it. */
+  readonly offsetDb: number;
+  /** Nothing quieter than this is speech, however quiet the room (dBFS in the speech band). */
+  readonly quietestDb: number;
+  /** Loud time, within the onset window, that makes a beginning. A clink is shorter. */
+  readonly onsetMs: number;
+  readonly onsetWindowMs: number;
+  /** Sound kept from before the beginning, so that a soft first consonant is not lost. */
+  readonly preRollMs: number;
+  /** An utterance is cut here: nobody commands a kitchen for longer, and a running tap might. */
+  readonly longestMs: number;
+  /** Span over which the noise floor is looked for. */
+  readonly floorSpanMs: number;
+};
+
+/** Settings that did best over voices, fan and tap in tests/bench/voice.bench.ts. */
+export const defaultEndpointer: EndpointerSettings = {
+  onsetDb: 9,
+  offsetDb: 6,
+  quietestDb: -62,
+  onsetMs: 80,
+  onsetWindowMs: 160,
+  preRollMs: 300,
+  longestMs: 12_000,
+  floorSpanMs: 2_000,
+};
+
+/** Where the endpointer stands. Frames are counted from 0 at the start of the stream. */
+export type EndpointerState = {
+  readonly phase:
+    | { readonly kind: "quiet" }
+    | { readonly kind: "speech"; readonly from: number; readonly quietFrames: number };
+  /** Number of the next frame. */
+  readonly frame: number;
+  /** Loudness of the last frames, oldest first; the floor comes from these. */
+  readonly recent: readonly number[];
+};
+
+/** What a frame brought about. */
+export type EndpointerStep =
+  | { readonly kind: "none" }
+  /** Speech has begun at frame `from`, pre-roll included, which may lie before this one. */
+  | { readonly kind: "started"; readonly from: number }
+  | { readonly kind: "speech" }
+  /** Quiet inside an utterance so far; the caller may shorten or lengthen the wait by `hangoverMs`. */
+  | { readonly kind: "pause"; readonly quietMs: number }
+  /** The utterance is over; its last loud frame was `lastLoud`. */
+  | { readonly kind: "ended"; readonly lastLoud: number; readonly why: "quiet" | "too-long" };
+
+/** The loudness that counts as nothing at all, so that digital silence stays a number. */
+const silenceDb = -90;
+
+/** The start of a stream: quiet, and the room unknown. */
+export const initialEndpointer: EndpointerState = { phase: { kind: "quiet" }, frame: 0, recent: [] };
+
+/**
+ * Takes one frame's loudness (dBFS in the speech band).
+ * @param hangoverMs quiet that ends the utterance; short when the sentence so far is complete ("finish early"),
+ *   longer while it is not, so that a cook may think in the middle
+ */
+export function stepEndpointer(
+  state: EndpointerState,
+  levelDb: number,
+  hangoverMs: number,
+  settings: EndpointerSettings = defaultEndpointer,
+): { readonly state: EndpointerState; readonly step: EndpointerStep } {
+  const level = Math.max(silenceDb, levelDb);
+  const recent = [...state.recent, level].slice(-Math.round(settings.floorSpanMs / frameMs));
+  const floor = noiseFloor(recent, settings);
+  const next = { frame: state.frame + 1, recent };
+  if (state.phase.kind === "quiet") {
+    const window = recent.slice(-Math.round(settings.onsetWindowMs / frameMs));
+    const loud = window.filter((each) => each > threshold(floor, settings.onsetDb, settings)).length;
+    if (loud * frameMs < settings.onsetMs) return { state: { ...next, phase: state.phase }, step: { kind: "none" } };
+    const from = Math.max(0, state.frame + 1 - window.length - Math.round(settings.preRollMs / frameMs));
+    return { state: { ...next, phase: { kind: "speech", from, quietFrames: 0 } }, step: { kind: "started", from } };
+  }
+  const isLoud = level > threshold(floor, settings.offsetDb, settings);
+  const quietFrames = isLoud ? 0 : state.phase.quietFrames + 1;
+  const isTooLong = (state.frame - state.phase.from) * frameMs >= settings.longestMs;
+  if (isTooLong || quietFrames * frameMs >= hangoverMs) {
+    const step = { kind: "ended", lastLoud: state.frame - quietFrames, why: isTooLong ? "too-long" : "quiet" } as const;
+    return { state: { ...next, phase: { kind: "quiet" } }, step };
+  }
+  const phase = { ...state.phase, quietFrames };
+  const step: EndpointerStep = isLoud ? { kind: "speech" } : { kind: "pause", quietMs: quietFrames * frameMs };
+  return { state: { ...next, phase }, step };
+}
+
+/**
+ * The noise floor: the level that a tenth of the last frames stay below. Speech has gaps, so its floor is the room;
+ * a tap has none, so after one span its own level becomes the floor and it is no longer speech.
+ */
+export function noiseFloor(recent: readonly number[], settings: EndpointerSettings = defaultEndpointer): number {
+  const enough = settings.floorSpanMs / frameMs / 4;
+  const sorted = [...recent, ...Array.from({ length: Math.max(0, enough - recent.length) }, () => silenceDb)].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 10)] ?? silenceDb;
+}
+
+function threshold(floor: number, above: number, settings: EndpointerSettings): number {
+  return Math.max(settings.quietestDb, floor + above);
+}
