@@ -1,5 +1,5 @@
 import type { Candidate } from "./improve.ts";
-import { endOf, waitOf } from "./judge.ts";
+import { endOf, takenUpAt } from "./judge.ts";
 import type { PlanInput } from "./model.ts";
 import type { Problem } from "./problem.ts";
 import { inDish, spokenMinutes, titleOf } from "./say.ts";
@@ -43,7 +43,7 @@ function waitSentences(problem: Problem, made: Candidate, index: number, table: 
   if (act === undefined) return [];
   const { endsBeforeServing: close, hold } = act.task.step;
   const early = table - endOf(problem, made.schedule, index);
-  const wait = waitOf(problem, made.schedule, index, table);
+  const wait = takenUpAt(problem, made.schedule, index, table) - endOf(problem, made.schedule, index);
   const sentences: string[] = [];
   if (close !== null && early > close * 1000) {
     const limit = spokenMinutes(close * 1000);

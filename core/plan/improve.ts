@@ -1,20 +1,14 @@
 import type { Rule, Schedule } from "./generate.ts";
 import { generate } from "./generate.ts";
 import type { Verdict } from "./judge.ts";
-import { endOf, isBetter, judge, readyOf } from "./judge.ts";
+import { endOf, isBetter, judge, readyOf, takenUpAt, wantedStarts } from "./judge.ts";
 import { ranked } from "./orders.ts";
 import type { Problem } from "./problem.ts";
-import { mirrored } from "./problem.ts";
 
-/** A schedule with what is to be said against it. */
-export interface Candidate {
-  readonly rule: Rule;
-  readonly schedule: Schedule;
-  readonly verdict: Verdict;
-  /** The latest start of each act in the plan that still makes dinner, milliseconds from now. */
-  readonly latest: readonly number[];
-  /** The serving moment that it was made for. */
-  readonly serving: number;
+/** A problem, and the same with time running backwards. */
+export interface Both {
+  readonly problem: Problem;
+  readonly mirror: Problem;
 }
 
 /** What the cook wants: when to eat (milliseconds from now; null: soon), and what to do first. */
@@ -24,20 +18,30 @@ export interface Goal {
   readonly first: readonly number[];
 }
 
+/** A schedule as soon as possible by one rule, and when it is ready. */
+export interface Soonest {
+  readonly rule: Rule;
+  readonly schedule: Schedule;
+  readonly ready: number;
+}
+
+/** A finished schedule with what is to be said against it. */
+export interface Candidate {
+  readonly rule: Rule;
+  readonly schedule: Schedule;
+  readonly verdict: Verdict;
+  /** The latest start of each act in the plan that still makes dinner, milliseconds from now. */
+  readonly latest: readonly number[];
+}
+
 /** Slack before serving, as a part of the time that the work takes; measured to be enough nearly always. */
 const SLACK = 0.1;
 /** What does not say how long it keeps is made at most this much earlier than it has to be. */
 const KEEPS_MS = 2 * 3_600_000;
 /** Rounds in which a dinner that comes out later than planned for is planned for that later moment. */
 const ROUNDS = 3;
-
-/** How close to serving an act has to end, in milliseconds; Infinity: it keeps. */
-function keeps(problem: Problem, index: number): number {
-  const step = problem.acts[index]?.task.step;
-  const close = step?.endsBeforeServing ?? Infinity;
-  const isLast = (problem.after[index] ?? []).every((arc) => problem.acts[arc.to]?.task.step === step);
-  return Math.min(close, isLast ? (step?.hold ?? Infinity) : Infinity) * 1000;
-}
+/** Rounds of delaying what comes too early for what follows it. */
+const DELAYS = 4;
 
 /** Those that go first get ranks before all others. */
 function withFirst(rank: readonly number[], first: readonly number[]): readonly number[] {
@@ -46,28 +50,34 @@ function withFirst(rank: readonly number[], first: readonly number[]): readonly 
   );
 }
 
-/** Everything as late as it goes, in the opposite order of `schedule`; what keeps least goes last. */
-function asLateAsPossible(
-  problem: Problem,
-  schedule: Schedule,
-  rule: Rule,
-  serving: number,
-  slack: number,
-): Schedule {
-  const due = problem.acts.map((_, index) => serving - Math.min(slack, keeps(problem, index)));
-  // A minute of freshness lost weighs like a minute of order: what wilts is put nearest to the table.
-  const value = problem.acts.map(
-    (_, index) => Math.min(keeps(problem, index), KEEPS_MS) - endOf(problem, schedule, index),
+/** Everything as soon as it goes, by one rule. */
+export function soonest({ problem }: Both, rule: Rule, goal: Goal): Soonest {
+  const release = problem.acts.map((act) => act.release);
+  const schedule = generate(problem, { ...rule, rank: withFirst(rule.rank, goal.first) }, release);
+  return { rule, schedule, ready: readyOf(problem, schedule) };
+}
+
+/** How close to serving an act has to end, in milliseconds; Infinity: it keeps. */
+function keeps(problem: Problem, index: number): number {
+  const step = problem.acts[index]?.task.step;
+  const hold = problem.takers[index]?.length === 0 ? (step?.hold ?? Infinity) : Infinity;
+  return Math.min(step?.endsBeforeServing ?? Infinity, hold) * 1000;
+}
+
+/** The latest starts, in the opposite order of `soon`; what keeps least is put nearest to the table. */
+function latestStarts({ problem, mirror }: Both, soon: Soonest, serving: number): readonly number[] {
+  const slack = Math.min(SLACK * soon.ready, serving - soon.ready);
+  const freshness = problem.acts.map((_, index) => keeps(problem, index));
+  const release = freshness.map((kept) => Math.min(slack, kept) - serving);
+  const value = freshness.map(
+    (kept, index) => Math.min(kept, KEEPS_MS) - endOf(problem, soon.schedule, index),
   );
-  const turned = generate(mirrored(problem, due), { rank: ranked(value), patience: rule.patience });
-  return turned.map(({ start, baking }, index) => ({
-    start: -start - (problem.acts[index]?.length ?? 0),
-    baking,
-  }));
+  const turned = generate(mirror, { rank: ranked(value), patience: soon.rule.patience }, release);
+  return turned.map((place, index) => -place.start - (problem.acts[index]?.length ?? 0));
 }
 
 /** From when on an act is wanted: hot and wilting things late, what is bound to them too, the rest early. */
-function releases(problem: Problem, latest: readonly number[], serving: number, first: readonly number[]) {
+function wantedFrom(problem: Problem, latest: readonly number[], serving: number, first: readonly number[]) {
   return problem.acts.map((act, index) => {
     const { step } = act.task;
     const last = latest[index] ?? 0;
@@ -81,26 +91,54 @@ function releases(problem: Problem, latest: readonly number[], serving: number, 
   });
 }
 
+/** Later releases for what comes too early: for a maximum lag, for the table, or (soft) for hot food to wait. */
+function delayed(
+  problem: Problem,
+  schedule: Schedule,
+  release: readonly number[],
+  table: number,
+  goal: Goal,
+) {
+  const wanted = wantedStarts(problem, schedule, table);
+  return release.map((from, index) => {
+    const act = problem.acts[index];
+    if (act === undefined || act.running !== null || goal.first.includes(index)) return from;
+    const { hold } = act.task.step;
+    const hot = hold === null ? from : takenUpAt(problem, schedule, index, table) - hold * 1000 - act.length;
+    return Math.max(from, wanted[index] ?? from, hot);
+  });
+}
+
+/** The plan for a table at `serving`: latest starts first, then forward again, then what is too early later. */
+function planFor({ problem, mirror }: Both, soon: Soonest, serving: number, goal: Goal): Candidate {
+  const latest = latestStarts({ problem, mirror }, soon, serving);
+  const rule = { rank: withFirst(ranked(latest), goal.first), patience: soon.rule.patience };
+  let release: readonly number[] = wantedFrom(problem, latest, serving, goal.first);
+  let best: Candidate | null = null;
+  for (let round = 0; round <= DELAYS; round += 1) {
+    const schedule = generate(problem, rule, release);
+    const verdict = judge(problem, schedule, serving);
+    if (best === null || isBetter(verdict, best.verdict, serving))
+      best = { rule: soon.rule, schedule, verdict, latest };
+    if (verdict.missed === 0 && verdict.waits === 0) break;
+    const next = delayed(problem, schedule, release, Math.max(serving, verdict.ready), goal);
+    if (next.every((from, index) => from === release[index])) break;
+    release = next;
+  }
+  if (best === null) throw new Error("no round was planned");
+  return best;
+}
+
 /**
- * One plan by one rule: as soon as possible to see how long it takes; from the serving moment (less some
- * slack) backwards as late as possible; then forward again in that order, hands-on preparation early, hot
- * things no earlier than they were.
+ * One plan: as soon as possible to see how long it takes (`soon`); from the serving moment, less some slack,
+ * backwards as late as possible; then forward again in that order, hands-on preparation early, hot things no
+ * earlier than they were.
  */
-export function candidate(problem: Problem, rule: Rule, goal: Goal): Candidate {
-  const ordered = { ...rule, rank: withFirst(rule.rank, goal.first) };
-  const soonest = generate(problem, ordered);
-  const length = readyOf(problem, soonest);
-  let serving = Math.max(goal.serveAt ?? 0, length);
+export function candidate(both: Both, soon: Soonest, goal: Goal): Candidate {
+  let serving = Math.max(goal.serveAt ?? 0, soon.ready);
   let best: Candidate | null = null;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const slack = Math.min(SLACK * length, serving - length);
-    const late = asLateAsPossible(problem, soonest, rule, serving, slack);
-    const latest = late.map((place) => place.start);
-    const release = releases(problem, latest, serving, goal.first);
-    const acts = problem.acts.map((act, index) => ({ ...act, release: release[index] ?? act.release }));
-    const rank = withFirst(ranked(latest), goal.first);
-    const schedule = generate({ ...problem, acts }, { rank, patience: rule.patience });
-    const made = { rule, schedule, verdict: judge(problem, schedule, serving), latest, serving };
+    const made = planFor(both, soon, serving, goal);
     if (best === null || isBetter(made.verdict, best.verdict, goal.serveAt ?? 0)) best = made;
     if (made.verdict.ready <= serving) break;
     serving = made.verdict.ready;

@@ -23,21 +23,32 @@ export function readyOf(problem: Problem, schedule: Schedule): number {
   return problem.acts.reduce((latest, _, index) => Math.max(latest, endOf(problem, schedule, index)), 0);
 }
 
-/** How long the result of an act waits: for the last that takes it up, or for the table. */
-export function waitOf(problem: Problem, schedule: Schedule, index: number, serving: number): number {
-  // The next batch takes up the pan, not the food.
-  const step = problem.acts[index]?.task.step;
-  const takers = (problem.after[index] ?? []).filter((arc) => problem.acts[arc.to]?.task.step !== step);
-  const batches = problem.acts.flatMap((act, other) => (act.task.step === step ? [other] : []));
-  const last = takers.length > 0 ? takers : batches.flatMap((other) => problem.after[other] ?? []);
-  const until = last
-    .filter((arc) => problem.acts[arc.to]?.task.step !== step)
-    .map((arc) => schedule[arc.to]?.start ?? serving);
-  const end = endOf(problem, schedule, index);
-  return Math.max(0, (until.length > 0 ? Math.max(...until) : serving) - end);
+/** When the result of an act is taken up for the last time: by another act, or at the table. */
+export function takenUpAt(problem: Problem, schedule: Schedule, index: number, table: number): number {
+  const takers = problem.takers[index] ?? [];
+  if (takers.length === 0) return table;
+  return takers.reduce((last, taker) => Math.max(last, schedule[taker]?.start ?? 0), -Infinity);
 }
 
-function missedBy(problem: Problem, schedule: Schedule, index: number, serving: number): number {
+/**
+ * For each act the moment before which it should not start if it is to keep its maximum lags to what follows
+ * it and its nearness to serving; -Infinity where it keeps them. The hard limits that can be mended by delay.
+ */
+export function wantedStarts(problem: Problem, schedule: Schedule, table: number): readonly number[] {
+  return problem.acts.map((act, index) => {
+    if (act.running !== null) return -Infinity;
+    const start = schedule[index]?.start ?? 0;
+    const close = act.task.step.endsBeforeServing;
+    let wanted = close === null ? -Infinity : table - close * 1000 - act.length;
+    for (const arc of problem.after[index] ?? []) {
+      if (arc.atMost !== null)
+        wanted = Math.max(wanted, (schedule[arc.to]?.start ?? 0) - arc.atMost - act.length);
+    }
+    return wanted > start ? wanted : -Infinity;
+  });
+}
+
+function missedBy(problem: Problem, schedule: Schedule, index: number, table: number): number {
   const act = problem.acts[index];
   if (act === undefined) return 0;
   const start = schedule[index]?.start ?? 0;
@@ -46,7 +57,7 @@ function missedBy(problem: Problem, schedule: Schedule, index: number, serving: 
     if (arc.atMost !== null) missed += Math.max(0, start - endOf(problem, schedule, arc.from) - arc.atMost);
   }
   const close = act.task.step.endsBeforeServing;
-  return close === null ? missed : missed + Math.max(0, serving - close * 1000 - start - act.length);
+  return close === null ? missed : missed + Math.max(0, table - close * 1000 - start - act.length);
 }
 
 function ovenChanges(problem: Problem, schedule: Schedule): number {
@@ -64,15 +75,17 @@ function ovenChanges(problem: Problem, schedule: Schedule): number {
 }
 
 function interruptions(problem: Problem, schedule: Schedule): number {
-  const moments = problem.acts.flatMap((act, index) =>
-    act.moments.map((offset) => offset + (schedule[index]?.start ?? 0)),
-  );
-  if (moments.length === 0) return 0;
-  return problem.acts.reduce((count, act, index) => {
-    if (act.task.step.hands === "off") return count;
-    const start = schedule[index]?.start ?? 0;
-    return count + moments.filter((at) => at > start && at < start + act.length).length;
-  }, 0);
+  let count = 0;
+  problem.acts.forEach((watched, from) => {
+    for (const offset of watched.moments) {
+      const at = offset + (schedule[from]?.start ?? 0);
+      problem.acts.forEach((act, index) => {
+        const start = schedule[index]?.start ?? 0;
+        if (act.task.step.hands === "on" && at > start && at < start + act.length) count += 1;
+      });
+    }
+  });
+  return count;
 }
 
 /** Judges a schedule for a dinner at `serving`, or when it is ready if that is later. */
@@ -84,15 +97,12 @@ export function judge(problem: Problem, schedule: Schedule, serving: number): Ve
   problem.acts.forEach((act, index) => {
     missed += missedBy(problem, schedule, index, table);
     const { hold } = act.task.step;
-    if (hold !== null) waits += Math.max(0, waitOf(problem, schedule, index, table) - hold * 1000);
+    if (hold === null) return;
+    const wait = takenUpAt(problem, schedule, index, table) - endOf(problem, schedule, index);
+    waits += Math.max(0, wait - hold * 1000);
   });
-  return {
-    missed,
-    ready,
-    waits,
-    ovenChanges: ovenChanges(problem, schedule),
-    interruptions: interruptions(problem, schedule),
-  };
+  const changes = ovenChanges(problem, schedule);
+  return { missed, ready, waits, ovenChanges: changes, interruptions: interruptions(problem, schedule) };
 }
 
 /** How much better a plan must be before the cook's order of work is turned over for it. */
@@ -105,17 +115,16 @@ const WORTH_MS = 2 * 60_000;
  */
 export function isBetter(a: Verdict, b: Verdict, serving: number, margin = 0): boolean {
   const goals = [
-    [a.missed, b.missed, margin],
-    [Math.max(0, a.ready - serving), Math.max(0, b.ready - serving), margin],
-    [a.waits, b.waits, margin],
+    [a.missed, b.missed],
+    [Math.max(0, a.ready - serving), Math.max(0, b.ready - serving)],
+    [a.waits, b.waits],
   ] as const;
-  for (const [mine, theirs, equal] of goals) {
-    if (Math.abs(mine - theirs) > equal) return mine < theirs;
+  for (const [mine, theirs] of goals) {
+    if (Math.abs(mine - theirs) > margin) return mine < theirs;
   }
   if (margin > 0) return false;
   return (
-    a.ovenChanges - b.ovenChanges < 0 ||
-    (a.ovenChanges === b.ovenChanges && a.interruptions < b.interruptions)
+    a.ovenChanges < b.ovenChanges || (a.ovenChanges === b.ovenChanges && a.interruptions < b.interruptions)
   );
 }
 

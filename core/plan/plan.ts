@@ -1,12 +1,11 @@
-import type { Candidate, Goal } from "./improve.ts";
-import { candidate } from "./improve.ts";
+import type { Both, Candidate, Goal } from "./improve.ts";
+import { candidate, soonest } from "./improve.ts";
 import { isBetter, isWorthwhile } from "./judge.ts";
-import type { Rule } from "./generate.ts";
 import { lacks, settled } from "./limits.ts";
 import type { PlanInput, Planner, Task, TaskId } from "./model.ts";
 import { ranked, rules, tails } from "./orders.ts";
 import type { Problem } from "./problem.ts";
-import { problemOf } from "./problem.ts";
+import { mirrored, problemOf } from "./problem.ts";
 import { sheetOf } from "./sheet.ts";
 
 /** The order in which the whole meal goes best, as a position for each task. */
@@ -19,12 +18,19 @@ interface Course {
 /** A meal's course depends on the meal alone, so it is worked out once and then only looked up. */
 const courses = new WeakMap<readonly Task[], Course>();
 
-function best(problem: Problem, tried: readonly Rule[], goal: Goal): Candidate | null {
-  return tried.reduce<Candidate | null>((leader, rule) => {
-    const made = candidate(problem, rule, goal);
+/** How many of the orders are worked out to the end: those that are ready first. */
+const FINALISTS = 4;
+
+function best(both: Both, goal: Goal): Candidate | null {
+  const tried = rules(both.problem).map((rule) => soonest(both, rule, goal));
+  tried.sort((a, b) => a.ready - b.ready);
+  return tried.slice(0, FINALISTS).reduce<Candidate | null>((leader, soon) => {
+    const made = candidate(both, soon, goal);
     return leader === null || isBetter(made.verdict, leader.verdict, goal.serveAt ?? 0) ? made : leader;
   }, null);
 }
+
+const bothWays = (problem: Problem): Both => ({ problem, mirror: mirrored(problem) });
 
 /**
  * The best order for the meal as if nothing had begun. Every later plan starts from it, so that the cook's
@@ -34,7 +40,7 @@ function courseOf(input: PlanInput): Course {
   const known = courses.get(input.tasks);
   if (known?.meal === input.meal) return known;
   const { problem } = settled(problemOf({ ...input, progress: new Map(), ovens: [] }));
-  const leader = best(problem, rules(problem), { serveAt: null, first: [] });
+  const leader = best(bothWays(problem), { serveAt: null, first: [] });
   const rank = ranked(leader?.schedule.map((place) => place.start) ?? []);
   const course: Course = {
     meal: input.meal,
@@ -81,13 +87,14 @@ function chosen(problem: Problem, input: PlanInput): Candidate {
     first: firstActs(problem, input),
   };
   const rank = problem.acts.map((act) => course.position.get(act.task.id) ?? 0);
-  const usual = candidate(problem, { rank: ranked(rank), patience: course.patience }, goal);
+  const both = bothWays(problem);
+  const usual = candidate(both, soonest(both, { rank: ranked(rank), patience: course.patience }, goal), goal);
   const least = Math.max(
     0,
     ...tails(problem).map((tail, index) => tail + (problem.acts[index]?.running?.start ?? 0)),
   );
   if (isClean(usual, goal, least)) return usual;
-  const other = best(problem, rules(problem), goal);
+  const other = best(both, goal);
   return other !== null && isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0) ? other : usual;
 }
 

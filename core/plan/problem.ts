@@ -1,6 +1,7 @@
 import type { CookingMeal, Need } from "../recipe/model.ts";
 import type { PlanInput, Progress, Task, TaskId } from "./model.ts";
 import { momentsOf, plannedLength } from "./tasks.ts";
+import { blocksOf, takersOf } from "./ties.ts";
 import { bakingsOf, heatOf, ovensOf } from "./oven.ts";
 import type { ChoiceOfBaking, HeatUse, OvenFacts } from "./oven.ts";
 import { instant } from "../units/quantity.ts";
@@ -40,6 +41,10 @@ export interface Problem {
   /** What comes before each act, and after it; indices as in `acts`. */
   readonly before: readonly (readonly Arc[])[];
   readonly after: readonly (readonly Arc[])[];
+  /** Acts that are placed together because one must follow the other soon; what runs is in none. */
+  readonly blocks: readonly (readonly number[])[];
+  /** For each act those that take up its result; empty: it goes to the table. */
+  readonly takers: readonly (readonly number[])[];
   /** How many there are of each. */
   readonly pools: readonly number[];
   readonly ovens: readonly OvenFacts[];
@@ -157,39 +162,47 @@ export function problemOf(input: PlanInput): Problem {
     act.oven === null ? act : { ...act, bakings: bakingsOf(act.oven, uses, ovens) },
   );
   const counts = [...pools.values()].map((pool) => pool.count);
-  return withArcs({ acts, before: [], after: [], pools: counts, ovens }, arcsOf(open));
+  return withArcs({ acts, pools: counts, ovens }, arcsOf(open));
 }
 
 /** The same problem with these arcs in place of its own. */
-export function withArcs(problem: Problem, arcs: readonly Arc[]): Problem {
+export function withArcs(
+  problem: Omit<Problem, "before" | "after" | "blocks" | "takers">,
+  arcs: readonly Arc[],
+): Problem {
   const before: Arc[][] = problem.acts.map(() => []);
   const after: Arc[][] = problem.acts.map(() => []);
   for (const arc of arcs) {
     before[arc.to]?.push(arc);
     after[arc.from]?.push(arc);
   }
-  return { ...problem, before, after };
+  return {
+    ...problem,
+    before,
+    after,
+    blocks: blocksOf(problem.acts, arcs),
+    takers: takersOf(problem.acts, after),
+  };
 }
 
 /**
  * The problem with time running backwards: what was latest becomes earliest. Scheduling this forward packs
- * everything as late as it will go. `due` is the latest end of each act.
+ * everything as late as it will go. Releases are left to the caller.
  */
-export function mirrored(problem: Problem, due: readonly number[]): Problem {
-  const acts = problem.acts.map((act, index): Act => ({
+export function mirrored(problem: Problem): Problem {
+  const acts = problem.acts.map((act): Act => ({
     ...act,
     hands: { from: act.length - act.hands.to, to: act.length - act.hands.from },
-    release: -(due[index] ?? 0),
     latest: null,
     running: act.running === null ? null : { start: -act.running.end, end: -act.running.start },
-    moments: act.moments.map((offset) => act.length - offset),
   }));
-  const arcs = problem.before.flat().map((arc): Arc => ({ ...arc, from: arc.to, to: arc.from }));
   const ovens = problem.ovens.map((oven): OvenFacts => ({
     ...oven,
     heats: oven.cools,
     cools: oven.heats,
     temperature: null,
   }));
-  return withArcs({ ...problem, acts, ovens }, arcs);
+  const turn = (arc: Arc): Arc => ({ ...arc, from: arc.to, to: arc.from });
+  const before = problem.after.map((arcs) => arcs.map(turn));
+  return { ...problem, acts, ovens, before, after: problem.before.map((arcs) => arcs.map(turn)) };
 }
