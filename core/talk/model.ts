@@ -31,7 +31,7 @@ export interface Dialogue {
   /** What the last utterance was taken for, in words; null where it was not understood. */
   readonly lastUnderstood: string | null;
   /** What was just done, where a figure in it may have been misheard: "no, fifteen" corrects it. */
-  readonly correctable: Intent | null;
+  readonly correctable: { readonly intent: Intent; readonly utteranceId: string } | null;
 }
 
 export const silentDialogue: Dialogue = {

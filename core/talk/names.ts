@@ -1,6 +1,7 @@
-import pluralize from "pluralize";
+import { pluralOf, singularOf } from "../food/names.ts";
 import type { Session } from "../cook/session.ts";
 import type { CookingMeal, Dish } from "../recipe/model.ts";
+import { numberWords } from "../units/number-words.ts";
 import { nameWords } from "./utterance.ts";
 
 /** The slots that hold names, as they can be said in one meal. */
@@ -24,7 +25,7 @@ export function withNumbers(name: string): readonly string[] {
   const last = words.at(-1);
   if (last === undefined) return [];
   const head = words.slice(0, -1);
-  return [...new Set([last, pluralize.singular(last), pluralize.plural(last)])].map((form) => [...head, form].join(" "));
+  return [...new Set([last, singularOf(last), pluralOf(last)])].map((form) => [...head, form].join(" "));
 }
 
 const ENDS_OBJECT: ReadonlySet<string> = new Set([
@@ -65,11 +66,13 @@ export function foodNames(item: string): readonly string[] {
   return [...new Set([...withNumbers(item), ...short])];
 }
 
-/** What a step can be called: its title, what it is about, and (when typed) its doing. */
-export const titleNames = (title: string): readonly string[] => {
-  const object = objectOf(title);
-  return [...new Set([nameWords(title).join(" "), ...(object === "" ? [] : withNumbers(object))])];
-};
+/** What a step can be called: its title, what it is about ("red onion"), and the last word of that ("onion"). */
+export function titleNames(title: string): readonly string[] {
+  const object = objectOf(title).split(" ");
+  const last = object.length > 1 ? (object.at(-1) ?? "") : "";
+  const about = [object.join(" "), last].filter((name) => name.length > 2).flatMap(withNumbers);
+  return [...new Set([nameWords(title).join(" "), ...about])];
+}
 
 function mealNames(meal: CookingMeal): Omit<NameBook, "timer" | "pick" | "deed"> {
   const dish = meal.dishes.flatMap((one) => dishNames(one, meal));
@@ -94,6 +97,17 @@ export function timerNames(name: string, dish: Dish | null, meal: CookingMeal): 
   return [...new Set([...withNumbers(name), ...titleNames(name), ...(dish === null ? [] : dishNames(dish, meal))])];
 }
 
+/** Timers of one name are told apart by their number: "second flatbreads", "flatbreads two". */
+export function numberedNames(name: string, count: number): readonly string[] {
+  const said = nameWords(name).join(" ");
+  if (count < 2) return [];
+  return ordinals.slice(0, count).flatMap((ordinal, index) => [
+    `${ordinal} ${said}`,
+    `${said} ${numberWords(index + 1)}`,
+    `${said} number ${numberWords(index + 1)}`,
+  ]);
+}
+
 /** Everything that can be named at this moment. `candidates` are the names on offer in an open question. */
 export function namesIn(session: Session | null, candidates: readonly string[]): NameBook {
   const pick = unique([...candidates.map((name) => nameWords(name).join(" ")), ...(candidates.length === 0 ? [] : [...ordinals, "last"])]);
@@ -101,10 +115,12 @@ export function namesIn(session: Session | null, candidates: readonly string[]):
   const { meal } = session;
   const names = known.get(meal) ?? mealNames(meal);
   known.set(meal, names);
+  const timers = [...session.timers.values()];
   const timer = unique(
-    [...session.timers.values()].flatMap(({ name, dish }) =>
-      timerNames(name, meal.dishes.find((one) => one.id === dish) ?? null, meal),
-    ),
+    timers.flatMap(({ name, dish }) => [
+      ...timerNames(name, meal.dishes.find((one) => one.id === dish) ?? null, meal),
+      ...numberedNames(name, timers.filter((other) => other.name === name).length),
+    ]),
   );
   return { ...names, timer, deed: deeds, pick };
 }

@@ -6,6 +6,8 @@ import type { Unit } from "../units/unit.ts";
 /** What a pattern's slots caught in one utterance; null where the pattern has no such slot. */
 export interface Slots {
   readonly span: Span | null;
+  /** A length before a noun: "twelve minute". */
+  readonly length: Span | null;
   /** A length said as more ("two more minutes"). */
   readonly extra: Span | null;
   readonly number: number | null;
@@ -33,7 +35,7 @@ export interface Slots {
 export type SlotName = keyof Slots;
 
 export const noSlots: Slots = {
-  span: null, extra: null, number: null, clock: null, heat: null, scale: null, measure: null, unit: null,
+  span: null, length: null, extra: null, number: null, clock: null, heat: null, scale: null, measure: null, unit: null,
   dish: null, target: null, timer: null, food: null, name: null, stand: null, deed: null, pick: null,
 };
 

@@ -39,8 +39,20 @@ const book: readonly Line[] = phrasebook.flatMap((entry, order) =>
   }),
 );
 
+/** The lines that a sentence beginning with a word may be; those that begin with a slot are always among them. */
+const byFirst = new Map<string, readonly Line[]>();
+
+function linesFor(first: string): readonly Line[] {
+  const known = byFirst.get(first);
+  if (known !== undefined) return known;
+  const lines = book.filter((line) => line.first === null || line.first.has(first));
+  // Only words of the phrasebook are kept, so that odd input cannot fill the memory.
+  if (book.some((line) => line.first?.has(first) === true)) byFirst.set(first, lines);
+  return lines;
+}
+
 /** Words that this meal does not know are taken for a name only where the sentence round them is plain. */
-const LEAST_LITERAL = 2;
+const leastLiteral = (entry: PhraseEntry): number => (entry.intent === "StartTimer" ? 1 : 2);
 
 /**
  * What `text` wants, heard or typed. The same lines that make the recogniser's grammar are matched, with more
@@ -77,11 +89,10 @@ type Candidate = { readonly line: Line; readonly match: Match };
 function bestOf(kitchen: Kitchen, words: readonly string[], read: SlotReader): Intent | null {
   const first = words.find((word) => !isFiller(word)) ?? "";
   let best: Candidate | null = null;
-  for (const line of book) {
-    if (line.first !== null && !line.first.has(first)) continue;
+  for (const line of linesFor(first)) {
     for (const match of matches(line.pattern, words, read)) {
       const isUnknown = match.caught.some(({ known }) => !known);
-      if (isUnknown && match.literal < LEAST_LITERAL && line.entry.intent !== "StartTimer") continue;
+      if (isUnknown && match.literal < leastLiteral(line.entry)) continue;
       const candidate = { line, match };
       if (best === null || compare(candidate, best, kitchen) < 0) best = candidate;
     }

@@ -13,6 +13,15 @@ const DIGITS = "one | two | three | four | five | six | seven | eight | nine";
 const TEENS = "ten | eleven | twelve | thirteen | fourteen | fifteen | sixteen | seventeen | eighteen | nineteen";
 const SOME = "two | three | four | five | six | seven | eight | nine";
 
+/** The ranges that recipes name; any two figures would let "six to fifteen" be heard as "sixty fifteen". */
+const RANGES: readonly (readonly [string, string])[] = [
+  ["one", "two"], ["two", "three"], ["three", "four"], ["four", "five"], ["five", "six"], ["five", "seven"],
+  ["five", "ten"], ["eight", "ten"], ["ten", "twelve"], ["ten", "fifteen"], ["twelve", "fifteen"],
+  ["fifteen", "twenty"], ["twenty", "twenty five"], ["twenty", "thirty"], ["twenty five", "thirty"],
+  ["thirty", "thirty five"], ["thirty", "forty"], ["thirty five", "forty"], ["forty", "forty five"],
+  ["forty", "fifty"], ["forty five", "fifty"], ["fifty", "sixty"],
+];
+
 /**
  * The spoken forms of numbers, times, heats and amounts that are listened for. They agree ("one minute",
  * "two minutes"), which spares the recogniser half of its mistakes. The readers in `value-slots.ts` take all of
@@ -25,6 +34,7 @@ const RULES: Readonly<Record<string, string>> = {
   many: `${SOME} | ${TEENS} | <tens> [<digit>]`,
   "two-figures": `${TEENS} | <tens> [<digit>]`,
   "figure-by-figure": `(one | two | three | four | five | six) (zero | ${DIGITS})`,
+  range: RANGES.map(([low, high]) => `${low} to ${high}`).join(" | "),
   number: "one | <many> | <figure-by-figure>",
   span: [
     "(a | one) minute",
@@ -32,7 +42,7 @@ const RULES: Readonly<Record<string, string>> = {
     "<many> minutes",
     "<few> and a half minutes",
     "<figure-by-figure> minutes",
-    "<many> to <many> minutes",
+    "<range> minutes",
     "<many> seconds",
     "<few> minutes and <many> seconds",
     "half an hour",
@@ -45,6 +55,7 @@ const RULES: Readonly<Record<string, string>> = {
     "(an | one) hour and <many> minutes",
     "<few> hours and <many> minutes",
   ].join(" | "),
+  length: "one minute | <many> minute | one hour | half hour | <few> hour | <many> second",
   extra: [
     "one more minute",
     "another minute",
@@ -59,7 +70,7 @@ const RULES: Readonly<Record<string, string>> = {
   hour: `${DIGITS} | ten | eleven | twelve`,
   clock: [
     "<hour> [o'clock]",
-    "<hour> <two-figures>",
+    `<hour> (${TEENS} | (twenty | thirty | forty | fifty) [<digit>])`,
     "<hour> oh <digit>",
     "half past <hour>",
     "a quarter (past | to) <hour>",
@@ -68,7 +79,7 @@ const RULES: Readonly<Record<string, string>> = {
     "noon",
   ].join(" | "),
   heat: [
-    "(one | two | three | four | five) hundred [and] [<two-figures>] [degrees] [<scale>]",
+    "(one | two | three | four | five) hundred [[and] <two-figures>] [degrees] [<scale>]",
     "(one | two | three | four) <two-figures> [degrees] [<scale>]",
   ].join(" | "),
   scale: "fahrenheit | celsius",

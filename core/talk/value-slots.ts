@@ -17,7 +17,7 @@ export interface Moment {
 }
 
 /** The slots whose values are figures; the others hold names. */
-export type ValueSlot = "span" | "extra" | "number" | "clock" | "heat" | "scale" | "measure" | "unit";
+export type ValueSlot = "span" | "length" | "extra" | "number" | "clock" | "heat" | "scale" | "measure" | "unit";
 
 type Reader<S extends ValueSlot> = (words: readonly string[], from: number, moment: Moment) => SpokenValue<NonNullable<Slots[S]>> | null;
 
@@ -25,12 +25,20 @@ const SCALES: ReadonlyMap<string, Scale> = new Map([
   ["f", "F"], ["fahrenheit", "F"], ["c", "C"], ["celsius", "C"], ["centigrade", "C"],
 ]);
 
+const isMore = (word: string): boolean => /^(?:more|another|extra|further)$/.test(word);
+
+/** "Two more minutes" is time added, never a time of its own. */
+const readSpan: Reader<"span"> = (words, from) => {
+  const read = parseSpokenDuration(words, from);
+  if (read === null || /^(?:more|extra|longer)$/.test(words[read.next] ?? "")) return null;
+  return words.slice(from, read.next).some(isMore) ? null : read;
+};
+
 const readExtra: Reader<"extra"> = (words, from) => {
   const read = parseSpokenDuration(words, from);
   if (read === null) return null;
   if (/^(?:more|extra|longer)$/.test(words[read.next] ?? "")) return { value: read.value, next: read.next + 1 };
-  const said = words.slice(from, read.next);
-  return said.some((word) => /^(?:more|another|extra|further)$/.test(word)) ? read : null;
+  return words.slice(from, read.next).some(isMore) ? read : null;
 };
 
 const readNumber: Reader<"number"> = (words, from) => {
@@ -55,7 +63,8 @@ const readMeasure: Reader<"measure"> = (words, from) => {
 
 /** One reader per value slot: from word `from` on, the value and where the sentence goes on, or null. */
 export const valueReaders: { readonly [S in ValueSlot]: Reader<S> } = {
-  span: parseSpokenDuration,
+  span: readSpan,
+  length: (words, from, moment) => readSpan(words, from, moment),
   extra: readExtra,
   number: readNumber,
   clock: readClock,

@@ -27,10 +27,10 @@ function aboutOne(
   ];
 }
 
-const begin = ({ span, number, name }: Slots): Intent => ({
+const begin = ({ span, length, number, name }: Slots): Intent => ({
   type: "StartTimer",
   // "Set a timer for twelve": a bare figure is minutes, and the answer reads it back.
-  span: span ?? (number === null ? null : { low: minutes(number), high: minutes(number) }),
+  span: span ?? length ?? (number === null ? null : { low: minutes(number), high: minutes(number) }),
   name: mention(name),
 });
 
@@ -48,7 +48,7 @@ export const timerPhrases: readonly PhraseEntry[] = [
     intent: "StartTimer", topic, occasion: "always", example: "set a timer for twelve minutes",
     says: [
       "(set|start|give me) a timer for {span} [for [the] {name}]",
-      "(set|start) a {span} timer [for [the] {name}]",
+      "(set|start) a {length} timer [for [the] {name}]",
       "(set|start) a timer for [the] {name} for {span}",
       "(set|start) (a|the) {name} timer for {span}",
       "time {span} [for [the] {name}]",
@@ -120,7 +120,7 @@ export const timerPhrases: readonly PhraseEntry[] = [
     ],
     typed: [
       "plus {span}",
-      "{span} longer [(on|for) [the] {timer} [timer]]",
+      "{extra} [(on|for) [the] {timer} [timer]]",
       "(lengthen|extend) [the] {timer} [timer] by {span}",
       "(lengthen|extend) [the] timer by {span}",
       "(it|they) need {extra}",

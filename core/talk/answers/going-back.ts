@@ -1,0 +1,139 @@
+import { undoneCommands } from "../../cook/fold.ts";
+import { runningMoments, dueMoments } from "../../cook/calls-now.ts";
+import type { Happening } from "../../cook/events.ts";
+import type { MealLog } from "../../cook/session.ts";
+import type { Moment, Task } from "../../plan/model.ts";
+import { spokenRoughly } from "../../units/duration.ts";
+import { between, minutes } from "../../units/quantity.ts";
+import { findDish, wordsIn } from "../find.ts";
+import { currentTask, isOpen } from "../find-task.ts";
+import type { Mention } from "../intent.ts";
+import type { Kitchen } from "../model.ts";
+import type { Consent, Outcome, Scene } from "../outcome.ts";
+import { asksLeave, ordered, told } from "../outcome.ts";
+import { firstCall, sayNow, theDish } from "../speech.ts";
+import { chosen, inOneBreath, withTask } from "./steps.ts";
+
+/** "Back": the step that was finished or skipped last is open again. */
+export function back(scene: Scene, kitchen: Kitchen): Outcome {
+  const over = scene.session.tasks.flatMap((task) => {
+    const progress = scene.session.progress.get(task.id);
+    return progress?.state === "done" || progress?.state === "skipped" ? [{ task, at: progress.at }] : [];
+  });
+  const last = over.toSorted((a, b) => b.at - a.at)[0];
+  if (last === undefined) return told("This is the first step; there is nothing before it.");
+  return ordered(kitchen, [{ type: "ReopenTask", task: last.task.id }], (then) => `Back to this. ${sayNow(then, kitchen)}`);
+}
+
+/** "Skip this", once the cook has said yes to it. */
+export function skip(target: Mention | null, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  if (target !== null) {
+    return withTask(target, scene, kitchen, "ask", (by) => ({ type: "Skip", target: by }), (task) => skipOne(task, kitchen, consent));
+  }
+  const current = currentTask(scene, kitchen);
+  return current === null ? told(`There is nothing to skip. ${sayNow(scene, kitchen)}`) : skipOne(current, kitchen, consent);
+}
+
+function skipOne(task: Task, kitchen: Kitchen, consent: Consent): Outcome {
+  const { title } = task.step;
+  if (consent === "wanted") return asksLeave({ type: "Skip", target: { by: "task", task: task.id } }, `Leave this out: ${title}?`);
+  return ordered(kitchen, [{ type: "SkipTask", task: task.id }], (then) => inOneBreath(`Left out: ${title}.`, then, kitchen));
+}
+
+/** "Go to step three of the slaw". */
+export function goToNumber(number: number, mention: Mention | null, scene: Scene, kitchen: Kitchen): Outcome {
+  const named = mention === null ? null : findDish(mention, scene.session);
+  const dish = named === null ? currentTask(scene, kitchen)?.dish : named.kind === "one" ? named.value : undefined;
+  if (dish === undefined) {
+    const dishes = scene.session.meal.dishes.map(theDish).join(", ");
+    return told(named === null ? `Of which dish? We have ${dishes}.` : `There is no ${wordsIn(mention ?? { by: "words", words: "" })} in this meal. We have ${dishes}.`);
+  }
+  const step = dish.steps[number - 1];
+  if (step === undefined) return told(`There are ${dish.steps.length} steps in ${theDish(dish)}. Name one of those.`);
+  const batches = scene.session.tasks.filter((task) => task.dish.id === dish.id && task.step.id === step.id);
+  const task = batches.find((one) => isOpen(one, scene)) ?? batches.at(-1);
+  return task === undefined ? told("That step is not in this meal.") : chosen(task, kitchen);
+}
+
+/** How early a stir may be reported: a cook who stirs a little before the call has still stirred. */
+const EARLY = minutes(2);
+
+/** "Stirred": the moment that a running step asked for has been seen to. */
+export function attended(deed: string | null, scene: Scene, kitchen: Kitchen): Outcome {
+  const { session } = scene;
+  const running = session.tasks.filter((task) => session.progress.get(task.id)?.state === "running");
+  const soon = running
+    .flatMap((task) => runningMoments(session, task))
+    .filter((moment) => !session.attended.has(moment.key) && moment.at > kitchen.now && between(kitchen.now, moment.at) <= EARLY);
+  const open = [...dueMoments(session, kitchen.now), ...soon];
+  const moment = open.find((one) => isDeed(deed, one)) ?? (open.length === 1 ? open[0] : undefined);
+  if (moment === undefined) {
+    // "It's flipped" may also be the whole of the step in hand.
+    return told(`Good. Nothing else asks for that now. ${sayNow(scene, kitchen)}`);
+  }
+  return ordered(kitchen, [{ type: "GiveAttention", task: moment.task, moment: moment.key }], (then) => {
+    const call = firstCall(then, kitchen);
+    return call?.kind === "wait" ? `Good. ${nextTime(moment, then, kitchen)}`.trim() : inOneBreath("Good.", then, kitchen);
+  });
+}
+
+function nextTime(moment: Moment, { session }: Scene, kitchen: Kitchen): string {
+  const task = session.tasks.find((one) => one.id === moment.task);
+  const next = task === undefined ? undefined : runningMoments(session, task).find((one) => one.at > kitchen.now && one.do === moment.do);
+  return next === undefined ? "" : `Once more in ${spokenRoughly(between(kitchen.now, next.at))}.`;
+}
+
+/** "Stirred" answers "stir the greens": the deed begins as the order does. */
+function isDeed(deed: string | null, moment: Moment): boolean {
+  if (deed === null) return true;
+  const stem = deed.slice(0, Math.max(3, deed.length - 3));
+  return moment.do.toLowerCase().split(/\s+/).some((word) => word.startsWith(stem)) || moment.do.toLowerCase().includes(deed);
+}
+
+/** Takes back the last thing that the cook did, and says what that was. */
+export function undoThat(scene: Scene, kitchen: Kitchen): Outcome {
+  const what = lastDeed(kitchen.log, scene);
+  return ordered(kitchen, [{ type: "UndoLast" }], (then) => inOneBreath(what === null ? "Undone." : `Undone: ${what}.`, then, kitchen));
+}
+
+/** The command that "undo" would take back; null when there is none. */
+export function lastCommand(log: MealLog): string | null {
+  const undone = undoneCommands(log.events);
+  const last = log.events.findLast(
+    ({ command, happening: { type } }) => !undone.has(command) && type !== "Undone" && type !== "TaskCalled" && type !== "MealBegun",
+  );
+  return last?.command ?? null;
+}
+
+function lastDeed(log: MealLog, scene: Scene): string | null {
+  const command = lastCommand(log);
+  const deeds = log.events.filter((event) => event.command === command).map(({ happening }) => deedOf(happening, scene));
+  return deeds.find((deed) => deed !== null) ?? null;
+}
+
+function deedOf(happening: Happening, { session }: Scene): string | null {
+  const title = "task" in happening ? session.tasks.find((task) => task.id === happening.task)?.step.title : undefined;
+  switch (happening.type) {
+    case "TaskStarted":
+    case "TaskFinished":
+    case "TaskSkipped":
+    case "TaskReopened":
+    case "TaskChosen":
+      return title ?? null;
+    case "TimerStarted":
+      return `the ${happening.name} timer`;
+    case "OvenSet":
+      return `the ${happening.oven}`;
+    case "ServingSet":
+      return "the time for dinner";
+    case "SwapUsed":
+      return "the swap";
+    case "TimerLengthened":
+    case "TimerShortened":
+      return "the change of time";
+    case "TimerCancelled":
+      return "the timers are back";
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,91 @@
+import { callsNow } from "../cook/calls-now.ts";
+import type { Call } from "../cook/calls.ts";
+import { listed, sayCall, shortName } from "../cook/say-call.ts";
+import type { Timer } from "../cook/session.ts";
+import { timeLeft } from "../cook/timer.ts";
+import type { Dish } from "../recipe/model.ts";
+import { spokenClock } from "../units/clock-words.ts";
+import { spokenRoughly } from "../units/duration.ts";
+import { between, seconds } from "../units/quantity.ts";
+import type { Instant } from "../units/quantity.ts";
+import { minuteOfDay } from "./listening.ts";
+import type { Kitchen, Question } from "./model.ts";
+import type { Outcome, Scene } from "./outcome.ts";
+import { told } from "./outcome.ts";
+
+/** One breath: more words than this are offered in parts. */
+export const breathWords = 25;
+
+/** How many words a text has when spoken; a hyphen does not part a number. */
+export const countWords = (text: string): number => text.split(/\s+/).filter((word) => word !== "").length;
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A dish's name in mid-sentence: "the stew". */
+export const theDish = (dish: Dish): string => `the ${shortName(dish).toLowerCase()}`;
+
+/** A moment by the kitchen's clock: "six thirty-four". */
+export const clockAt = (at: Instant, kitchen: Kitchen): string =>
+  spokenClock(minuteOfDay({ now: at, utcOffsetMinutes: kitchen.utcOffsetMinutes }));
+
+/** How far off a moment is: "now", "in twelve minutes". */
+export function inTime(at: Instant, kitchen: Kitchen): string {
+  const away = between(kitchen.now, at);
+  return away < 15 ? "now" : `in ${spokenRoughly(away)}`;
+}
+
+/** The most pressing call. */
+export const firstCall = (scene: Scene, kitchen: Kitchen): Call | null =>
+  callsNow(scene.session, scene.sheet, kitchen.now)[0] ?? null;
+
+/** The most pressing call as it is said. */
+export function sayNow(scene: Scene, kitchen: Kitchen): string {
+  const call = firstCall(scene, kitchen);
+  return call === null ? "" : sayCall(call, scene.session, kitchen.now);
+}
+
+/** How long a timer has: "about four minutes left", "paused with four minutes left", "rang forty seconds ago". */
+export function sayTimeLeft(timer: Timer, kitchen: Kitchen): string {
+  const left = timeLeft(timer, kitchen.now);
+  if (timer.run.state === "stopped" || left === null) return "stopped";
+  if (timer.run.state === "paused") return `paused with ${spokenRoughly(left)} left`;
+  if (left <= 0) return left > -5 ? "up now" : `up since ${spokenRoughly(seconds(-left))}`;
+  const look = between(kitchen.now, timer.run.lookAt);
+  const isRange = timer.run.endsAt - timer.run.lookAt >= 1000;
+  if (!isRange || timer.run.answered !== "none") return `${spokenRoughly(left)} left`;
+  return look > 0
+    ? `a look in ${spokenRoughly(look)}, ${spokenRoughly(left)} at most`
+    : `ready for a look, ${spokenRoughly(left)} at most`;
+}
+
+/**
+ * A list in parts of one breath each: the first is said, the others are offered ("More?").
+ * @param lead what comes before the first item ("Three timers:"), or ""
+ */
+export function inParts(lead: string, items: readonly string[]): Outcome {
+  const parts: string[] = [];
+  let current: string[] = [];
+  const text = (part: readonly string[]): string =>
+    `${parts.length === 0 && lead !== "" ? `${lead} ` : ""}${parts.length === 0 && lead !== "" ? listed(part) : capital(listed(part))}.`;
+  for (const item of items) {
+    // Two words are kept free for "More?" and for the "and" before the last.
+    if (current.length > 0 && countWords(text([...current, item])) > breathWords - 2) {
+      parts.push(text(current));
+      current = [];
+    }
+    current.push(item);
+  }
+  if (current.length > 0) parts.push(text(current));
+  return sayParts(parts);
+}
+
+const MORE = "More?";
+
+/** Says the first part and keeps the others for "more". */
+export function sayParts(parts: readonly string[]): Outcome {
+  const [first, ...rest] = parts;
+  if (first === undefined) return told("Nothing.");
+  if (rest.length === 0) return told(first);
+  const question: Question = { kind: "more", rest, prompt: MORE };
+  return { ...told(`${first} ${MORE}`), question };
+}
