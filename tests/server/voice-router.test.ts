@@ -12,7 +12,7 @@ let server: Server;
 let base = "";
 
 beforeAll(async () => {
-  await new Promise<void>((resolve) => { server = express().use(voiceRouter(watched)).listen(0, "127.0.0.1", resolve); });
+  await new Promise<void>((resolve) => { server = express().use(voiceRouter(watched)).listen(0, "127.0.0.1", () => { resolve(); }); });
   base = `http://127.0.0.1:${(server.address() as AddressInfo).port}/voice`;
 });
 afterAll(async () => {
