@@ -1,4 +1,4 @@
-import { longer, minutes, plus, seconds } from "../units/quantity.ts";
+import { longer, minus, minutes, plus, seconds } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { RunSheet } from "../plan/model.ts";
 import type { Call, Cue } from "./calls.ts";
@@ -54,7 +54,7 @@ function latestCues(session: Session, now: Instant): readonly Cue[] {
   return session.tasks.flatMap((task): readonly Cue[] => {
     const latest = latestStart(session, task);
     if (latest === null || session.progress.get(task.id)?.state !== "waiting") return [];
-    const dueAt = plus(latest, seconds(-latestWarning));
+    const dueAt = minus(latest, latestWarning);
     if (now < dueAt || session.focus?.task === task.id) return [];
     const call: Call = { kind: task.step.hands === "on" ? "do" : "put-on", task, since: dueAt };
     return [{ key: `latest ${task.id}`, call, dueAt, againAfter: latestWarning, say: sayLatest(task, latest, now) }];

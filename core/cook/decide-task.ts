@@ -1,20 +1,16 @@
-import { between } from "../units/quantity.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import { err, ok } from "../units/result.ts";
 import type { Task, TaskId } from "../plan/model.ts";
 import { addSeconds } from "../units/quantity.ts";
-import type { Decision } from "./decide.ts";
+import type { Decision } from "./decision.ts";
 import type { Happening } from "./events.ts";
-import type { Order } from "./orders.ts";
+import type { TaskOrder } from "./orders.ts";
 import { timerId } from "./orders.ts";
 import { blockerOf } from "./ready.ts";
 import type { Session } from "./session.ts";
 
-type TaskOrder = Extract<Order, { readonly task: TaskId }>;
-
-/** Orders about one step; null for every other order. */
-export function decideTask(order: Order, session: Session, at: Instant): Decision | null {
-  if (!("task" in order)) return null;
+/** Orders about one step. */
+export function decideTask(order: TaskOrder, session: Session, at: Instant): Decision {
   const task = session.tasks.find((one) => one.id === order.task);
   if (task === undefined) return err({ code: "NoSuchTask", asked: order.task });
   return decideOne(order, task, session, at);
@@ -94,16 +90,4 @@ function timersStopped(session: Session, id: TaskId): readonly Happening[] {
   return [...session.timers.values()]
     .filter((timer) => timer.task === id && timer.run.state !== "stopped")
     .map((timer) => ({ type: "TimerStopped", timer: timer.id }));
-}
-
-/** Since when a task has been over; null while it is open. */
-export function overSince(session: Session, id: TaskId): Instant | null {
-  const progress = session.progress.get(id);
-  return progress?.state === "done" || progress?.state === "skipped" ? progress.at : null;
-}
-
-/** How long a step has been over at `now`; null while it is open. */
-export function sinceOver(session: Session, id: TaskId, now: Instant): Seconds | null {
-  const since = overSince(session, id);
-  return since === null ? null : between(since, now);
 }

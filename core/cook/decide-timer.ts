@@ -1,24 +1,16 @@
 import { seconds } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import { err, ok } from "../units/result.ts";
-import type { Decision } from "./decide.ts";
+import type { Decision } from "./decision.ts";
 import type { Happening } from "./events.ts";
-import type { Order, TimerId } from "./orders.ts";
+import type { ChangeTimer, StartTimer, TimerId } from "./orders.ts";
 import type { Session, Timer } from "./session.ts";
 import { longestTimer, mostTimers, ringOf, roomFor, timeLeft } from "./timer.ts";
 
-type TimerOrder = Extract<Order, { readonly timer: TimerId }>;
-type StartTimer = Extract<Order, { readonly type: "StartTimer" }>;
-type ChangeTimer = Exclude<TimerOrder, StartTimer>;
-
 const longestName = 60;
 
-/** Orders about timers; null for every other order. */
-export function decideTimer(order: Order, session: Session, at: Instant): Decision | null {
-  if (order.type === "CancelAllTimers") {
-    return ok([...session.timers.keys()].map((timer) => ({ type: "TimerCancelled", timer })));
-  }
-  if (!("timer" in order)) return null;
+/** Orders about one timer. */
+export function decideTimer(order: StartTimer | ChangeTimer, session: Session, at: Instant): Decision {
   if (order.type === "StartTimer") return start(order, session);
   const timer = session.timers.get(order.timer);
   return timer === undefined ? err({ code: "NoSuchTimer", asked: order.timer }) : change(order, timer, at);

@@ -1,19 +1,15 @@
 import { err, ok } from "../units/result.ts";
-import type { Result } from "../units/result.ts";
 import type { Instant } from "../units/quantity.ts";
+import type { Decision } from "./decision.ts";
 import { decideTask } from "./decide-task.ts";
 import { decideTimer } from "./decide-timer.ts";
 import type { Happening } from "./events.ts";
 import { appendEvents, undoneCommands } from "./fold.ts";
-import type { Command, Order } from "./orders.ts";
-import type { Refusal } from "./refusal.ts";
+import type { Command, MealOrder } from "./orders.ts";
 import type { MealLog, Session } from "./session.ts";
 import { nextToCall } from "./next-call.ts";
 import { runSheetOf } from "./run-sheet.ts";
 import { findSwap } from "./swap.ts";
-
-/** What an order brings about, or why it does not. */
-export type Decision = Result<readonly Happening[], Refusal>;
 
 /**
  * What should happen? Refuses with a reason and changes nothing, or lists what happens, in
@@ -35,11 +31,14 @@ function decideOrder(command: Command, log: MealLog): Decision {
   }
   if (session === null) return err({ code: "NoMeal" });
   if (order.type === "UndoLast") return undoLast(log);
-  if (session.phase.state === "ended") return order.type === "Tick" ? ok([]) : err({ code: "MealOver" });
-  return decideMeal(order, session, at) ?? decideTask(order, session, at) ?? decideTimer(order, session, at) ?? ok([]);
+  if (order.type === "Tick") return ok([]);
+  if (session.phase.state === "ended") return err({ code: "MealOver" });
+  if ("task" in order) return decideTask(order, session, at);
+  if ("timer" in order) return decideTimer(order, session, at);
+  return decideMeal(order, session, at);
 }
 
-function decideMeal(order: Order, session: Session, at: Instant): Decision | null {
+function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
   switch (order.type) {
     case "HoldEverything":
       return session.phase.state === "held" ? err({ code: "AlreadyHeld" }) : ok([{ type: "EverythingHeld" }]);
@@ -53,14 +52,14 @@ function decideMeal(order: Order, session: Session, at: Instant): Decision | nul
       return ok([{ type: "OvenSet", oven: order.oven, heat: order.heat }]);
     case "UseSwap":
       return decideSwap(order, session);
+    case "CancelAllTimers":
+      return ok([...session.timers.keys()].map((timer) => ({ type: "TimerCancelled", timer })));
     case "EndMeal":
       return ok([{ type: "MealEnded" }]);
-    default:
-      return null;
   }
 }
 
-function decideSwap(order: Extract<Order, { readonly type: "UseSwap" }>, session: Session): Decision {
+function decideSwap(order: Extract<MealOrder, { readonly type: "UseSwap" }>, session: Session): Decision {
   const { dish, ingredient, swap } = order;
   const found = findSwap(session, dish, ingredient, swap);
   if (found === null) return err({ code: "NoSuchSwap", asked: ingredient });

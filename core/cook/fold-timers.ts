@@ -1,12 +1,11 @@
 import type { Instant } from "../units/quantity.ts";
-import type { Happening } from "./events.ts";
+import type { TimerHappening, TimerTurn } from "./events.ts";
 import type { TimerId } from "./orders.ts";
 import type { Session, Timer, TimerRun } from "./session.ts";
 import { lengthened, paused, resumed, runFrom, shortened, spanOf } from "./timer.ts";
 
-/** The part of an event that concerns timers; every other event passes through. */
-export function evolveTimers(session: Session, happening: Happening, at: Instant): Session {
-  if (!("timer" in happening)) return session;
+/** One timer's event further. An event about a timer that is not there changes nothing. */
+export function evolveTimer(session: Session, happening: TimerHappening, at: Instant): Session {
   if (happening.type === "TimerStarted") {
     const timer: Timer = {
       id: happening.timer,
@@ -27,7 +26,7 @@ export function evolveTimers(session: Session, happening: Happening, at: Instant
   return withTimer(session, { ...timer, run: ranOn(timer, happening, at) });
 }
 
-function ranOn(timer: Timer, happening: Happening, at: Instant): TimerRun {
+function ranOn(timer: Timer, happening: TimerTurn, at: Instant): TimerRun {
   const { run } = timer;
   switch (happening.type) {
     case "TimerLengthened":
@@ -44,8 +43,6 @@ function ranOn(timer: Timer, happening: Happening, at: Instant): TimerRun {
       return { state: "stopped", at };
     case "RingAnswered":
       return run.state === "running" ? { ...run, answered: happening.ring } : run;
-    default:
-      return run;
   }
 }
 

@@ -1,11 +1,10 @@
 import type { Instant } from "../units/quantity.ts";
-import { between, seconds } from "../units/quantity.ts";
 import { expandTasks } from "../plan/tasks.ts";
 import type { Progress, Task, TaskId } from "../plan/model.ts";
 import type { CookingMeal } from "../recipe/model.ts";
-import type { Happening, MealEvent } from "./events.ts";
+import type { Happening, MealEvent, MealHappening, TaskHappening } from "./events.ts";
 import type { MealLog, Session } from "./session.ts";
-import { evolveTimers } from "./fold-timers.ts";
+import { evolveTimer } from "./fold-timers.ts";
 import { swapped } from "./swap.ts";
 
 /** Nothing has happened yet. */
@@ -39,7 +38,13 @@ export function evolve(session: Session | null, event: MealEvent): Session | nul
   const { happening, at } = event;
   if (happening.type === "MealBegun") return begun(happening.meal, happening.serveAt, at);
   if (session === null) return null;
-  return { ...evolveTimers(evolveMeal(session, happening, at), happening, at), lastAt: at };
+  return { ...evolvePart(session, happening, at), lastAt: at };
+}
+
+function evolvePart(session: Session, happening: Exclude<Happening, { readonly type: "MealBegun" }>, at: Instant): Session {
+  if ("timer" in happening) return evolveTimer(session, happening, at);
+  if ("task" in happening && !("moment" in happening)) return evolveTask(session, happening, at);
+  return evolveMeal(session, happening, at);
 }
 
 function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session {
@@ -62,7 +67,7 @@ function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session
   };
 }
 
-function evolveMeal(session: Session, happening: Happening, at: Instant): Session {
+function evolveMeal(session: Session, happening: MealHappening, at: Instant): Session {
   switch (happening.type) {
     case "EverythingHeld":
       return { ...session, phase: { state: "held", since: at } };
@@ -83,13 +88,12 @@ function evolveMeal(session: Session, happening: Happening, at: Instant): Sessio
       return { ...session, attended: new Map(session.attended).set(happening.moment, at) };
     case "SwapUsed":
       return swapped(session, happening.dish, happening.ingredient, happening.swap);
-    default:
-      return evolveTask(session, happening, at);
+    case "Undone":
+      return session;
   }
 }
 
-function evolveTask(session: Session, happening: Happening, at: Instant): Session {
-  if (!("task" in happening) || happening.task === null) return session;
+function evolveTask(session: Session, happening: TaskHappening, at: Instant): Session {
   const task = session.tasks.find((one) => one.id === happening.task);
   if (task === undefined) return session;
   switch (happening.type) {
@@ -107,8 +111,6 @@ function evolveTask(session: Session, happening: Happening, at: Instant): Sessio
       return { ...session, wishes: [task.id, ...session.wishes.filter((one) => one !== task.id)] };
     case "TaskSetAside":
       return setAside(session, task.id);
-    default:
-      return session;
   }
 }
 
@@ -148,9 +150,3 @@ const startOf = (session: Session, id: TaskId): Instant | null => {
   const progress = session.progress.get(id);
   return progress?.state === "running" ? progress.startedAt : null;
 };
-
-/** How long a running task has been running; 0 when it is not. */
-export function elapsed(session: Session, id: TaskId, now: Instant): number {
-  const start = startOf(session, id);
-  return start === null ? 0 : seconds(Math.max(0, between(start, now)));
-}

@@ -7,41 +7,51 @@ declare const timer: unique symbol;
 export type TimerId = string & { readonly [timer]: true };
 export const timerId = (text: string): TimerId => text as TimerId;
 
-/** What the cook (or the clock: `Tick`) wants to happen. */
-export type Order =
-  | { readonly type: "BeginMeal"; readonly meal: CookingMeal; readonly serveAt: Instant | null }
-  | { readonly type: "Tick" }
-  | { readonly type: "StartTask"; readonly task: TaskId }
-  | { readonly type: "FinishTask"; readonly task: TaskId }
-  | { readonly type: "SkipTask"; readonly task: TaskId }
-  | { readonly type: "ReopenTask"; readonly task: TaskId }
-  | { readonly type: "ChooseTask"; readonly task: TaskId }
-  | { readonly type: "GiveAttention"; readonly task: TaskId; readonly moment: string }
+/** About one step. */
+export type TaskOrder =
+  | {
+      readonly type: "StartTask" | "FinishTask" | "SkipTask" | "ReopenTask" | "ChooseTask";
+      readonly task: TaskId;
+    }
+  | { readonly type: "GiveAttention"; readonly task: TaskId; readonly moment: string };
+
+/** A timer of the cook's own; `name` null: the caller names it ("timer 2"). */
+export interface StartTimer {
+  readonly type: "StartTimer";
+  readonly timer: TimerId;
+  readonly name: string | null;
+  readonly span: Span;
+  readonly dish: DishId | null;
+}
+
+/** About a timer that is there. */
+export type ChangeTimer =
+  | { readonly type: "LengthenTimer" | "ShortenTimer"; readonly timer: TimerId; readonly by: Seconds }
+  | { readonly type: "RenameTimer"; readonly timer: TimerId; readonly name: string }
+  | {
+      readonly type: "PauseTimer" | "ResumeTimer" | "RestartTimer" | "StopTimer" | "CancelTimer" | "AnswerRing";
+      readonly timer: TimerId;
+    };
+
+/** About the meal as a whole. */
+export type MealOrder =
   | { readonly type: "SetOven"; readonly oven: string; readonly heat: Heat | null }
   | { readonly type: "HoldEverything" }
   | { readonly type: "GoOn" }
   | { readonly type: "SetServing"; readonly serveAt: Instant | null }
   | { readonly type: "UseSwap"; readonly dish: DishId; readonly ingredient: IngredientId; readonly swap: number }
-  | {
-      readonly type: "StartTimer";
-      readonly timer: TimerId;
-      /** null: the caller names it ("timer two"). */
-      readonly name: string | null;
-      readonly span: Span;
-      readonly dish: DishId | null;
-    }
-  | { readonly type: "LengthenTimer"; readonly timer: TimerId; readonly by: Seconds }
-  | { readonly type: "ShortenTimer"; readonly timer: TimerId; readonly by: Seconds }
-  | { readonly type: "PauseTimer"; readonly timer: TimerId }
-  | { readonly type: "ResumeTimer"; readonly timer: TimerId }
-  | { readonly type: "RestartTimer"; readonly timer: TimerId }
-  | { readonly type: "StopTimer"; readonly timer: TimerId }
-  | { readonly type: "CancelTimer"; readonly timer: TimerId }
   | { readonly type: "CancelAllTimers" }
-  | { readonly type: "RenameTimer"; readonly timer: TimerId; readonly name: string }
-  | { readonly type: "AnswerRing"; readonly timer: TimerId }
-  | { readonly type: "UndoLast" }
   | { readonly type: "EndMeal" };
+
+/** What the cook (or the clock: `Tick`) wants to happen. */
+export type Order =
+  | { readonly type: "BeginMeal"; readonly meal: CookingMeal; readonly serveAt: Instant | null }
+  | { readonly type: "Tick" }
+  | { readonly type: "UndoLast" }
+  | MealOrder
+  | TaskOrder
+  | StartTimer
+  | ChangeTimer;
 
 /** An order with the moment and the id that the shell gave it. A repeated id is carried out once. */
 export interface Command {

@@ -1,8 +1,8 @@
 import type { Instant, Seconds } from "../units/quantity.ts";
 import { spokenDuration } from "../units/duration.ts";
 
-/** Why an order was not carried out. Nothing has changed. */
-export type Refusal =
+/** Why an order about the meal or a step was not carried out. */
+type MealRefusal =
   | { readonly code: "NoMeal" }
   | { readonly code: "MealUnderway"; readonly name: string }
   | { readonly code: "MealOver" }
@@ -19,6 +19,10 @@ export type Refusal =
   | { readonly code: "NoSuchSwap"; readonly asked: string }
   | { readonly code: "SwapUsedBefore"; readonly use: string }
   | { readonly code: "NoSuchOven"; readonly asked: string }
+  | { readonly code: "NothingToUndo" };
+
+/** Why an order about a timer was not carried out. */
+type TimerRefusal =
   | { readonly code: "NoSuchTimer"; readonly asked: string }
   | { readonly code: "TimerTooShort" }
   | { readonly code: "TimerTooLong"; readonly most: Seconds }
@@ -28,11 +32,32 @@ export type Refusal =
   | { readonly code: "TimerNotRunning"; readonly name: string }
   | { readonly code: "TimerNotPaused"; readonly name: string }
   | { readonly code: "TimerNotRinging"; readonly name: string }
-  | { readonly code: "EmptyName" }
-  | { readonly code: "NothingToUndo" };
+  | { readonly code: "EmptyName" };
+
+/** Why an order was not carried out. Nothing has changed. */
+export type Refusal = MealRefusal | TimerRefusal;
+
+const timerCodes = {
+  NoSuchTimer: true,
+  TimerTooShort: true,
+  TimerTooLong: true,
+  TooManyTimers: true,
+  BeyondLatest: true,
+  LessThanLeft: true,
+  TimerNotRunning: true,
+  TimerNotPaused: true,
+  TimerNotRinging: true,
+  EmptyName: true,
+} satisfies Record<TimerRefusal["code"], true>;
+
+const isTimerRefusal = (refusal: Refusal): refusal is TimerRefusal => refusal.code in timerCodes;
 
 /** Plain words, said aloud with wet hands: what is wrong, then what to do. */
 export function sentence(refusal: Refusal): string {
+  return isTimerRefusal(refusal) ? timerSentence(refusal) : mealSentence(refusal);
+}
+
+function mealSentence(refusal: MealRefusal): string {
   switch (refusal.code) {
     case "NoMeal":
       return "No meal is being cooked. Choose one on the first page.";
@@ -66,6 +91,13 @@ export function sentence(refusal: Refusal): string {
       return `You are using ${refusal.use} already.`;
     case "NoSuchOven":
       return `There is no ${refusal.asked} in this kitchen.`;
+    case "NothingToUndo":
+      return "There is nothing to undo.";
+  }
+}
+
+function timerSentence(refusal: TimerRefusal): string {
+  switch (refusal.code) {
     case "NoSuchTimer":
       return `There is no ${refusal.asked} timer. Ask "which timers are on" to hear them.`;
     case "TimerTooShort":
@@ -86,8 +118,6 @@ export function sentence(refusal: Refusal): string {
       return `That timer is not ringing: ${refusal.name}.`;
     case "EmptyName":
       return "A timer's name needs a word or two, sixty letters at most.";
-    case "NothingToUndo":
-      return "There is nothing to undo.";
   }
 }
 
