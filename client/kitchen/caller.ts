@@ -1,20 +1,20 @@
 import { computed, signal } from "@preact/signals";
-import type { ReadonlySignal } from "@preact/signals";
+import type { ReadonlySignal, Signal } from "@preact/signals";
 import type { Call } from "../../core/cook/calls.ts";
 import { callsNow } from "../../core/cook/calls-now.ts";
 import { grammarFor } from "../../core/talk/grammar-for.ts";
 import type { Intent } from "../../core/talk/intent.ts";
-import type { Dialogue, Kitchen, Reply, VoiceOrder } from "../../core/talk/model.ts";
+import type { Dialogue, Kitchen, Reply } from "../../core/talk/model.ts";
 import { silentDialogue } from "../../core/talk/model.ts";
 import { respond, respondTo } from "../../core/talk/respond.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
-import { minutes, plus } from "../../core/units/quantity.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
 import type { Clock } from "./clock.ts";
 import { sayCues } from "./cue-loop.ts";
 import type { MealStore } from "./meal-store.ts";
 import { ringingCount, ringTimers } from "./rings.ts";
+import { obey } from "./voice-orders.ts";
 
 /** One line of the conversation, as it is shown. */
 export interface Line {
@@ -49,94 +49,51 @@ export interface Caller {
 
 const mostLines = 200;
 
+type Signals = {
+  readonly lines: Signal<readonly Line[]>;
+  readonly dialogue: Signal<Dialogue>;
+  readonly quietUntil: Signal<Instant | null>;
+};
+
 /** Puts clock, meal and sound together into a conversation. */
 export function createCaller(clock: Clock, store: MealStore, sound: Sound): Caller {
-  const lines = signal<readonly Line[]>([]);
-  const dialogue = signal<Dialogue>(silentDialogue);
-  const quietUntil = signal<Instant | null>(null);
-
-  const kitchenAt = (now: Instant): Kitchen => ({
-    log: store.log.value,
-    sheet: store.sheet.value,
-    now,
-    utcOffsetMinutes: clock.utcOffsetMinutes(),
-    dialogue: dialogue.value,
-    utteranceId: crypto.randomUUID(),
-  });
+  const signals: Signals = { lines: signal([]), dialogue: signal(silentDialogue), quietUntil: signal(null) };
+  const { lines, dialogue, quietUntil } = signals;
   const write = (line: Omit<Line, "id" | "at">): void => {
     lines.value = [...lines.value, { ...line, id: crypto.randomUUID(), at: clock.read() }].slice(-mostLines);
   };
-  const isRinging = computed(() => ringingCount(store.session.value, clock) > 0);
-  const isQuiet = (): boolean => quietUntil.value !== null && quietUntil.value > clock.read();
-
-  const cueLoop = sayCues(clock, store, sound, (text, cue) => {
+  const unasked = (text: string): void => {
     write({ who: "caller", text, how: "unasked", understood: null });
-    if (cue.call.kind === "ring") void sound.say(text, { priority: "ring" });
-    else if (!isQuiet()) void sound.say(text, { priority: "cue" });
+  };
+  const cueLoop = sayCues(clock, store, sound, (text, cue) => {
+    const isQuiet = quietUntil.value !== null && quietUntil.value > clock.read();
+    const isRing = cue.call.kind === "ring";
+    unasked(text);
+    if (isRing || !isQuiet) void sound.say(text, { priority: isRing ? "ring" : "cue" });
   });
   const stopRinging = ringTimers(clock, store, sound);
 
-  function act(reply: Reply): Reply {
+  const act = (reply: Reply, text: string, how: Line["how"]): Reply => {
+    write({ who: "cook", text, how, understood: reply.dialogue.lastUnderstood });
     dialogue.value = reply.dialogue;
     store.give(reply.orders);
-    reply.voice.forEach(obey);
+    for (const order of reply.voice) obey(order, sound, clock, quietUntil);
     if (reply.say === "") return reply;
     write({ who: "caller", text: reply.say, how: "answer", understood: null });
     cueLoop.told(reply.say);
     void sound.say(reply.say, { priority: "answer" });
     return reply;
-  }
-
-  function obey(order: VoiceOrder): void {
-    switch (order.type) {
-      case "Louder":
-        sound.louder();
-        return;
-      case "Softer":
-        sound.softer();
-        return;
-      case "Slower":
-        sound.slower();
-        return;
-      case "Faster":
-        sound.faster();
-        return;
-      case "QuietFor":
-        quietUntil.value = plus(clock.read(), minutes(order.minutes));
-        return;
-      case "SpeakAgain":
-        quietUntil.value = null;
-        return;
-      case "StopTalking":
-        sound.stopTalking();
-    }
-  }
+  };
+  const kitchen = (): Kitchen => kitchenAt(clock.read(), clock, store, dialogue.value);
 
   return {
-    lines,
-    dialogue,
-    quietUntil,
-    calls: computed(() => {
-      const [session, sheet] = [store.session.value, store.sheet.value];
-      return session === null || sheet === null ? [] : callsNow(session, sheet, clock.now.value);
-    }),
-    // What can be said changes with the meal, the open question and the rings, not with every second.
-    grammar: computed(() => {
-      void isRinging.value;
-      return grammarFor(kitchenAt(clock.now.peek()));
-    }),
-    hear: (text, how) => {
-      const reply = respond(text, kitchenAt(clock.read()));
-      write({ who: "cook", text, how, understood: reply.dialogue.lastUnderstood });
-      return act(reply);
-    },
-    touch: (intent, words) => {
-      const reply = respondTo(intent, kitchenAt(clock.read()));
-      write({ who: "cook", text: words, how: "touch", understood: reply.dialogue.lastUnderstood });
-      return act(reply);
-    },
+    ...signals,
+    calls: callsOf(clock, store),
+    grammar: grammarOf(clock, store, dialogue),
+    hear: (text, how) => act(respond(text, kitchen()), text, how),
+    touch: (intent, words) => act(respondTo(intent, kitchen()), words, "touch"),
     tell: (sentence) => {
-      write({ who: "caller", text: sentence, how: "unasked", understood: null });
+      unasked(sentence);
       void sound.say(sentence, { priority: "answer" });
     },
     close: () => {
@@ -144,4 +101,29 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
       stopRinging();
     },
   };
+}
+
+const kitchenAt = (now: Instant, clock: Clock, store: MealStore, dialogue: Dialogue): Kitchen => ({
+  log: store.log.value,
+  sheet: store.sheet.value,
+  now,
+  utcOffsetMinutes: clock.utcOffsetMinutes(),
+  dialogue,
+  utteranceId: crypto.randomUUID(),
+});
+
+const callsOf = (clock: Clock, store: MealStore): Caller["calls"] =>
+  computed(() => {
+    const [session, sheet] = [store.session.value, store.sheet.value];
+    return session === null || sheet === null ? [] : callsNow(session, sheet, clock.now.value);
+  });
+
+/** What can be said changes with the meal, the open question and the rings, not with every second. */
+function grammarOf(clock: Clock, store: MealStore, dialogue: ReadonlySignal<Dialogue>): Caller["grammar"] {
+  const ringing = computed(() => ringingCount(store.session.value, clock));
+  return computed(() => {
+    // Read for its sake: a ring that starts or ends changes what can be said.
+    const isQuiet = ringing.value === 0;
+    return grammarFor(kitchenAt(isQuiet ? clock.now.peek() : clock.read(), clock, store, dialogue.value));
+  });
 }
