@@ -4,7 +4,7 @@ import { type EndpointerState, type EndpointerSettings, initialEndpointer, stepE
 import { createOffsetFilter, createSpeechMeter, loudness } from "./loudness.ts";
 import { createMatcher, type Matcher } from "./progress.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
-import type { Result } from "../units/result.ts";
+import { ok, type Result } from "../units/result.ts";
 import { createFramer, frameMs, frameSamples, listeningRate } from "./samples.ts";
 import { spokenWords } from "./spoken-words.ts";
 
@@ -13,6 +13,8 @@ export type HearingEvent =
   | { readonly kind: "level"; readonly dbfs: number }
   | { readonly kind: "speech-started"; readonly atFrame: number }
   | { readonly kind: "partial"; readonly words: readonly string[] }
+  /** A grammar that had to wait for the end of an utterance was then refused; the one before goes on. */
+  | { readonly kind: "grammar-refused"; readonly sentence: string }
   | { readonly kind: "heard"; readonly verdict: Verdict; readonly startedAtFrame: number; readonly endedAtFrame: number };
 
 /** Settings of listening, in milliseconds. */
@@ -36,8 +38,11 @@ export const defaultHearingTimes = {
 
 /** Listening to one stream. Calls come one after another, each awaited. */
 export type Hearing = {
-  /** Listens for something else from now on; what is being said is dropped. */
-  readonly listenFor: (what: ListenFor) => Promise<Result<null, string>>;
+  /**
+   * Listens for something else: "now", dropping what is being said, or "after-utterance", letting it end first
+   * (a timer that rings must not cut off the cook's sentence).
+   */
+  readonly listenFor: (what: ListenFor, when: "now" | "after-utterance") => Promise<Result<null, string>>;
   /** Takes the next samples at 16 kHz, any number. */
   readonly accept: (block: Float32Array) => Promise<readonly HearingEvent[]>;
   /** The stream is over: ends an open utterance. */
@@ -52,6 +57,7 @@ type Utterance = { readonly from: number; readonly frames: Float32Array[]; parti
 export function createHearing(recogniser: Recogniser, settings: HearingSettings): Hearing {
   let wanted: ListenFor | null = null;
   let matcher: Matcher | null = null;
+  let waiting: ListenFor | null = null;
   let state: EndpointerState = initialEndpointer;
   let utterance: Utterance | null = null;
   let held: { readonly frames: readonly Float32Array[]; readonly untilFrame: number } | null = null;
@@ -98,15 +104,26 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
         return otherwise;
     }
   };
-  const conclude = async (open: Utterance, lastLoud: number): Promise<HearingEvent> => {
+  const change = (what: ListenFor): Promise<Result<null, string>> => {
+    waiting = null;
+    wanted = what;
+    matcher = createMatcher(what.grammar);
+    return recogniser.setGrammar(what);
+  };
+  const conclude = async (open: Utterance, lastLoud: number): Promise<readonly HearingEvent[]> => {
     utterance = null;
     const hypothesis = await recogniser.end();
-    const verdict = judge(hypothesis, wanted?.address ?? null, wanted?.mode ?? "addressed", settings.acceptance);
+    const judged = judge(hypothesis, wanted?.address ?? null, wanted?.mode ?? "addressed", settings.acceptance);
+    // An engine without rules may string words together that are no sentence.
+    const isSentence = judged.kind !== "command" || ["finished", "may-go-on"].includes(matcher?.progress(judged.words) ?? "unmatched");
+    const verdict: Verdict = isSentence ? judged : { kind: "none", why: "doubtful" };
     held =
       verdict.kind === "address-only"
         ? { frames: open.frames, untilFrame: state.frame + settings.addressHeldMs / frameMs }
         : null;
-    return { kind: "heard", verdict, startedAtFrame: open.from, endedAtFrame: lastLoud };
+    const heard = { kind: "heard", verdict, startedAtFrame: open.from, endedAtFrame: lastLoud } as const;
+    const changed = waiting === null ? null : await change(waiting);
+    return changed === null || changed.ok ? [heard] : [heard, { kind: "grammar-refused", sentence: changed.error }];
   };
   const acceptFrame = async (frame: Float32Array): Promise<readonly HearingEvent[]> => {
     const events: HearingEvent[] = [];
@@ -129,7 +146,7 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
         if (step.kind === "pause" || state.frame % framesAPartial === 0) events.push(...updatePartial(utterance));
         break;
       case "ended":
-        if (utterance !== null) events.push(await conclude(utterance, step.lastLoud));
+        if (utterance !== null) events.push(...(await conclude(utterance, step.lastLoud)));
     }
     return events;
   };
@@ -144,20 +161,22 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
     meter = createSpeechMeter(listeningRate);
   };
   return {
-    listenFor: async (what) => {
+    listenFor: async (what, when) => {
+      if (utterance !== null && when === "after-utterance") {
+        waiting = what;
+        return ok(null);
+      }
       if (utterance !== null) await recogniser.end();
       utterance = null;
       state = { ...state, phase: { kind: "quiet" } };
-      wanted = what;
-      matcher = createMatcher(what.grammar);
-      return recogniser.setGrammar(what);
+      return change(what);
     },
     accept: async (block) => {
       const events: HearingEvent[] = [];
       for (const frame of cut(removeOffset(block))) events.push(...(await acceptFrame(frame)));
       return events;
     },
-    finish: async () => (utterance === null ? [] : [await conclude(utterance, state.frame - 1)]),
+    finish: async () => (utterance === null ? [] : conclude(utterance, state.frame - 1)),
     reset,
   };
 }

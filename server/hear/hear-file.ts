@@ -47,7 +47,7 @@ export function createFileHearer(): FileHearer {
     const isSame =
       listening?.grammar === options.grammar && listening.address === options.address && listening.mode === options.mode;
     if (!isSame) {
-      const set = await hearing.listenFor(options);
+      const set = await hearing.listenFor(options, "now");
       if (!set.ok) return set;
       listening = options;
     }

@@ -1,0 +1,39 @@
+import { embeddedBase } from "../../core/speech/embedded-assets.ts";
+import type { FromRecogniser, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
+
+/** A recogniser at the other end of messages, in a worker or in the page. */
+export type EngineLink = {
+  readonly post: (message: ToRecogniser, transfer: readonly Transferable[]) => void;
+  readonly close: () => void;
+};
+
+/** Which engine listens. */
+export type EngineChoice =
+  | { readonly kind: "embedded" }
+  /** A Vosk model that our server offers, its address and the hash that versions it. */
+  | { readonly kind: "vosk"; readonly modelUrl: string };
+
+/** Starts the engine chosen; the Vosk engine's code is fetched only when it is. */
+export async function openEngine(
+  choice: EngineChoice,
+  onMessage: (message: FromRecogniser) => void,
+): Promise<EngineLink> {
+  if (choice.kind === "embedded") return openEmbedded(onMessage);
+  const { openVosk } = await import("./vosk-link.ts");
+  return openVosk(choice.modelUrl, onMessage);
+}
+
+function openEmbedded(onMessage: (message: FromRecogniser) => void): EngineLink {
+  const worker = new Worker(new URL("../workers/recogniser-worker.ts", import.meta.url), { type: "module", name: "recogniser" });
+  worker.onmessage = (event: MessageEvent<FromRecogniser>) => onMessage(event.data);
+  const fail = (detail: string): void =>
+    onMessage({ kind: "failed", sentence: `The speech recogniser stopped (${detail}). Turn listening on again, or type and tap.` });
+  worker.onerror = (event) => fail(event.message || "its script could not be loaded");
+  worker.onmessageerror = () => fail("a message could not be read");
+  worker.postMessage({ kind: "load", base: new URL(embeddedBase, location.href).href } satisfies ToRecogniser);
+  return {
+    post: (message, transfer) => worker.postMessage(message, [...transfer]),
+    // The engine's memory goes with the worker; nothing is left to free.
+    close: () => worker.terminate(),
+  };
+}

@@ -1,0 +1,18 @@
+/** Where our server serves the embedded recogniser from; below it lie the files of `embeddedAssets`. */
+export const embeddedBase = "/speech/embedded/";
+
+/** The package whose folder holds them, and the files that a browser loads, each by its path in that folder. */
+export const embeddedPackage = "soundswallower";
+
+/** Everything the embedded recogniser fetches, about 10 MB before compression; nothing else need be served. */
+export const embeddedAssets: readonly string[] = [
+  "soundswallower.web.wasm",
+  "model/en-us/dict.txt",
+  "model/en-us/feat_params.json",
+  "model/en-us/mdef",
+  "model/en-us/means",
+  "model/en-us/noisedict.txt",
+  "model/en-us/sendump",
+  "model/en-us/transition_matrices",
+  "model/en-us/variances",
+];

@@ -1,0 +1,34 @@
+import type { HearingEvent } from "./hearing.ts";
+import type { ListenFor } from "./recogniser.ts";
+
+/** What the page tells the recogniser's worker. */
+export type ToRecogniser =
+  /** Load engine and model from below this address (ends with a slash). */
+  | { readonly kind: "load"; readonly base: string }
+  /**
+   * Take sound from this port (transferred): each message is one Float32Array of mono samples in [-1, 1] at `rate`.
+   * A port given before is closed, and the stream begins anew.
+   */
+  | { readonly kind: "connect"; readonly port: MessagePortLike; readonly rate: number }
+  | { readonly kind: "listen-for"; readonly what: ListenFor; readonly when: "now" | "after-utterance" }
+  /** Sound from the page itself, for a browser without a port from its worklet. The buffer is transferred. */
+  | { readonly kind: "audio"; readonly samples: Float32Array; readonly rate: number }
+  /** Forget the stream so far; the grammar stays. */
+  | { readonly kind: "reset" }
+  /** Free the engine; nothing may follow. */
+  | { readonly kind: "close" };
+
+/** What the recogniser's worker tells the page. */
+export type FromRecogniser =
+  | { readonly kind: "loaded" }
+  /** Loading failed for good; the sentence is for the cook. */
+  | { readonly kind: "failed"; readonly sentence: string }
+  | HearingEvent;
+
+/** The part of a browser's MessagePort that the pump uses; core knows no DOM. */
+export type MessagePortLike = {
+  addEventListener(kind: "message", heard: (event: { readonly data: unknown }) => void): void;
+  /** Begins delivery, which `addEventListener` alone does not. */
+  start(): void;
+  close(): void;
+};
