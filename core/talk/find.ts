@@ -81,7 +81,9 @@ export function findTimer(
   if (mention === null) {
     const usable = all.filter(fits);
     const ringing = usable.filter((timer) => ringOf(timer, now) !== null);
-    return found(ringing.length > 0 ? ringing : usable, "");
+    // A ring that was answered still stands before the cook until the food is off or has more time.
+    const looked = usable.filter(({ run }) => run.state === "running" && run.lookAt <= now);
+    return found([ringing, looked, usable].find((some) => some.length > 0) ?? [], "");
   }
   if (mention.by === "timer") return found(all.filter((timer) => timer.id === mention.timer), mention.timer);
   const said = wordsIn(mention);

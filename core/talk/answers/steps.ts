@@ -44,9 +44,16 @@ export function done(target: Mention | null, scene: Scene, kitchen: Kitchen): Ou
       finished([task], scene, kitchen),
     );
   }
-  const ticked = firstCall(scene, kitchen);
-  if (ticked === null) return told("Nothing is waiting for you.");
-  return answered(ticked, scene, kitchen);
+  const call = firstCall(scene, kitchen);
+  if (call === null) return told("Nothing is waiting for you.");
+  const looked = call.kind === "wait" || call.kind === "held" ? lookedAt(scene, kitchen) : [];
+  return looked.length > 0 ? finished(looked, scene, kitchen) : answered(call, scene, kitchen);
+}
+
+/** The step whose ring was answered a while ago and that still runs: nothing else can be "done" then. */
+function lookedAt({ session }: Scene, kitchen: Kitchen): readonly Task[] {
+  const past = [...session.timers.values()].filter(({ run }) => run.state === "running" && run.lookAt <= kitchen.now);
+  return session.tasks.filter(({ id }) => past.some(({ task }) => task === id)).slice(0, 1);
 }
 
 /** What "done" means after each kind of call. */

@@ -1,0 +1,56 @@
+import { hours, minutes, seconds } from "../../units/quantity.ts";
+import type { Seconds } from "../../units/quantity.ts";
+import type { Intent, IntentOf } from "../intent.ts";
+import type { Kitchen } from "../model.ts";
+import type { Outcome } from "../outcome.ts";
+import { after, told } from "../outcome.ts";
+import { lastCommand } from "./going-back.ts";
+
+/** The intents whose figure may have been misheard. */
+export const isCorrectable = (intent: Intent): boolean =>
+  ["StartTimer", "Lengthen", "Shorten", "OvenAt", "ServeAt"].includes(intent.type);
+
+/** "No, fifteen": the last deed again with another figure; null where nothing can be corrected by it. */
+export function corrected(correction: IntentOf<"Correct">, was: Intent): Intent | null {
+  const { span, number } = correction;
+  switch (was.type) {
+    case "StartTimer": {
+      const length = number === null ? null : inUnitOf(number, was.span?.high ?? minutes(1));
+      const to = span ?? (length === null ? null : { low: length, high: length });
+      return to === null ? null : { ...was, span: to };
+    }
+    case "Lengthen":
+    case "Shorten":
+      return { ...was, by: span?.high ?? (number === null ? was.by : inUnitOf(number, was.by ?? minutes(1))) };
+    case "OvenAt":
+      return number === null || was.heat === null ? null : { ...was, heat: { ...was.heat, degrees: number } };
+    case "ServeAt":
+      return number === null || number < 1 || number > 12 || was.minute === null
+        ? null
+        : { ...was, minute: (number % 12) * 60 + (was.minute >= 720 ? 720 : 0) };
+    default:
+      return null;
+  }
+}
+
+/** A bare figure counts in the unit of what it replaces. */
+function inUnitOf(number: number, length: Seconds): Seconds {
+  if (length % 3600 === 0) return hours(number);
+  return length % 60 === 0 ? minutes(number) : seconds(number);
+}
+
+/**
+ * Takes the last deed back and does it anew. Only where that deed is still the last one in the log:
+ * another hand may have been quicker, and its work is not to be undone.
+ */
+export function correct(kitchen: Kitchen, redo: (undone: Kitchen) => Outcome): Outcome {
+  const { correctable } = kitchen.dialogue;
+  const last = lastCommand(kitchen.log);
+  if (correctable === null || last?.startsWith(correctable.utteranceId) !== true) {
+    return told("I am not sure what to change. Say the whole of it once more.");
+  }
+  const undone = after(kitchen, [{ type: "UndoLast" }]);
+  if (!undone.ok) return told("That can no longer be changed. Say the whole of it once more.");
+  const outcome = redo({ ...kitchen, log: undone.value, sheet: null, utteranceId: `${kitchen.utteranceId}-again` });
+  return { ...outcome, orders: [{ type: "UndoLast" }, ...outcome.orders] };
+}

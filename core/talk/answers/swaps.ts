@@ -1,0 +1,104 @@
+import type { Session } from "../../cook/session.ts";
+import { spokenIngredient } from "../../food/ingredient-words.ts";
+import type { Dish, Ingredient, Swap } from "../../recipe/model.ts";
+import { spokenConversion, spokenAmount } from "../../units/amount-words.ts";
+import { inScale, spokenHeatInFull } from "../../units/temperature.ts";
+import type { FoodLine } from "../find.ts";
+import { asksWhich, isWithin, wordsIn } from "../find.ts";
+import type { Intent, IntentOf, Mention } from "../intent.ts";
+import type { Kitchen } from "../model.ts";
+import { foodNames } from "../names.ts";
+import type { Consent, Outcome, Scene } from "../outcome.ts";
+import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
+import { capital, theDish } from "../speech.ts";
+import { withFood } from "./amounts.ts";
+
+/** One swap of one ingredient of one dish. */
+type Offer = { readonly dish: Dish; readonly ingredient: Ingredient; readonly swap: Swap; readonly index: number };
+
+const offersFor = (lines: readonly FoodLine[]): readonly Offer[] =>
+  lines.flatMap(({ dish, ingredient }) => ingredient.swaps.map((swap, index) => ({ dish, ingredient, swap, index })));
+
+/** What may stand in for a food. One swap is offered outright, several are named. */
+export function instead(intent: IntentOf<"Instead">, scene: Scene, kitchen: Kitchen): Outcome {
+  if (intent.food === null) return asksFor(intent, "Instead of what?");
+  return withFood(intent.food, scene, kitchen, (item) => ({ ...intent, food: { by: "food", item } }), (lines) => {
+    const offers = offersFor(lines);
+    const [only] = offers;
+    const item = lines[0]?.ingredient.item ?? "";
+    if (only === undefined) {
+      const mayGo = lines.every(({ ingredient }) => ingredient.optional);
+      return told(mayGo ? `Leave the ${item} out; nothing depends on it.` : `The recipe names nothing to use instead of ${item}.`);
+    }
+    return offers.length === 1 ? offer(only) : asksWhich(choicesOf(offers), `Instead of ${item}`);
+  });
+}
+
+function choicesOf(offers: readonly Offer[]): readonly { readonly name: string; readonly intent: Intent }[] {
+  const several = new Set(offers.map(({ dish }) => dish.id)).size > 1;
+  return offers.map((one) => ({
+    name: several ? `${one.swap.use} in ${theDish(one.dish)}` : one.swap.use,
+    intent: useOf(one),
+  }));
+}
+
+const useOf = ({ dish, ingredient, swap }: Offer): Intent => ({
+  type: "UseInstead",
+  use: { by: "words", words: `${swap.use} in ${dish.id}` },
+  food: { by: "food", item: ingredient.item },
+});
+
+/** Tells the amount and the side effect, and asks for a yes. */
+function offer(one: Offer): Outcome {
+  const { dish, ingredient, swap } = one;
+  const amount = spokenIngredient(swap.amount ?? ingredient.amount, swap.use);
+  const effect = swap.effect === null ? "" : ` ${swap.effect}`;
+  return asksLeave(useOf(one), `${capital(amount)} instead, in ${theDish(dish)}.${effect} Shall I note that?`);
+}
+
+/** "Use lime juice instead": noted once the cook has said yes to the amount. */
+export function useInstead(intent: IntentOf<"UseInstead">, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  const { use } = intent;
+  if (use === null) return asksFor(intent, "Use what instead?");
+  const offers = offersNamed(use, intent.food, scene.session);
+  const [only] = offers;
+  if (only === undefined) return told(noOffer(use, scene.session));
+  if (offers.length > 1) return asksWhich(choicesOf(offers));
+  if (consent === "wanted") return offer(only);
+  const { dish, ingredient, swap, index } = only;
+  return ordered(kitchen, [{ type: "UseSwap", dish: dish.id, ingredient: ingredient.id, swap: index }], () => {
+    const effect = swap.effect === null ? "" : ` ${swap.effect}`;
+    return `Noted: ${swap.use} instead of ${ingredient.item}.${effect}`;
+  });
+}
+
+function offersNamed(use: Mention, food: Mention | null, session: Session): readonly Offer[] {
+  const said = wordsIn(use);
+  const all = offersFor(session.meal.dishes.flatMap((dish) => dish.ingredients.map((ingredient) => ({ dish, ingredient }))));
+  const exact = all.filter((one) => `${one.swap.use} in ${one.dish.id}` === said);
+  const named = exact.length > 0 ? exact : all.filter(({ swap }) => foodNames(swap.use).includes(said) || isWithin(said, swap.use));
+  if (food === null) return named;
+  const of = food.by === "food" ? food.item : wordsIn(food);
+  const fitting = named.filter(({ ingredient }) => ingredient.item === of || foodNames(ingredient.item).includes(of));
+  return fitting.length > 0 ? fitting : named;
+}
+
+function noOffer(use: Mention, session: Session): string {
+  const uses = session.meal.dishes.flatMap((dish) => dish.ingredients.flatMap(({ swaps }) => swaps.map((swap) => swap.use)));
+  const known = [...new Set(uses)].slice(0, 4);
+  return known.length === 0
+    ? "These recipes name no swaps."
+    : `The recipes do not name ${wordsIn(use)}. They do name ${known.join(", ")}.`;
+}
+
+/** "How many tablespoons in a quarter cup". */
+export function convertAmount({ from, to }: IntentOf<"Convert">): Outcome {
+  if (from === null) return told("Tell me how much of what unit, like a quarter cup.");
+  const converted = spokenConversion(from, to);
+  return told(converted.ok ? `${capital(spokenAmount(from))} is ${converted.value}.` : converted.error);
+}
+
+/** "What is one eighty Celsius in Fahrenheit". */
+export function convertHeat({ from, to }: IntentOf<"ConvertHeat">): Outcome {
+  return told(`${capital(spokenHeatInFull(from))} is ${spokenHeatInFull(inScale(from, to))}.`);
+}

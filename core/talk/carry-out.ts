@@ -1,0 +1,194 @@
+import { howMuch, whatGoesIn } from "./answers/amounts.ts";
+import * as evening from "./answers/evening.ts";
+import { attended, back, goToNumber, skip, undoThat } from "./answers/going-back.ts";
+import * as questions from "./answers/questions.ts";
+import { choose, done, start, whatNext, whatNow } from "./answers/steps.ts";
+import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps.ts";
+import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talking.ts";
+import * as timers from "./answers/timers.ts";
+import type { Intent, IntentOf } from "./intent.ts";
+import type { Kitchen } from "./model.ts";
+import type { Consent, Outcome, Scene } from "./outcome.ts";
+import { asksFor, sceneOf, told } from "./outcome.ts";
+
+type Anywhere = "Convert" | "ConvertHeat" | "WhatCanISay" | "Louder" | "Softer" | "Slower" | "Faster" | "QuietFor" | "SpeakAgain" | "StopTalking";
+type Timing =
+  | "StartTimer" | "AskTimer" | "AskTimers" | "Lengthen" | "Shorten" | "PauseTimer" | "ResumeTimer" | "RestartTimer"
+  | "StopTimer" | "CancelTimer" | "CancelAllTimers" | "RenameTimer" | "HearRing";
+type Dialogue = "Yes" | "No" | "More" | "NeverMind" | "Correct" | "Pick" | "Again" | "WhatDidYouHear";
+type Cooking = Exclude<Intent["type"], Anywhere | Timing | Dialogue>;
+
+/**
+ * Carries an intent out, whether or not a meal is on.
+ * @param consent whether the cook has said yes to what destroys something
+ */
+export function carryOut(intent: Intent, kitchen: Kitchen, consent: Consent): Outcome {
+  if (isAnywhere(intent)) return anywhere(intent, kitchen);
+  if (isDialogue(intent)) return told("All right.");
+  const scene = sceneOf(kitchen.log, kitchen);
+  if (scene === null) return evening.noMeal();
+  return isTiming(intent) ? timing(intent, scene, kitchen, consent) : cooking(intent, scene, kitchen, consent);
+}
+
+/** The same after the cook has chosen or corrected: a figure is not doubted twice. */
+export function carryOutSurely(intent: Intent, kitchen: Kitchen): Outcome {
+  const scene = sceneOf(kitchen.log, kitchen);
+  return intent.type === "StartTimer" && scene !== null
+    ? timers.startSurely(intent, scene, kitchen)
+    : carryOut(intent, kitchen, "wanted");
+}
+
+const isOneOf = <T extends Intent["type"]>(types: readonly T[]) => (intent: Intent): intent is IntentOf<T> =>
+  types.some((type) => type === intent.type);
+
+const isAnywhere = isOneOf<Anywhere>([
+  "Convert", "ConvertHeat", "WhatCanISay", "Louder", "Softer", "Slower", "Faster", "QuietFor", "SpeakAgain", "StopTalking",
+]);
+const isDialogue = isOneOf<Dialogue>(["Yes", "No", "More", "NeverMind", "Correct", "Pick", "Again", "WhatDidYouHear"]);
+const isTiming = isOneOf<Timing>([
+  "StartTimer", "AskTimer", "AskTimers", "Lengthen", "Shorten", "PauseTimer", "ResumeTimer", "RestartTimer", "StopTimer",
+  "CancelTimer", "CancelAllTimers", "RenameTimer", "HearRing",
+]);
+
+function anywhere(intent: IntentOf<Anywhere>, kitchen: Kitchen): Outcome {
+  switch (intent.type) {
+    case "Convert":
+      return convertAmount(intent);
+    case "ConvertHeat":
+      return convertHeat(intent);
+    case "WhatCanISay":
+      return whatCanISay(intent.topic, kitchen);
+    case "QuietFor":
+      return quietFor(intent);
+    case "StopTalking":
+      return stopTalking(kitchen);
+    case "Louder":
+    case "Softer":
+    case "Slower":
+    case "Faster":
+    case "SpeakAgain":
+      return voiceOrder(intent);
+  }
+}
+
+function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  switch (intent.type) {
+    case "StartTimer":
+      return timers.startTimer(intent, scene, kitchen);
+    case "AskTimer":
+      return timers.askTimer(intent, scene, kitchen);
+    case "AskTimers":
+      return timers.askTimers(scene, kitchen);
+    case "Lengthen":
+      return timers.lengthen(intent, scene, kitchen);
+    case "Shorten":
+      return timers.shorten(intent, scene, kitchen);
+    case "PauseTimer":
+    case "ResumeTimer":
+    case "RestartTimer":
+    case "StopTimer":
+    case "CancelTimer":
+      return timers.changeTimer(intent, scene, kitchen);
+    case "CancelAllTimers":
+      return timers.cancelAll(scene, kitchen, consent);
+    case "RenameTimer":
+      return timers.rename(intent, scene, kitchen);
+    case "HearRing":
+      return timers.hearRing(scene, kitchen);
+  }
+}
+
+type Moving =
+  | "WhatNow" | "WhatNext" | "Done" | "Started" | "Attended" | "Back" | "Skip" | "GoTo" | "GoToNumber" | "First"
+  | "HoldEverything" | "GoOn" | "UndoThat" | "EndMeal" | "OvenAt" | "OvenOff" | "ServeAt" | "ServeIn" | "ServeSoonest";
+
+const isMoving = isOneOf<Moving>([
+  "WhatNow", "WhatNext", "Done", "Started", "Attended", "Back", "Skip", "GoTo", "GoToNumber", "First", "HoldEverything", "GoOn",
+  "UndoThat", "EndMeal", "OvenAt", "OvenOff", "ServeAt", "ServeIn", "ServeSoonest",
+]);
+
+function cooking(intent: IntentOf<Cooking>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  return isMoving(intent) ? moving(intent, scene, kitchen, consent) : asking(intent, scene, kitchen, consent);
+}
+
+function moving(intent: IntentOf<Moving>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  switch (intent.type) {
+    case "WhatNow":
+      return whatNow(scene, kitchen);
+    case "WhatNext":
+      return whatNext(scene, kitchen);
+    case "Done":
+      return done(intent.target, scene, kitchen);
+    case "Started":
+      return start(intent.target, scene, kitchen);
+    case "Attended":
+      return attended(intent.deed, scene, kitchen);
+    case "Back":
+      return back(scene, kitchen);
+    case "Skip":
+      return skip(intent.target, scene, kitchen, consent);
+    case "GoTo":
+    case "First":
+      return intent.target === null ? asksFor(intent, "Where to?") : choose(intent.target, intent.type, scene, kitchen);
+    case "GoToNumber":
+      return goToNumber(intent.number, intent.dish, scene, kitchen);
+    default:
+      return course(intent, scene, kitchen, consent);
+  }
+}
+
+type Course = "HoldEverything" | "GoOn" | "UndoThat" | "EndMeal" | "OvenAt" | "OvenOff" | "ServeAt" | "ServeIn" | "ServeSoonest";
+
+function course(intent: IntentOf<Course>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  switch (intent.type) {
+    case "HoldEverything":
+      return evening.hold(scene, kitchen);
+    case "GoOn":
+      return evening.goOn(scene, kitchen);
+    case "UndoThat":
+      return undoThat(scene, kitchen);
+    case "EndMeal":
+      return evening.endMeal(scene, kitchen, consent);
+    case "OvenAt":
+      return evening.ovenAt(intent.heat, scene, kitchen);
+    case "OvenOff":
+      return evening.ovenOff(scene, kitchen);
+    case "ServeAt":
+      return evening.serveAt(intent.minute, kitchen);
+    case "ServeIn":
+      return evening.serveIn(intent.span.high, kitchen);
+    case "ServeSoonest":
+      return evening.serveSoonest(kitchen);
+  }
+}
+
+function asking(intent: IntentOf<Exclude<Cooking, Moving>>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  switch (intent.type) {
+    case "WhatIsLeft":
+      return questions.whatIsLeft(scene, kitchen);
+    case "WhatIsLeftFor":
+      return questions.whatIsLeftFor(intent.dish, scene);
+    case "WhatIsLeftForHands":
+      return questions.whatIsLeftForHands(scene);
+    case "HowMuch":
+      return howMuch(intent, scene, kitchen);
+    case "WhatGoesIn":
+      return whatGoesIn(intent.target, scene, kitchen);
+    case "HowDone":
+      return questions.howDone(intent.target, scene, kitchen);
+    case "InOven":
+      return questions.inOven(scene, kitchen);
+    case "HeatNext":
+      return questions.heatNext(scene, kitchen);
+    case "WhenDoWeEat":
+      return questions.whenDoWeEat(scene, kitchen);
+    case "AreWeLate":
+      return questions.areWeLate(scene, kitchen);
+    case "Instead":
+      return instead(intent, scene, kitchen);
+    case "UseInstead":
+      return useInstead(intent, scene, kitchen, consent);
+    case "WhereWasI":
+      return evening.whereWasI(scene, kitchen);
+  }
+}
