@@ -114,6 +114,14 @@ function firstStart(board: Board, act: Act, from: number, baking: Baking | null)
   }
 }
 
+/** How long a task rather waits for the heat that the dial is set to, in milliseconds. */
+const KEPT_MS = 20 * 60_000;
+
+function isSet({ problem }: Board, baking: Baking): boolean {
+  const oven = problem.ovens[baking.oven];
+  return oven !== undefined && oven.temperature !== null && oven.set === baking.heat;
+}
+
 /** The earliest place for an act at or after `from`; among ovens and heats see `patience`. */
 export function earliest(board: Board, index: number, from: number): Place {
   const act = board.problem.acts[index];
@@ -122,6 +130,9 @@ export function earliest(board: Board, index: number, from: number): Place {
   const places = act.bakings.map((baking) => ({ start: firstStart(board, act, from, baking), baking }));
   const soonest = Math.min(...places.map((place) => place.start));
   const near = places.filter((place) => place.start <= soonest + board.patience);
+  // An oven that is on its way to a heat keeps it: a dial turned to and fro never gets hot.
+  const kept = places.find((place) => isSet(board, place.baking) && place.start <= soonest + KEPT_MS);
+  if (kept !== undefined) return kept;
   return near.reduce((best, place) => {
     const shared = place.baking.sharedBy - best.baking.sharedBy;
     return shared > 0 || (shared === 0 && place.start < best.start) ? place : best;

@@ -1,6 +1,6 @@
 import type { Heat } from "../units/temperature.ts";
 import { toFahrenheit } from "../units/temperature.ts";
-import type { Step } from "../recipe/model.ts";
+import type { Oven, Step } from "../recipe/model.ts";
 import type { PlanInput } from "./model.ts";
 
 /** What an oven task asks for; heat in degrees Fahrenheit. */
@@ -54,25 +54,61 @@ export function heatOf(step: Step): HeatUse | null {
   }, first);
 }
 
+/** What has baked: until when (an instant), and at what. */
+interface Baked {
+  readonly until: number;
+  readonly use: HeatUse;
+}
+
+/** The oven tasks that are over, the latest last. Which oven it was is not known; it was hot, so it counts. */
+function bakedSoFar(input: PlanInput): readonly Baked[] {
+  const baked = input.tasks.flatMap((task): readonly Baked[] => {
+    const use = heatOf(task.step);
+    const progress = input.progress.get(task.id);
+    return use === null || progress?.state !== "done" ? [] : [{ until: progress.at, use }];
+  });
+  return baked.sort((a, b) => a.until - b.until);
+}
+
+/**
+ * How hot an oven is by now, as far as one can know: what baked last before the dial was turned tells the heat
+ * it started from, else it was cold; from there it has come towards what it is set to at its own rate.
+ */
+function temperatureNow(
+  oven: Oven,
+  set: number,
+  setAt: number,
+  now: number,
+  baked: readonly Baked[],
+): number {
+  const last = baked.at(-1);
+  if (last !== undefined && last.until > setAt) return set;
+  const { low, high } = last?.use ?? { low: COLD_F, high: COLD_F };
+  const [heats, cools] = [Math.max(SLOWEST, oven.heats), Math.max(SLOWEST, oven.cools)];
+  const minutes = Math.max(0, (now - setAt) / 60_000);
+  // It baked somewhere between the two; the end from which the way is longer is the safe one to assume.
+  const warms = (set - low) / heats >= (high - set) / cools;
+  return warms ? Math.min(set, low + heats * minutes) : Math.max(set, high - cools * minutes);
+}
+
 /** The meal's ovens as they are now. `running` are the uses of what bakes already. */
 export function ovensOf(input: PlanInput, running: readonly HeatUse[]): readonly OvenFacts[] {
+  const baked = bakedSoFar(input);
   return input.meal.kitchen.ovens.map((oven): OvenFacts => {
     const state = input.ovens.find((one) => one.oven === oven.name);
     const set = state?.heat === undefined || state.heat === null ? null : toFahrenheit(state.heat);
-    const heats = Math.max(SLOWEST, oven.heats);
-    const minutesOn = Math.max(0, (input.now - (state?.setAt ?? input.now)) / 60_000);
-    const warmed = set === null ? COLD_F : Math.min(set, COLD_F + heats * minutesOn);
+    const setAt = state?.setAt ?? input.now;
+    const warmed = set === null ? COLD_F : temperatureNow(oven, set, setAt, input.now, baked);
     // Something bakes in it, so it was hot enough, whatever it was set to and when.
-    const known =
-      running.length > 0 ? Math.max(warmed, set ?? Math.min(...running.map((use) => use.low))) : warmed;
+    const hot = running.length === 0 ? warmed : (set ?? Math.min(...running.map((use) => use.low)));
     return {
       name: oven.name,
       racks: Math.max(1, oven.racks),
-      heats,
+      heats: Math.max(SLOWEST, oven.heats),
       cools: Math.max(SLOWEST, oven.cools),
       hottest: toFahrenheit(oven.hottest),
       set,
-      temperature: known,
+      temperature: hot,
     };
   });
 }

@@ -1,6 +1,6 @@
 import type { Entry, OvenMove, PlanInput, RunSheet, Task } from "../../../core/plan/model.ts";
 import { momentsOf } from "../../../core/plan/tasks.ts";
-import type { HeatRange, Need } from "../../../core/recipe/model.ts";
+import type { HeatRange, Need, Oven } from "../../../core/recipe/model.ts";
 import type { Heat } from "../../../core/units/temperature.ts";
 import { checkLimits } from "./check-limits.ts";
 
@@ -132,6 +132,26 @@ function rangeOf(task: Task): HeatRange | null {
   return need?.kind === "oven" ? need.heat : null;
 }
 
+/** How hot the oven is by now at least, or at most when it cools: from what baked before the dial was turned. */
+function warmth(input: PlanInput, oven: Oven, set: number, setAt: number): number {
+  const over = input.tasks.flatMap((task) => {
+    const progress = input.progress.get(task.id);
+    const range = rangeOf(task);
+    return range !== null && progress?.state === "done" ? [{ at: progress.at, range }] : [];
+  });
+  const last = over.reduce<(typeof over)[number] | null>(
+    (a, b) => (a === null || b.at >= a.at ? b : a),
+    null,
+  );
+  if (last !== null && last.at > setAt) return set;
+  const [low, high] = last === null ? [70, 70] : [fahrenheit(last.range.low), fahrenheit(last.range.high)];
+  const minutes = (input.now - setAt) / MINUTE;
+  const heatingLeft = (set - low) / oven.heats - minutes;
+  const coolingLeft = (high - set) / oven.cools - minutes;
+  if (Math.max(heatingLeft, coolingLeft) <= 0) return set;
+  return heatingLeft >= coolingLeft ? set - heatingLeft * oven.heats : set + coolingLeft * oven.cools;
+}
+
 /** Turns the dial as the sheet says and watches the oven's temperature minute by minute of change. */
 function checkOven(
   input: PlanInput,
@@ -145,11 +165,11 @@ function checkOven(
   if (oven === undefined) return;
   const state = input.ovens.find((one) => one.oven === name);
   const busy = users.some((row) => row.state === "running");
-  let set = state?.heat == null ? null : fahrenheit(state.heat);
+  let set = state === undefined || state.heat === null ? null : fahrenheit(state.heat);
   const firstRange = users.map((row) => rangeOf(row.task)).find((range) => range !== null);
-  if (set === null && busy && firstRange != null) set = fahrenheit(firstRange.low);
-  const minutesOn = (input.now - (state?.setAt ?? input.now)) / MINUTE;
-  let hot = set === null ? 70 : busy ? set : Math.min(set, 70 + oven.heats * minutesOn);
+  if (set === null && busy && firstRange !== undefined && firstRange !== null)
+    set = fahrenheit(firstRange.low);
+  let hot = set === null ? 70 : busy ? set : warmth(input, oven, set, state?.setAt ?? input.now);
   let clock: number = input.now;
   const runTo = (moment: number): void => {
     const minutes = Math.max(0, (moment - clock) / MINUTE);
@@ -158,12 +178,10 @@ function checkOven(
     hot = hot < set ? Math.min(set, hot + oven.heats * minutes) : Math.max(set, hot - oven.cools * minutes);
   };
   const steps = [
-    ...moves
-      .filter((move) => move.oven === name)
-      .map((move) => ({ at: move.at as number, order: 0, move, row: null })),
+    ...moves.filter((move) => move.oven === name).map((move) => ({ at: move.at, order: 0, move, row: null })),
     ...users
       .filter((row) => row.state === "waiting")
-      .map((row) => ({ at: row.entry.start as number, order: 1, move: null, row })),
+      .map((row) => ({ at: row.entry.start, order: 1, move: null, row })),
   ].sort((a, b) => a.at - b.at || a.order - b.order);
   for (const { at, move, row } of steps) {
     runTo(at);
