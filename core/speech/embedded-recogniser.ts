@@ -102,7 +102,9 @@ function swapGrammar(decoder: EmbeddedDecoder, { grammar, address, mode }: Liste
   };
   // One word missing from the dictionary would make the whole grammar fail.
   const unknown = [...vocabulary(grammar), ...spokenWords(address ?? "")].filter((word) => decoder.lookup_word(word) === null);
-  const added = [...new Set(unknown)].map((word): [string, string] => [word, formatPronunciation(pronounce(word, lookup))]);
+  const added = [...new Set(unknown)].flatMap((word) =>
+    pronounce(word, lookup).map((way, at): [string, string] => [at === 0 ? word : `${word}(${at + 1})`, formatPronunciation(way)]),
+  );
   try {
     if (added.length > 0) decoder.add_words(...added);
     decoder.set_grammar(jsgf.value);

@@ -56,6 +56,9 @@ export type EndpointerStep =
 /** The loudness that counts as nothing at all, so that digital silence stays a number. */
 const silenceDb = -90;
 
+/** What an unknown room is taken for: louder than most, so that its hum is no speech and a voice at once is. */
+const unknownRoomDb = -50;
+
 /** The start of a stream: quiet, and the room unknown. */
 export const initialEndpointer: EndpointerState = { phase: { kind: "quiet" }, frame: 0, recent: [] };
 
@@ -99,7 +102,7 @@ export function stepEndpointer(
  */
 export function noiseFloor(recent: readonly number[], settings: EndpointerSettings = defaultEndpointer): number {
   const enough = settings.floorSpanMs / frameMs / 4;
-  const sorted = [...recent, ...Array.from({ length: Math.max(0, enough - recent.length) }, () => silenceDb)].sort((a, b) => a - b);
+  const sorted = [...recent, ...Array.from({ length: Math.max(0, enough - recent.length) }, () => unknownRoomDb)].sort((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 10)] ?? silenceDb;
 }
 

@@ -21,12 +21,10 @@ export type JsgfOptions = {
   readonly address: string | null;
   readonly mode: ListeningMode;
   readonly chatter: Chatter;
-  /** Weight of each step through the chatter loop against 1; larger rejects more. */
-  readonly chatterWeight?: number;
 };
 
-/** The weight of the chatter loop by default; measured in tests/bench/voice.bench.ts. */
-export const defaultChatterWeight = 1;
+/** How much likelier a sentence is than chatter beforehand; more accepted no more chatter as commands in our measurements. */
+const sentenceWeight = 1000;
 
 /**
  * Writes the grammar in JSGF, the Java Speech Grammar Format 1.0 (W3C Note, 5 June 2000), with one public
@@ -50,7 +48,7 @@ export function toJsgf(grammar: Grammar, options: JsgfOptions): Result<string, s
       `public <top> = ${top};`,
       ...(address.length > 0 ? [`<address> = ${address.join(" ")};`] : []),
       ...written,
-      ...(options.chatter === "absorb" ? chatterRules(options.chatterWeight ?? defaultChatterWeight) : []),
+      ...(options.chatter === "absorb" ? chatterRules() : []),
       "",
     ].join("\n"),
   );
@@ -58,12 +56,13 @@ export function toJsgf(grammar: Grammar, options: JsgfOptions): Result<string, s
 
 function topAlternatives(options: JsgfOptions, hasAddress: boolean): readonly string[] {
   const sentence = !hasAddress ? "<r0>" : options.mode === "addressed" ? "<address> <r0>" : "[ <address> ] <r0>";
-  return [sentence, ...(hasAddress ? ["<address>"] : []), ...(options.chatter === "absorb" ? ["<chatter>"] : [])];
+  const others = [...(hasAddress ? ["<address>"] : []), ...(options.chatter === "absorb" ? ["<chatter>"] : [])];
+  return others.length === 0 ? [sentence] : [`/${sentenceWeight}/ ${sentence}`, ...others.map((other) => `/1/ ${other}`)];
 }
 
-function chatterRules(weight: number): readonly string[] {
-  const sounds = chatterWords.map(({ word }) => `/${weight}/ ${word}`).join(" | ");
-  return ["<chatter> = <sound> <chatter> | <sound>;", `<sound> = ${sounds};`];
+function chatterRules(): readonly string[] {
+  // A rule that ends in itself is the one recursion the format allows without a star.
+  return ["<chatter> = <sound> <chatter> | <sound>;", `<sound> = ${chatterWords.map(({ word }) => word).join(" | ")};`];
 }
 
 function expansion(phrase: Phrase, names: ReadonlyMap<string, string>): string {

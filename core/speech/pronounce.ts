@@ -1,3 +1,4 @@
+import { foodSounds } from "./food-sounds.ts";
 import { letterNames, letterRules } from "./letter-sounds.ts";
 import type { Phone, Pronunciation } from "./phones.ts";
 
@@ -10,20 +11,30 @@ const respelt: Readonly<Record<string, string>> = {
 };
 
 /**
- * How a word sounds: from the dictionary, else as a known word with an ending ("spiralized" from "spiralize"),
+ * The ways a word may sound, the likeliest first, at least one: from the list of foods, the dictionary, else as a known word with an ending ("spiralized" from "spiralize"),
  * else as two known words ("flatbread"), else letter by letter by rule. Never fails: a word without a vowel is
  * spelt out, and what has no sound at all is the neutral vowel, so that a strange name cannot stop the grammar.
  * @param word one word as `spokenWords` gives it
  */
-export function pronounce(word: string, lookup: DictionaryLookup): Pronunciation {
+export function pronounce(word: string, lookup: DictionaryLookup): readonly Pronunciation[] {
+  const listed = foodSounds.get(word.normalize("NFC").toLowerCase());
+  if (listed !== undefined) return listed;
   const plain = plainLetters(word);
-  return (
-    lookup(word) ??
-    lookup(plain) ??
-    withEnding(plain, lookup) ??
-    asCompound(plain, lookup) ??
-    byParts(plain, lookup)
-  );
+  const derived = lookup(word) ?? lookup(plain) ?? withEnding(plain, lookup) ?? asCompound(plain, lookup);
+  if (derived !== null) return [derived];
+  const spelt = byParts(plain, lookup);
+  const weak = weakened(spelt);
+  return weak.join() === spelt.join() ? [spelt] : [spelt, weak];
+}
+
+/** The same with every plain a, o and e after the first vowel weakened, as English does when it does not know. */
+function weakened(sounds: Pronunciation): Pronunciation {
+  let vowels = 0;
+  return sounds.map((sound) => {
+    if (!/^[AEIOU]/.test(sound)) return sound;
+    vowels++;
+    return vowels > 1 && (sound === "AA" || sound === "AE" || sound === "EH") ? "AH" : sound;
+  });
 }
 
 function plainLetters(word: string): string {

@@ -1,0 +1,47 @@
+import { describe, expect, it } from "vitest";
+import { confidenceOf, judge } from "../../../core/speech/acceptance.ts";
+import { withoutFillers } from "../../../core/speech/chatter.ts";
+import type { Hypothesis } from "../../../core/speech/recogniser.ts";
+
+const said = (text: string, probability = 0.9): Hypothesis => ({
+  words: text.split(" ").map((word, at) => ({ word, startS: at * 0.3, lengthS: 0.3, probability })),
+});
+const limits = { addressed: 0.2, open: 0.95, stopOnly: 0.95 };
+
+describe("acceptance", () => {
+  it("[V5] fillers, chatter and marks of a second pronunciation are stripped", () => {
+    expect(withoutFillers(["<sil>", "the(2)", "(NULL)", "~aa", "[NOISE]", "rice"])).toEqual(["the", "rice"]);
+  });
+
+  it("[V2] a sentence after the address is a command without it", () => {
+    expect(judge(said("<sil> okay kitchen <sil> next step"), "Okay kitchen", "addressed", limits)).toMatchObject({
+      kind: "command",
+      words: ["next", "step"],
+      addressed: true,
+    });
+  });
+
+  it("[V2] the same sentence without the address is nothing in addressed mode", () => {
+    expect(judge(said("next step"), "okay kitchen", "addressed", limits)).toEqual({ kind: "none", why: "chatter" });
+  });
+
+  it("[V2] the address alone is heard as that", () => {
+    expect(judge(said("okay kitchen"), "okay kitchen", "open", limits)).toEqual({ kind: "address-only" });
+  });
+
+  it.each(["~aa ~k next step", "<sil>", ""])("[V3] %j is chatter", (text) => {
+    expect(judge(said(text), null, "open", limits)).toEqual({ kind: "none", why: "chatter" });
+  });
+
+  it("[V3] without the address a sentence that fits badly is doubted, and the same after it is believed", () => {
+    const badly = 1e-150;
+    expect(judge(said("next step", badly), "okay kitchen", "open", limits)).toEqual({ kind: "none", why: "doubtful" });
+    expect(judge(said("okay kitchen next step", badly), "okay kitchen", "open", limits)).toMatchObject({ kind: "command" });
+  });
+
+  it("[V3] silence inside the words costs confidence, silence round them none", () => {
+    expect(confidenceOf(said("<sil> next step <sil>", 1))).toBeCloseTo(1);
+    expect(confidenceOf(said("next <sil> step", 1))).toBeCloseTo(2 / 3);
+    expect(confidenceOf({ words: [] })).toBe(0);
+  });
+});
