@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { MealEvent } from "../cook/events.ts";
 import type { Order } from "../cook/orders.ts";
+import type { Mistake } from "../recipe/mistake.ts";
 
 /** A line of the start page: a meal that can be cooked. */
 export interface MealCard {
@@ -12,15 +13,6 @@ export interface MealCard {
   readonly serveAt: number | null;
   /** From the first step to the table, planned without interruptions, in minutes. */
   readonly takesMinutes: number;
-}
-
-/** What a recipe file got wrong: file, line, field and one sentence. */
-export interface Mistake {
-  readonly file: string;
-  /** Counted from 1. */
-  readonly line: number;
-  readonly field: string;
-  readonly sentence: string;
 }
 
 /** GET /api/meals */

@@ -1,0 +1,17 @@
+import { z } from "zod";
+import { dishFile } from "./dish-file.ts";
+import { kitchenFile, mealFile } from "./meal-file.ts";
+
+const FILES = { dish: dishFile, kitchen: kitchenFile, meal: mealFile } as const;
+
+/**
+ * The shape of the recipe files for editors, as JSON Schema 2020-12 text by schema name ("dish").
+ * It knows keys, kinds and lengths; what the texts say ("10-15 min") only the reader checks.
+ */
+export function recipeSchemas(): ReadonlyMap<string, string> {
+  return new Map(
+    Object.entries(FILES).map(([name, schema]): [string, string] => {
+      return [name, `${JSON.stringify(z.toJSONSchema(schema, { io: "input" }), null, 2)}\n`];
+    }),
+  );
+}

@@ -1,0 +1,147 @@
+import type { Amount } from "../units/amount.ts";
+import type { AfterFile, DishFile, IngredientFile, StepFile } from "./dish-file.ts";
+import { draftOf, inWords, itemOf, parseShape, salvagedDraft } from "./draft.ts";
+import type { Draft, Finding } from "./draft.ts";
+import type { FieldPath, Mistake } from "./mistake.ts";
+import { fieldName } from "./mistake.ts";
+import type { Dish, Ingredient, Need, Step, Swap, Use } from "./model.ts";
+import { dishId, ingredientId, stepId } from "./model.ts";
+import { readYaml } from "./read-yaml.ts";
+import type { WrittenFile } from "./read-yaml.ts";
+import { sentenceOf, shapeMistakes } from "./shape-mistakes.ts";
+import { shareOut } from "./share-out.ts";
+import { linksOf, orderFindings } from "./step-order.ts";
+import { senseFindings } from "./step-sense.ts";
+
+/** What came of one dish file. `dish` is null when there is any mistake. */
+export interface DishRead {
+  readonly dish: Dish | null;
+  readonly mistakes: readonly Mistake[];
+}
+
+function swapOf(file: IngredientFile["swaps"][number]): Swap {
+  return {
+    use: file.use,
+    amount: file.amount ?? null,
+    effect: file.effect ?? null,
+    changes: Object.entries(file.changes ?? {}).map(([id, amount]) => ({
+      ingredient: ingredientId(id),
+      amount,
+    })),
+  };
+}
+
+function ingredientOf(id: string, file: IngredientFile): Ingredient {
+  return {
+    id: ingredientId(id),
+    item: itemOf(id, file),
+    amount: file.amount,
+    preparation: file.prep,
+    optional: file.optional,
+    swaps: file.swaps.map(swapOf),
+  };
+}
+
+function needsOf({ needs }: StepFile): readonly Need[] {
+  if (needs === undefined) return [];
+  return [
+    ...(needs.burner === undefined ? [] : [{ kind: "burner", count: needs.burner } as const]),
+    ...(needs.oven === undefined ? [] : [{ kind: "oven", ...needs.oven } as const]),
+    ...(needs.appliance ?? []).map((name) => ({ kind: "appliance", name }) as const),
+    ...(needs.bowl ?? []).map((name) => ({ kind: "bowl", name }) as const),
+    ...(needs.fridge === undefined ? [] : [{ kind: "fridge" } as const]),
+  ];
+}
+
+function usesOf(file: StepFile, amounts: ReadonlyMap<string, Amount>): readonly Use[] {
+  return (file.with ?? []).flatMap(({ ingredient }) => {
+    const amount = amounts.get(ingredient);
+    return amount === undefined ? [] : [{ ingredient: ingredientId(ingredient), amount }];
+  });
+}
+
+function stepOf(
+  id: string,
+  file: StepFile,
+  after: readonly AfterFile[],
+  amounts: ReadonlyMap<string, Amount>,
+): Step {
+  return {
+    id: stepId(id),
+    title: file.title ?? inWords(id),
+    do: file.do,
+    uses: usesOf(file, amounts),
+    hands: file.hands ?? "on",
+    time: file.time,
+    until: file.until ?? null,
+    latest: file.latest ?? "soft",
+    extend: file.extend ?? null,
+    attend: file.attend ?? [],
+    needs: needsOf(file),
+    after: after.map((link) => ({ ...link, step: stepId(link.step) })),
+    batch: file.batch ?? null,
+    ahead: file.ahead ?? null,
+    endsBeforeServing: file["serve-within"] ?? null,
+    hold: file.hold ?? null,
+  };
+}
+
+function dishFrom(id: string, file: DishFile, draft: Draft): Dish {
+  const { amounts } = shareOut(draft);
+  const links = linksOf(draft);
+  const step = ([key, part]: readonly [string, StepFile]): Step => {
+    return stepOf(key, part, links.get(key) ?? [], amounts.get(key) ?? new Map<string, Amount>());
+  };
+  const said = [file.dish, ...(file.says ?? [])];
+  return {
+    id: dishId(id),
+    name: file.dish,
+    says: said.filter((name, index) => said.indexOf(name) === index),
+    about: file.about,
+    cautions: file.cautions ?? [],
+    yield: file.yield,
+    ingredients: Object.entries(file.ingredients).map(([key, part]) => ingredientOf(key, part)),
+    steps: Object.entries(file.steps).map(step),
+  };
+}
+
+function located(written: WrittenFile, { path, sentence }: Finding): Mistake {
+  return { file: written.file, line: written.lineOf(path), field: fieldName(path), sentence };
+}
+
+function emptiness(value: unknown, draft: Draft): readonly Finding[] {
+  const isMap = (key: string): boolean => {
+    const part: unknown = typeof value === "object" && value !== null ? Reflect.get(value, key) : undefined;
+    return typeof part === "object" && part !== null;
+  };
+  const none = (key: "ingredients" | "steps"): FieldPath | null =>
+    isMap(key) && draft[key].size === 0 ? [key] : null;
+  return [
+    { path: none("ingredients"), sentence: "This dish has no ingredients; list at least one." },
+    { path: none("steps"), sentence: "This dish has no steps; write at least one." },
+  ].flatMap(({ path, sentence }) => (path === null ? [] : [{ path, sentence }]));
+}
+
+/**
+ * Reads one dish.
+ * @param file the name to put on mistakes
+ * @param id the file's stem
+ */
+export function readDish(file: string, id: string, text: string): DishRead {
+  const { written, mistakes } = readYaml(file, text);
+  if (written === null) return { dish: null, mistakes };
+  const shape = parseShape(written.value, sentenceOf);
+  const draft = shape.success ? draftOf(shape.data) : salvagedDraft(written.value);
+  const findings = [
+    ...emptiness(written.value, draft),
+    ...shareOut(draft).findings,
+    ...orderFindings(draft),
+    ...senseFindings(draft),
+  ];
+  const all = [
+    ...mistakes,
+    ...(shape.success ? [] : shapeMistakes(shape.error, written)),
+    ...findings.map((finding) => located(written, finding)),
+  ].toSorted((a, b) => a.line - b.line);
+  return { dish: shape.success && all.length === 0 ? dishFrom(id, shape.data, draft) : null, mistakes: all };
+}
