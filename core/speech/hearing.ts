@@ -168,6 +168,7 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
       }
       if (utterance !== null) await recogniser.end();
       utterance = null;
+      recent = [];
       state = { ...state, phase: { kind: "quiet" } };
       return change(what);
     },

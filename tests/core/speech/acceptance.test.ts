@@ -4,7 +4,7 @@ import { withoutFillers } from "../../../core/speech/chatter.ts";
 import type { Hypothesis } from "../../../core/speech/recogniser.ts";
 
 const said = (text: string, probability = 0.9): Hypothesis => ({
-  words: text.split(" ").map((word, at) => ({ word, startS: at * 0.3, lengthS: 0.3, probability })),
+  words: text.split(" ").filter(Boolean).map((word, at) => ({ word, startS: at * 0.3, lengthS: 0.3, probability })),
 });
 const limits = { addressed: 0.2, open: 0.95, stopOnly: 0.95 };
 

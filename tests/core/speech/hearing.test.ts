@@ -87,7 +87,9 @@ describe("hearing", () => {
     recogniser.willHear("okay kitchen next step");
     await play(hearing, 400, "voice");
     await hearing.listenFor({ grammar: stopGrammar(["stop"]), address: null, mode: "stop-only" }, "now");
-    expect(verdicts(await play(hearing, 600, "quiet"))).toEqual([]);
+    const events = [...(await play(hearing, 200, "voice")), ...(await play(hearing, 800, "quiet"))];
+    expect(verdicts(events)).toEqual([{ kind: "none", why: "doubtful" }]);
+    expect(recogniser.utterances).toHaveLength(2);
   });
 
   it("[V17] a grammar that had to wait and is then refused is told", async () => {
