@@ -91,7 +91,7 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     calls: callsOf(clock, store),
     grammar: grammarOf(clock, store, dialogue),
     hear: (text, how) => act(respond(text, kitchen()), text, how),
-    touch: (intent, words) => act(respondTo(intent, kitchen()), words, "touch"),
+    touch: (intent, words) => act(respondTo(intent, words, kitchen()), words, "touch"),
     tell: (sentence) => {
       unasked(sentence);
       void sound.say(sentence, { priority: "answer" });

@@ -19,14 +19,21 @@ type Done = { readonly outcome: Outcome; readonly as: Intent };
  */
 export function respond(text: string, kitchen: Kitchen): Reply {
   const { intent } = understand(text, kitchen);
-  if (intent === null) return notUnderstood(text, kitchen);
+  return intent === null ? notUnderstood(text, kitchen) : respondTo(intent, text, kitchen);
+}
+
+/**
+ * The answer to an intent that needs no understanding any more: a touch.
+ * @param words what it stands for, as the cook would have said it
+ */
+export function respondTo(intent: Intent, words: string, kitchen: Kitchen): Reply {
   const { outcome, as } = answer(intent, kitchen);
   return {
     intent: as,
     say: outcome.say,
     orders: outcome.orders,
     voice: outcome.voice,
-    dialogue: dialogueAfter(text, intent, as, outcome, kitchen),
+    dialogue: dialogueAfter(words, intent, as, outcome, kitchen),
   };
 }
 
