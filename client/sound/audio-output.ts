@@ -34,7 +34,10 @@ export interface AudioOutput {
    * @param samples one chime; it is repeated every `periodMs`
    * @param atEpochMs when the first stroke is to be heard; at most a second ahead, at once if past
    */
-  readonly startRing: (samples: Float32Array, ring: { readonly periodMs: number; readonly gain: number; readonly atEpochMs: number }) => Ringing;
+  readonly startRing: (
+    samples: Float32Array,
+    ring: { readonly periodMs: number; readonly gain: number; readonly atEpochMs: number },
+  ) => Ringing;
   /** Loudness of all rings together, 0 to 1: turned down while speech plays. */
   readonly ringBus: (gain: number) => void;
 }

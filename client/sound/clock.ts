@@ -11,6 +11,8 @@ export const systemClock: Clock = {
   now: () => Date.now(),
   after: (ms, then) => {
     const timer = setTimeout(then, ms);
-    return () => { clearTimeout(timer); };
+    return () => {
+      clearTimeout(timer);
+    };
   },
 };

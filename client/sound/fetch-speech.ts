@@ -31,14 +31,26 @@ async function errorSentence(response: Response): Promise<string> {
  * Speech from the server's voice.
  * @param voice the bundled voice's name @param limitMs how long a cook is made to wait for a sentence
  */
-export function httpSpeech(voice: string, limitMs = 4_000, fetcher: typeof fetch = (...request) => fetch(...request)): FetchSpeech {
+export function httpSpeech(
+  voice: string,
+  limitMs = 4_000,
+  fetcher: typeof fetch = (...request) => fetch(...request),
+): FetchSpeech {
   return async (text, { rate, urgency }) => {
     const query = new URLSearchParams({ text, voice, rate: String(rate) });
     // RFC 9218: 3 is the ordinary urgency, 6 is for what may wait.
     const headers = { Priority: urgency === "ahead" ? "u=6" : "u=2" };
     try {
-      const response = await fetcher(`/voice?${query.toString()}`, { headers, signal: AbortSignal.timeout(limitMs), credentials: "same-origin" });
-      if (!response.ok) return err({ kind: response.status === 400 ? "refused" : "unreachable", sentence: await errorSentence(response) });
+      const response = await fetcher(`/voice?${query.toString()}`, {
+        headers,
+        signal: AbortSignal.timeout(limitMs),
+        credentials: "same-origin",
+      });
+      if (!response.ok)
+        return err({
+          kind: response.status === 400 ? "refused" : "unreachable",
+          sentence: await errorSentence(response),
+        });
       return ok(new Uint8Array(await response.arrayBuffer()));
     } catch {
       return err({ kind: "unreachable", sentence: unreachable });

@@ -12,11 +12,6 @@ function dataUri(wav: Uint8Array): string {
   return `data:audio/wav;base64,${btoa(binary)}`;
 }
 
-function stateOf(context: AudioContext | undefined): AudioState {
-  if (context === undefined || !Howler.usingWebAudio) return "unavailable";
-  return context.state === "running" ? "ready" : "locked";
-}
-
 /**
  * When a moment of the wall clock comes round on the audio clock. `getOutputTimestamp` names the sample that is
  * leaving the loudspeaker now, so the device's own delay is in the sum.
@@ -24,7 +19,8 @@ function stateOf(context: AudioContext | undefined): AudioState {
 function audioTime(context: AudioContext, atEpochMs: number): number {
   const waitMs = Math.min(1_000, Math.max(0, atEpochMs - Date.now()));
   const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
-  const heardNow = performanceTime > 0 ? contextTime + (performance.now() - performanceTime) / 1000 : context.currentTime;
+  const heardNow =
+    performanceTime > 0 ? contextTime + (performance.now() - performanceTime) / 1000 : context.currentTime;
   return Math.max(context.currentTime, heardNow + waitMs / 1000);
 }
 
@@ -35,31 +31,74 @@ function bufferOf(context: AudioContext, samples: Float32Array, lengthMs: number
   return buffer;
 }
 
-function playSpeech(wav: Uint8Array, volume: number, onStart: () => void): Playing {
-  let finish: (how: "ended" | "stopped" | "failed") => void = () => undefined;
-  const ended = new Promise<"ended" | "stopped" | "failed">((resolve) => { finish = resolve; });
-  const howl = new Howl({ src: [dataUri(wav)], format: ["wav"], html5: false, volume });
-  let watchdog = setTimeout(() => { close("failed"); }, startLimitMs);
-  const close = (how: "ended" | "stopped" | "failed"): void => {
-    clearTimeout(watchdog);
-    howl.off();
+class HowlerSpeech implements Playing {
+  readonly ended: Promise<"ended" | "stopped" | "failed">;
+  readonly #howl: Howl;
+  #finish: (how: "ended" | "stopped" | "failed") => void = () => undefined;
+  #watchdog: ReturnType<typeof setTimeout>;
+
+  constructor(wav: Uint8Array, volume: number, onStart: () => void) {
+    this.ended = new Promise((resolve) => {
+      this.#finish = resolve;
+    });
+    const howl = new Howl({ src: [dataUri(wav)], format: ["wav"], html5: false, volume });
+    this.#howl = howl;
+    this.#watchdog = this.#failAfter(startLimitMs);
+    howl.on("play", () => {
+      clearTimeout(this.#watchdog);
+      this.#watchdog = this.#failAfter(howl.duration() * 1000 + startLimitMs);
+      onStart();
+    });
+    howl.on("end", () => {
+      this.#close("ended");
+    });
+    howl.on("loaderror", () => {
+      this.#close("failed");
+    });
+    howl.on("playerror", () => {
+      this.#close("failed");
+    });
+    howl.play();
+  }
+
+  stop(): void {
+    this.#close("stopped");
+  }
+
+  #failAfter(ms: number): ReturnType<typeof setTimeout> {
+    return setTimeout(() => {
+      this.#close("failed");
+    }, ms);
+  }
+
+  #close(how: "ended" | "stopped" | "failed"): void {
+    clearTimeout(this.#watchdog);
+    this.#howl.off();
     // Unloading also takes the decoded sound out of Howler's own store, which would grow with every sentence.
-    howl.unload();
-    finish(how);
-  };
-  howl.on("play", () => {
-    clearTimeout(watchdog);
-    watchdog = setTimeout(() => { close("failed"); }, howl.duration() * 1000 + startLimitMs);
-    onStart();
-  });
-  howl.on("end", () => { close("ended"); });
-  howl.on("loaderror", () => { close("failed"); });
-  howl.on("playerror", () => { close("failed"); });
-  howl.play();
-  return { ended, stop: () => { close("stopped"); } };
+    this.#howl.unload();
+    this.#finish(how);
+  }
 }
 
-function startRing(context: AudioContext, bus: GainNode, samples: Float32Array, ring: Parameters<AudioOutput["startRing"]>[1]): Ringing {
+function playTone(context: AudioContext, samples: Float32Array, volume: number): void {
+  const source = context.createBufferSource();
+  const level = context.createGain();
+  source.buffer = bufferOf(context, samples, 0);
+  level.gain.value = volume;
+  source.connect(level).connect(Howler.masterGain);
+  source.onended = () => {
+    source.disconnect();
+    level.disconnect();
+  };
+  source.start();
+}
+
+function startRing(
+  context: AudioContext,
+  bus: GainNode,
+  samples: Float32Array,
+  ring: Parameters<AudioOutput["startRing"]>[1],
+): Ringing {
   const source = context.createBufferSource();
   const level = context.createGain();
   source.buffer = bufferOf(context, samples, ring.periodMs);
@@ -69,57 +108,91 @@ function startRing(context: AudioContext, bus: GainNode, samples: Float32Array, 
   source.connect(level).connect(bus);
   source.start(audioTime(context, ring.atEpochMs));
   return {
-    loudness: (gain) => { level.gain.setTargetAtTime(gain, context.currentTime, fadeSeconds); },
+    loudness: (gain) => {
+      level.gain.setTargetAtTime(gain, context.currentTime, fadeSeconds);
+    },
     stop: () => {
       level.gain.setTargetAtTime(0, context.currentTime, fadeSeconds / 3);
       source.stop(context.currentTime + fadeSeconds * 2);
-      source.onended = () => { source.disconnect(); level.disconnect(); };
+      source.onended = () => {
+        source.disconnect();
+        level.disconnect();
+      };
     },
   };
 }
 
 const silentRing: Ringing = { loudness: () => undefined, stop: () => undefined };
 
-/**
- * Sound through Howler and its audio context: Web Audio, so that the browser's echo canceller knows what is played.
- * One for the page.
- */
-export function howlerOutput(): AudioOutput {
+/** Null where there is no Web Audio. */
+function kitchenContext(): AudioContext | null {
   // Howler would put the context to sleep after 30 s of silence, and the next ring would wait for it to wake.
   Howler.autoSuspend = false;
   Howler.autoUnlock = false;
   // The first call of a setter makes the context.
   Howler.volume(1);
-  const context = Howler.usingWebAudio ? (Howler.ctx as AudioContext | undefined) : undefined;
-  const bus = context?.createGain();
-  bus?.connect(Howler.masterGain);
-  const listeners = new Set<(state: AudioState) => void>();
-  const state = (): AudioState => stateOf(context);
-  context?.addEventListener("statechange", () => { for (const listener of listeners) listener(state()); });
-  return {
-    state,
-    onState: (listener) => {
-      listeners.add(listener);
-      return () => { listeners.delete(listener); };
-    },
-    unlock: async () => {
-      // Outside a tap resume() may stay pending for ever: nobody waits longer than half a second for it.
-      await Promise.race([context?.resume().catch(() => undefined), new Promise((resolve) => setTimeout(resolve, 500))]);
-      return state();
-    },
-    sampleRate: () => context?.sampleRate ?? 48_000,
-    playSpeech,
-    playTone: (samples, volume) => {
-      if (context === undefined) return;
-      const source = context.createBufferSource();
-      const level = context.createGain();
-      source.buffer = bufferOf(context, samples, 0);
-      level.gain.value = volume;
-      source.connect(level).connect(Howler.masterGain);
-      source.onended = () => { source.disconnect(); level.disconnect(); };
-      source.start();
-    },
-    startRing: (samples, ring) => (context === undefined || bus === undefined ? silentRing : startRing(context, bus, samples, ring)),
-    ringBus: (gain) => { bus?.gain.setTargetAtTime(gain, context?.currentTime ?? 0, fadeSeconds); },
-  };
+  return Howler.usingWebAudio ? Howler.ctx : null;
+}
+
+class HowlerOutput implements AudioOutput {
+  readonly #context = kitchenContext();
+  readonly #bus: GainNode | null;
+  readonly #listeners = new Set<(state: AudioState) => void>();
+
+  constructor() {
+    this.#bus = this.#context?.createGain() ?? null;
+    this.#bus?.connect(Howler.masterGain);
+    this.#context?.addEventListener("statechange", () => {
+      for (const listener of this.#listeners) listener(this.state());
+    });
+  }
+
+  state(): AudioState {
+    if (this.#context === null) return "unavailable";
+    return this.#context.state === "running" ? "ready" : "locked";
+  }
+
+  onState(listener: (state: AudioState) => void): () => void {
+    this.#listeners.add(listener);
+    return () => {
+      this.#listeners.delete(listener);
+    };
+  }
+
+  async unlock(): Promise<AudioState> {
+    // Outside a tap resume() may stay pending for ever: nobody waits longer than half a second for it.
+    const limit = new Promise((resolve) => setTimeout(resolve, 500));
+    await Promise.race([this.#context?.resume().catch(() => undefined), limit]);
+    return this.state();
+  }
+
+  sampleRate(): number {
+    return this.#context?.sampleRate ?? 48_000;
+  }
+
+  playSpeech(wav: Uint8Array, volume: number, onStart: () => void): Playing {
+    return new HowlerSpeech(wav, volume, onStart);
+  }
+
+  playTone(samples: Float32Array, volume: number): void {
+    if (this.#context !== null) playTone(this.#context, samples, volume);
+  }
+
+  startRing(samples: Float32Array, ring: Parameters<AudioOutput["startRing"]>[1]): Ringing {
+    return this.#context === null || this.#bus === null
+      ? silentRing
+      : startRing(this.#context, this.#bus, samples, ring);
+  }
+
+  ringBus(gain: number): void {
+    this.#bus?.gain.setTargetAtTime(gain, this.#bus.context.currentTime, fadeSeconds);
+  }
+}
+
+/**
+ * Sound through Howler and its audio context: Web Audio, so that the browser's echo canceller knows what is played.
+ * One for the page.
+ */
+export function howlerOutput(): AudioOutput {
+  return new HowlerOutput();
 }

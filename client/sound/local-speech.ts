@@ -6,7 +6,11 @@ import type { Clock } from "./clock.ts";
 export interface LocalSpeech {
   /** Whether the device has an English voice that works without a network. */
   readonly available: () => boolean;
-  readonly speak: (text: string, options: { readonly rate: number; readonly volume: number }, onStart: () => void) => Playing;
+  readonly speak: (
+    text: string,
+    options: { readonly rate: number; readonly volume: number },
+    onStart: () => void,
+  ) => Playing;
 }
 
 /** What of the browser is needed; handed in, so that a test plays the browser. */
@@ -27,51 +31,98 @@ export function browserSpeechEngine(): SpeechEngine | null {
   return { synthesis: speechSynthesis, utterance: (text) => new SpeechSynthesisUtterance(text) };
 }
 
+/** Null where the device has no English voice of its own. */
+function voiceOf(engine: SpeechEngine | null): SpeechSynthesisVoice | null {
+  return (
+    engine?.synthesis
+      .getVoices()
+      .find((one) => one.localService && one.lang.toLowerCase().startsWith("en")) ?? null
+  );
+}
+
+interface ReadingNeeds {
+  readonly engine: SpeechEngine;
+  readonly clock: Clock;
+  readonly rate: number;
+  readonly volume: number;
+  readonly onStart: () => void;
+}
+
+/** The pieces of one text, one after the other. */
+class Reading implements Playing {
+  readonly ended: Promise<"ended" | "stopped" | "failed">;
+  readonly #needs: ReadingNeeds;
+  readonly #pieces: string[];
+  #finish: (how: "ended" | "stopped" | "failed") => void = () => undefined;
+  #callOff = (): void => undefined;
+  #over = false;
+
+  constructor(text: string, needs: ReadingNeeds) {
+    this.#needs = needs;
+    this.#pieces = [...speechPieces(text, maxPieceLength)];
+    this.ended = new Promise((resolve) => {
+      this.#finish = resolve;
+    });
+    this.#next();
+  }
+
+  stop(): void {
+    this.#close("stopped");
+  }
+
+  #next(): void {
+    if (this.#over) return;
+    const piece = this.#pieces.shift();
+    if (piece === undefined) {
+      this.#close("ended");
+      return;
+    }
+    const { engine, rate, volume, onStart } = this.#needs;
+    const utterance = engine.utterance(piece);
+    utterance.voice = voiceOf(engine);
+    utterance.rate = rate;
+    utterance.volume = volume;
+    utterance.onstart = () => {
+      if (this.#over) return;
+      this.#watch(startLimitMs + piece.length * msPerLetter);
+      onStart();
+    };
+    utterance.onend = () => {
+      this.#next();
+    };
+    utterance.onerror = () => {
+      this.#close("failed");
+    };
+    this.#watch(startLimitMs);
+    engine.synthesis.speak(utterance);
+  }
+
+  #watch(ms: number): void {
+    this.#callOff();
+    this.#callOff = this.#needs.clock.after(ms, () => {
+      this.#close("failed");
+    });
+  }
+
+  #close(how: "ended" | "stopped" | "failed"): void {
+    if (this.#over) return;
+    this.#over = true;
+    this.#callOff();
+    if (how !== "ended") this.#needs.engine.synthesis.cancel();
+    this.#finish(how);
+  }
+}
+
+const nothingHeard: Playing = { ended: Promise.resolve("failed"), stop: () => undefined };
+
 /**
  * Only voices that work without a network: the others would send the words out of the house. `pause()` is never
  * called, for on several systems nothing wakes the engine again.
  */
 export function localSpeech(engine: SpeechEngine | null, clock: Clock): LocalSpeech {
-  const voice = (): SpeechSynthesisVoice | undefined =>
-    engine?.synthesis.getVoices().find((one) => one.localService && one.lang.toLowerCase().startsWith("en"));
-
   return {
-    available: () => voice() !== undefined,
-    speak: (text, options, onStart) => {
-      const pieces = [...speechPieces(text, maxPieceLength)];
-      let finish: (how: "ended" | "stopped" | "failed") => void = () => undefined;
-      const ended = new Promise<"ended" | "stopped" | "failed">((resolve) => { finish = resolve; });
-      let over = false;
-      let callOff = (): void => undefined;
-      const close = (how: "ended" | "stopped" | "failed"): void => {
-        if (over) return;
-        over = true;
-        callOff();
-        if (how !== "ended") engine?.synthesis.cancel();
-        finish(how);
-      };
-      const watch = (ms: number): void => {
-        callOff();
-        callOff = clock.after(ms, () => { close("failed"); });
-      };
-      const next = (): void => {
-        const piece = pieces.shift();
-        const chosen = voice();
-        if (over) return;
-        if (piece === undefined) { close("ended"); return; }
-        if (engine === null || chosen === undefined) { close("failed"); return; }
-        const utterance = engine.utterance(piece);
-        utterance.voice = chosen;
-        utterance.rate = options.rate;
-        utterance.volume = options.volume;
-        utterance.onstart = () => { if (!over) { watch(startLimitMs + piece.length * msPerLetter); onStart(); } };
-        utterance.onend = next;
-        utterance.onerror = () => { close("failed"); };
-        watch(startLimitMs);
-        engine.synthesis.speak(utterance);
-      };
-      next();
-      return { ended, stop: () => { close("stopped"); } };
-    },
+    available: () => voiceOf(engine) !== null,
+    speak: (text, { rate, volume }, onStart) =>
+      engine === null ? nothingHeard : new Reading(text, { engine, clock, rate, volume, onStart }),
   };
 }

@@ -5,12 +5,19 @@ import { systemClock, type Clock } from "./clock.ts";
 import type { FetchSpeech } from "./fetch-speech.ts";
 import { createJournal, type JournalEntry } from "./journal.ts";
 import { browserSpeechEngine, localSpeech, type LocalSpeech } from "./local-speech.ts";
-import { createRinger } from "./ringer.ts";
+import { createRinger, type Ringer } from "./ringer.ts";
 import { createSpeaker } from "./speaker.ts";
-import { rateSteps, speakingGate, stepper, volumeSteps, type Setting } from "./settings.ts";
+import {
+  rateSteps,
+  speakingGate,
+  stepper,
+  volumeSteps,
+  type Setting,
+  type SpeakingGate,
+} from "./settings.ts";
 import type { Priority } from "./speech-queue.ts";
-import { speechSource } from "./speech-source.ts";
-import { createTalker, type SayEnd } from "./talker.ts";
+import { speechSource, type SpeechSource } from "./speech-source.ts";
+import { createTalker, type SayEnd, type Talker } from "./talker.ts";
 
 /** What is said, in writing. The same sentence said again after a cut keeps its id. A notice speaks of sound itself. */
 export interface Caption {
@@ -68,61 +75,145 @@ export interface Sound {
 
 const silentRing = "A timer rings, but this screen may not make a sound yet; tap it once.";
 
+class KitchenSound implements Sound {
+  readonly #needs: SoundNeeds;
+  readonly #clock: Clock;
+  readonly #journal = createJournal();
+  readonly #ringer: Ringer;
+  readonly #source: SpeechSource;
+  readonly #talker: Talker;
+  readonly #gate: SpeakingGate;
+  readonly #volume = stepper(volumeSteps, 3, (value) => {
+    this.#ringer.volume(value);
+  });
+  readonly #rate = stepper(rateSteps, 2, () => undefined);
+  #lastId = 0;
+
+  constructor(needs: SoundNeeds) {
+    const { output, clock = systemClock } = needs;
+    this.#needs = needs;
+    this.#clock = clock;
+    this.#ringer = createRinger(output, clock, this.#journal);
+    this.#ringer.volume(this.#volume.value());
+    this.#source = speechSource(needs.fetchSpeech, clock);
+    this.#gate = speakingGate(clock, (edge) => {
+      this.#ringer.duck(edge === "start" ? "down" : "up");
+      needs.onSpeaking(edge);
+    });
+    this.#talker = createTalker({
+      clock,
+      journal: this.#journal,
+      speak: createSpeaker({
+        output,
+        clock,
+        source: this.#source,
+        local: needs.local ?? localSpeech(browserSpeechEngine(), clock),
+        onSound: this.#gate.sound,
+        onNotice: (sentence) => {
+          this.#notice(sentence);
+        },
+      }),
+      settings: () => ({ rate: this.#rate.value(), volume: this.#volume.value() }),
+      onTurn: ({ id, text, priority }) => {
+        needs.onCaption({ id, kind: "speech", text, priority, at: clock.now() });
+      },
+      onSilence: this.#gate.silence,
+    });
+  }
+
+  say(text: string, { priority = "cue", rate, volume = 1 }: SayOptions = {}): Promise<SayEnd> {
+    return new Promise((settle) => {
+      this.#talker.add({ id: this.#newId(), text, priority, rate: rate ?? null, volume, settle });
+    });
+  }
+
+  stopTalking(): void {
+    this.#talker.stop();
+  }
+
+  prefetch(texts: readonly string[]): void {
+    this.#source.prefetch(texts, this.#rate.value());
+  }
+
+  isSpeaking(): boolean {
+    return this.#gate.isSpeaking();
+  }
+
+  louder(): Setting {
+    return this.#volume.move(1);
+  }
+
+  softer(): Setting {
+    return this.#volume.move(-1);
+  }
+
+  slower(): Setting {
+    return this.#rate.move(-1);
+  }
+
+  faster(): Setting {
+    return this.#rate.move(1);
+  }
+
+  signal(kind: Earcon): void {
+    const { output } = this.#needs;
+    this.#journal.note({ kind: "earcon", text: kind, at: this.#clock.now() });
+    if (output.state() === "ready")
+      output.playTone(renderChime(earcon(kind), output.sampleRate()), this.#volume.value());
+  }
+
+  ring(timerId: string, chimeIndex: number, round: number, atEpochMs: number = this.#clock.now()): void {
+    if (this.#needs.output.state() !== "ready" && !this.ringing().includes(timerId)) this.#notice(silentRing);
+    this.#ringer.ring(timerId, chimeIndex, round, atEpochMs);
+  }
+
+  stopRing(timerId: string): void {
+    this.#ringer.stop(timerId);
+  }
+
+  stopAllRings(): void {
+    this.#ringer.stopAll();
+  }
+
+  ringing(): readonly string[] {
+    return this.#ringer.ringing();
+  }
+
+  unlock(): Promise<AudioState> {
+    return this.#needs.output.unlock();
+  }
+
+  audioState(): AudioState {
+    return this.#needs.output.state();
+  }
+
+  onAudioState(listener: (state: AudioState) => void): () => void {
+    return this.#needs.output.onState(listener);
+  }
+
+  journal(): readonly JournalEntry[] {
+    return this.#journal.entries();
+  }
+
+  #newId(): number {
+    this.#lastId += 1;
+    return this.#lastId;
+  }
+
+  #notice(text: string): void {
+    const at = this.#clock.now();
+    this.#journal.note({ kind: "notice", text, at });
+    this.#needs.onCaption({
+      id: this.#newId(),
+      kind: "notice",
+      text,
+      priority: this.#talker.speakingAt() ?? "cue",
+      at,
+    });
+  }
+}
+
 /** Builds the sound layer; nothing sounds before `unlock` has been called from a tap where the browser asks for one. */
 export function createSound(needs: SoundNeeds): Sound {
-  const { output, onCaption, clock = systemClock } = needs;
-  const local = needs.local ?? localSpeech(browserSpeechEngine(), clock);
-  const journal = createJournal();
-  const ringer = createRinger(output, clock, journal);
-  const source = speechSource(needs.fetchSpeech, clock);
-  const volume = stepper(volumeSteps, 3, ringer.volume);
-  const rate = stepper(rateSteps, 2, () => undefined);
-  const gate = speakingGate(clock, (edge) => {
-    ringer.duck(edge === "start" ? "down" : "up");
-    needs.onSpeaking(edge);
-  });
-  let lastId = 0;
-  const newId = (): number => { lastId += 1; return lastId; };
-  const notice = (text: string): void => {
-    journal.note({ kind: "notice", text, at: clock.now() });
-    onCaption({ id: newId(), kind: "notice", text, priority: talker.speakingAt() ?? "cue", at: clock.now() });
-  };
-  const talker = createTalker({
-    clock,
-    journal,
-    speak: createSpeaker({ output, source, local, clock }, { onSound: gate.sound, onNotice: notice }),
-    settings: () => ({ rate: rate.value(), volume: volume.value() }),
-    onTurn: ({ id, text, priority }) => { onCaption({ id, kind: "speech", text, priority, at: clock.now() }); },
-    onSilence: gate.silence,
-  });
-  ringer.volume(volume.value());
-
-  return {
-    say: (text, options = {}) =>
-      new Promise((settle) => {
-        talker.add({ id: newId(), text, priority: options.priority ?? "cue", rate: options.rate ?? null, volume: options.volume ?? 1, settle });
-      }),
-    stopTalking: talker.stop,
-    prefetch: (texts) => { source.prefetch(texts, rate.value()); },
-    isSpeaking: gate.isSpeaking,
-    louder: () => volume.move(1),
-    softer: () => volume.move(-1),
-    slower: () => rate.move(-1),
-    faster: () => rate.move(1),
-    signal: (kind) => {
-      journal.note({ kind: "earcon", text: kind, at: clock.now() });
-      if (output.state() === "ready") output.playTone(renderChime(earcon(kind), output.sampleRate()), volume.value());
-    },
-    ring: (timerId, chimeIndex, round, atEpochMs = clock.now()) => {
-      if (output.state() !== "ready" && !ringer.ringing().includes(timerId)) notice(silentRing);
-      ringer.ring(timerId, chimeIndex, round, atEpochMs);
-    },
-    stopRing: ringer.stop,
-    stopAllRings: ringer.stopAll,
-    ringing: ringer.ringing,
-    unlock: output.unlock,
-    audioState: output.state,
-    onAudioState: output.onState,
-    journal: journal.entries,
-  };
+  return new KitchenSound(needs);
 }

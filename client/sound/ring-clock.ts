@@ -1,5 +1,5 @@
 import { systemClock } from "./clock.ts";
-import { ringWatch } from "./ring-watch.ts";
+import { ringWatch, type RingWatch } from "./ring-watch.ts";
 
 /** To the clock's worker. */
 export type ToRingClock =
@@ -22,7 +22,70 @@ export interface RingClock {
 }
 
 function startRingWorker(): Worker {
-  return new Worker(new URL("../workers/ring-clock.ts", import.meta.url), { type: "module", name: "ring-clock" });
+  return new Worker(new URL("../workers/ring-clock.ts", import.meta.url), {
+    type: "module",
+    name: "ring-clock",
+  });
+}
+
+class WorkerClock implements RingClock {
+  readonly #set = new Map<string, number>();
+  readonly #onDue: (id: string, atEpochMs: number) => void;
+  readonly #here: RingWatch;
+  #worker: Worker | null = null;
+
+  constructor(onDue: (id: string, atEpochMs: number) => void, startWorker: () => Worker) {
+    this.#onDue = onDue;
+    this.#here = ringWatch(systemClock, (id, at) => {
+      this.#due(id, at);
+    });
+    try {
+      const worker = startWorker();
+      worker.onmessage = (event: MessageEvent<FromRingClock>) => {
+        this.#due(event.data.id, event.data.at);
+      };
+      worker.onerror = () => {
+        this.#takeOver();
+      };
+      this.#worker = worker;
+    } catch {
+      // No workers here (an old browser, a policy): the page's own timers are late when hidden, yet they do ring.
+      this.#worker = null;
+    }
+  }
+
+  set(id: string, at: number): void {
+    this.#set.set(id, at);
+    if (this.#worker === null) this.#here.set(id, at);
+    else this.#worker.postMessage({ type: "set", id, at } satisfies ToRingClock);
+  }
+
+  clear(id: string): void {
+    this.#set.delete(id);
+    if (this.#worker === null) this.#here.clear(id);
+    else this.#worker.postMessage({ type: "clear", id } satisfies ToRingClock);
+  }
+
+  close(): void {
+    this.#set.clear();
+    this.#here.stop();
+    this.#worker?.terminate();
+    this.#worker = null;
+  }
+
+  #due(id: string, at: number): void {
+    // A ring that was moved or cleared while its announcement was under way is not this one any more.
+    if (this.#set.get(id) !== at) return;
+    this.#set.delete(id);
+    this.#onDue(id, at);
+  }
+
+  #takeOver(): void {
+    if (this.#worker === null) return;
+    this.#worker.terminate();
+    this.#worker = null;
+    for (const [id, at] of this.#set) this.#here.set(id, at);
+  }
 }
 
 /**
@@ -31,47 +94,9 @@ function startRingWorker(): Worker {
  * audio clock. A deadline already past is announced at once.
  * @param startWorker where it fails (or the worker dies) the page's own timers take over
  */
-export function createRingClock(onDue: (id: string, atEpochMs: number) => void, startWorker: () => Worker = startRingWorker): RingClock {
-  const set = new Map<string, number>();
-  const due = (id: string, at: number): void => {
-    // A ring that was moved or cleared while its announcement was under way is not this one any more.
-    if (set.get(id) !== at) return;
-    set.delete(id);
-    onDue(id, at);
-  };
-  const here = ringWatch(systemClock, due);
-  let worker: Worker | null = null;
-  const send = (message: ToRingClock): void => { worker?.postMessage(message); };
-  const takeOver = (): void => {
-    if (worker === null) return;
-    worker.terminate();
-    worker = null;
-    for (const [id, at] of set) here.set(id, at);
-  };
-  try {
-    worker = startWorker();
-    worker.onmessage = (event: MessageEvent<FromRingClock>) => { due(event.data.id, event.data.at); };
-    worker.onerror = takeOver;
-  } catch {
-    // No workers here (an old browser, a policy): the page's own timers are late when hidden, yet they do ring.
-    worker = null;
-  }
-  return {
-    set: (id, at) => {
-      set.set(id, at);
-      if (worker === null) here.set(id, at);
-      else send({ type: "set", id, at });
-    },
-    clear: (id) => {
-      set.delete(id);
-      if (worker === null) here.clear(id);
-      else send({ type: "clear", id });
-    },
-    close: () => {
-      set.clear();
-      here.stop();
-      worker?.terminate();
-      worker = null;
-    },
-  };
+export function createRingClock(
+  onDue: (id: string, atEpochMs: number) => void,
+  startWorker: () => Worker = startRingWorker,
+): RingClock {
+  return new WorkerClock(onDue, startWorker);
 }

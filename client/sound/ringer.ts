@@ -34,73 +34,118 @@ const duckedGain = 0.2;
 const softestRing = 0.5;
 const loudestPeak = ringPeaks[ringPeaks.length - 1] ?? 0.8;
 
-/** Rings go on, louder after 20 and after 40 seconds, until stopped. */
-export function createRinger(output: AudioOutput, clock: Clock, journal: Journal): Ringer {
-  const rings = new Map<string, Ring>();
-  const rendered = new Map<number, Float32Array>();
-  let ducked = false;
-  let volume = 1;
+class Rings implements Ringer {
+  readonly #output: AudioOutput;
+  readonly #clock: Clock;
+  readonly #journal: Journal;
+  readonly #rings = new Map<string, Ring>();
+  readonly #rendered = new Map<number, Float32Array>();
+  #ducked = false;
+  #volume = 1;
 
-  const samplesOf = (chime: number): Float32Array => {
-    const known = rendered.get(chime);
-    if (known !== undefined) return known;
-    const samples = renderChime(chimeFor(chime, ringPeaks.length), output.sampleRate());
-    rendered.set(chime, samples);
-    return samples;
-  };
-  const gainOf = (ring: Ring): number => (ringPeak(ring.round) / loudestPeak) * Math.max(softestRing, volume);
-  // Several at once share the headroom: four bells at full level would clip.
-  const setBus = (): void => { output.ringBus((ducked ? duckedGain : 1) / Math.max(1, rings.size) ** 0.6); };
-  const note = (id: string, ring: Ring): void => {
-    journal.note({ kind: "rang", text: id, chime: ring.chime, round: ring.round, at: clock.now() });
-  };
-  const growLater = (id: string, ring: Ring): void => {
-    if (ring.round >= ringPeaks.length) return;
-    ring.callOff = clock.after(louderAfterMs, () => { raise(id, ring, ring.round + 1); });
-  };
-  const raise = (id: string, ring: Ring, round: number): void => {
-    ring.callOff();
-    ring.round = round;
-    ring.sound?.loudness(gainOf(ring));
-    note(id, ring);
-    growLater(id, ring);
-  };
-  const start = (id: string, ring: Ring, atEpochMs: number): void => {
-    setBus();
-    ring.sound = output.startRing(samplesOf(ring.chime), { periodMs: ringPeriodMs(ring.chime), gain: gainOf(ring), atEpochMs });
-    note(id, ring);
-    growLater(id, ring);
-  };
-  const stop = (id: string): void => {
-    const ring = rings.get(id);
+  constructor(output: AudioOutput, clock: Clock, journal: Journal) {
+    this.#output = output;
+    this.#clock = clock;
+    this.#journal = journal;
+  }
+
+  ring(id: string, chime: number, round: number, atEpochMs: number): void {
+    const known = this.#rings.get(id);
+    if (known !== undefined) {
+      if (round > known.round) this.#raise(id, known, round);
+      return;
+    }
+    const ring: Ring = { chime, round: Math.max(1, round), sound: null, callOff: () => undefined };
+    this.#rings.set(id, ring);
+    const early = atEpochMs - this.#clock.now() - scheduleAheadMs;
+    if (early <= 0) this.#start(id, ring, atEpochMs);
+    else
+      ring.callOff = this.#clock.after(early + scheduleAheadMs / 2, () => {
+        this.#start(id, ring, atEpochMs);
+      });
+  }
+
+  stop(id: string): void {
+    const ring = this.#rings.get(id);
     if (ring === undefined) return;
     ring.callOff();
     ring.sound?.stop();
-    rings.delete(id);
-    setBus();
-    journal.note({ kind: "ringStopped", text: id, at: clock.now() });
-  };
+    this.#rings.delete(id);
+    this.#setBus();
+    this.#journal.note({ kind: "ringStopped", text: id, at: this.#clock.now() });
+  }
 
-  return {
-    ring: (id, chime, round, atEpochMs) => {
-      const known = rings.get(id);
-      if (known !== undefined) {
-        if (round > known.round) raise(id, known, round);
-        return;
-      }
-      const ring: Ring = { chime, round: Math.max(1, round), sound: null, callOff: () => undefined };
-      rings.set(id, ring);
-      const early = atEpochMs - clock.now() - scheduleAheadMs;
-      if (early <= 0) start(id, ring, atEpochMs);
-      else ring.callOff = clock.after(early + scheduleAheadMs / 2, () => { start(id, ring, atEpochMs); });
-    },
-    stop,
-    stopAll: () => { for (const id of [...rings.keys()]) stop(id); },
-    ringing: () => [...rings.keys()],
-    duck: (how) => { ducked = how === "down"; setBus(); },
-    volume: (next) => {
-      volume = next;
-      for (const ring of rings.values()) ring.sound?.loudness(gainOf(ring));
-    },
-  };
+  stopAll(): void {
+    for (const id of this.ringing()) this.stop(id);
+  }
+
+  ringing(): readonly string[] {
+    return [...this.#rings.keys()];
+  }
+
+  duck(how: "down" | "up"): void {
+    this.#ducked = how === "down";
+    this.#setBus();
+  }
+
+  volume(volume: number): void {
+    this.#volume = volume;
+    for (const ring of this.#rings.values()) ring.sound?.loudness(this.#gainOf(ring));
+  }
+
+  #start(id: string, ring: Ring, atEpochMs: number): void {
+    this.#setBus();
+    const periodMs = ringPeriodMs(ring.chime);
+    ring.sound = this.#output.startRing(this.#samplesOf(ring.chime), {
+      periodMs,
+      gain: this.#gainOf(ring),
+      atEpochMs,
+    });
+    this.#sounds(id, ring);
+  }
+
+  #raise(id: string, ring: Ring, round: number): void {
+    ring.round = round;
+    // Not begun yet: it will begin as loud as that.
+    if (ring.sound === null) return;
+    ring.callOff();
+    ring.sound.loudness(this.#gainOf(ring));
+    this.#sounds(id, ring);
+  }
+
+  #sounds(id: string, ring: Ring): void {
+    this.#journal.note({
+      kind: "rang",
+      text: id,
+      chime: ring.chime,
+      round: ring.round,
+      at: this.#clock.now(),
+    });
+    if (ring.round >= ringPeaks.length) return;
+    ring.callOff = this.#clock.after(louderAfterMs, () => {
+      this.#raise(id, ring, ring.round + 1);
+    });
+  }
+
+  #samplesOf(chime: number): Float32Array {
+    const known = this.#rendered.get(chime);
+    if (known !== undefined) return known;
+    const samples = renderChime(chimeFor(chime, ringPeaks.length), this.#output.sampleRate());
+    this.#rendered.set(chime, samples);
+    return samples;
+  }
+
+  #gainOf(ring: Ring): number {
+    return (ringPeak(ring.round) / loudestPeak) * Math.max(softestRing, this.#volume);
+  }
+
+  /** Several at once share the headroom: four bells at full level would clip. */
+  #setBus(): void {
+    this.#output.ringBus((this.#ducked ? duckedGain : 1) / Math.max(1, this.#rings.size) ** 0.6);
+  }
+}
+
+/** Rings go on, louder after 20 and after 40 seconds, until stopped. */
+export function createRinger(output: AudioOutput, clock: Clock, journal: Journal): Ringer {
+  return new Rings(output, clock, journal);
 }

@@ -58,7 +58,10 @@ export function speakingGate(clock: Clock, onEdge: (edge: "start" | "end") => vo
     silence: () => {
       callOff();
       if (!speaking) return;
-      callOff = clock.after(tailMs, () => { speaking = false; onEdge("end"); });
+      callOff = clock.after(tailMs, () => {
+        speaking = false;
+        onEdge("end");
+      });
     },
   };
 }

@@ -30,68 +30,109 @@ const notices = {
   silent: "The voice cannot be reached and this device has none of its own; read here what I would say.",
 } as const;
 
+/** The ways to speak, in the order in which they are tried, and what is told of it. */
+export interface SpeakerNeeds {
+  readonly output: AudioOutput;
+  readonly source: SpeechSource;
+  readonly local: LocalSpeech;
+  readonly clock: Clock;
+  /** At the first sample of each sound. */
+  readonly onSound: () => void;
+  /** One sentence, once for each trouble. */
+  readonly onNotice: (sentence: string) => void;
+}
+
+/** What was told last, so that it is not told with every sentence. */
+interface Told {
+  notice: keyof typeof notices | null;
+}
+
+class Attempt implements Speaking {
+  readonly ended: Promise<UtteranceEnd>;
+  readonly #needs: SpeakerNeeds;
+  readonly #told: Told;
+  readonly #utterance: Utterance;
+  #playing: Playing | null = null;
+  #isCut = false;
+  #wake = (): void => undefined;
+
+  constructor(needs: SpeakerNeeds, told: Told, utterance: Utterance) {
+    this.#needs = needs;
+    this.#told = told;
+    this.#utterance = utterance;
+    this.ended = this.#run();
+  }
+
+  cut(): void {
+    this.#isCut = true;
+    this.#playing?.stop();
+    this.#wake();
+  }
+
+  async #run(): Promise<UtteranceEnd> {
+    const heard = (await this.#sound()) || this.#wasCut();
+    if (!heard) await this.#read();
+    if (this.#wasCut()) return "cut";
+    return heard ? "said" : "shown";
+  }
+
+  /** A method, for the compiler thinks that a field cannot change while a promise is awaited. */
+  #wasCut(): boolean {
+    return this.#isCut;
+  }
+
+  async #sound(): Promise<boolean> {
+    const { output, local, onSound } = this.#needs;
+    const state = output.state();
+    if (state !== "ready") return this.#tell(state);
+    if (await this.#bundled()) {
+      this.#told.notice = null;
+      return true;
+    }
+    if (this.#wasCut()) return false;
+    if (local.available() && (await this.#hear(local.speak(this.#utterance.text, this.#utterance, onSound))))
+      return true;
+    return this.#wasCut() ? false : this.#tell("silent");
+  }
+
+  async #bundled(): Promise<boolean> {
+    const { text, rate, volume } = this.#utterance;
+    for (const piece of speechPieces(text, maxPieceLength)) {
+      const wav = await this.#needs.source.get(piece, rate);
+      if (this.#wasCut() || !wav.ok) return false;
+      if (!(await this.#hear(this.#needs.output.playSpeech(wav.value, volume, this.#needs.onSound))))
+        return false;
+    }
+    return true;
+  }
+
+  async #hear(playing: Playing): Promise<boolean> {
+    this.#playing = playing;
+    return (await playing.ended) === "ended";
+  }
+
+  #read(): Promise<void> {
+    return new Promise((resolve) => {
+      const callOff = this.#needs.clock.after(readingMs(this.#utterance.text), resolve);
+      this.#wake = () => {
+        callOff();
+        resolve();
+      };
+    });
+  }
+
+  #tell(what: keyof typeof notices): false {
+    if (this.#told.notice !== what) this.#needs.onNotice(notices[what]);
+    this.#told.notice = what;
+    return false;
+  }
+}
+
 /**
  * Speaks one text by the first way that works: the bundled voice, the device's own, or the caption alone, kept up
  * as long as it takes to read.
- * @param events.onSound at the first sample @param events.onNotice one sentence, once for each trouble
  */
-export function createSpeaker(
-  ways: { readonly output: AudioOutput; readonly source: SpeechSource; readonly local: LocalSpeech; readonly clock: Clock },
-  events: { readonly onSound: () => void; readonly onNotice: (sentence: string) => void },
-): (utterance: Utterance) => Speaking {
-  const { output, source, local, clock } = ways;
-  let told: keyof typeof notices | null = null;
-  const tell = (what: keyof typeof notices): void => {
-    if (told !== what) events.onNotice(notices[what]);
-    told = what;
-  };
-
-  return ({ text, rate, volume }) => {
-    let playing: Playing | null = null;
-    let isCut = false;
-    let wake = (): void => undefined;
-    const hear = async (next: Playing): Promise<boolean> => {
-      playing = next;
-      return (await next.ended) !== "failed";
-    };
-    const read = (): Promise<void> =>
-      new Promise((resolve) => {
-        const callOff = clock.after(readingMs(text), resolve);
-        wake = () => { callOff(); resolve(); };
-      });
-    const bundled = async (): Promise<boolean> => {
-      for (const piece of speechPieces(text, maxPieceLength)) {
-        const wav = await source.get(piece, rate);
-        if (isCut) return true;
-        if (!wav.ok || !(await hear(output.playSpeech(wav.value, volume, events.onSound)))) return false;
-      }
-      return true;
-    };
-    /** True once the text has been heard, or nobody wants it any more. */
-    const sound = async (): Promise<boolean> => {
-      const state = output.state();
-      if (state !== "ready") { tell(state); return false; }
-      if (await bundled()) { told = null; return true; }
-      if (isCut) return true;
-      if (local.available() && (await hear(local.speak(text, { rate, volume }, events.onSound)))) return true;
-      if (!isCut) tell("silent");
-      return false;
-    };
-    const run = async (): Promise<UtteranceEnd> => {
-      const heard = await sound();
-      if (isCut) return "cut";
-      if (heard) return "said";
-      await read();
-      // `cut` may have been called while the caption stood.
-      return (isCut as boolean) ? "cut" : "shown";
-    };
-    return {
-      ended: run(),
-      cut: () => {
-        isCut = true;
-        playing?.stop();
-        wake();
-      },
-    };
-  };
+export function createSpeaker(needs: SpeakerNeeds): (utterance: Utterance) => Speaking {
+  const told: Told = { notice: null };
+  return (utterance) => new Attempt(needs, told, utterance);
 }

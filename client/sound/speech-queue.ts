@@ -22,10 +22,22 @@ export interface SpeechQueue<T extends { readonly priority: Priority }> {
 /** An empty queue. */
 export function speechQueue<T extends { readonly priority: Priority }>(): SpeechQueue<T> {
   const items: T[] = [];
-  const insert = (item: T, at: number): void => { items.splice(at < 0 ? items.length : at, 0, item); };
+  const insert = (item: T, at: number): void => {
+    items.splice(at < 0 ? items.length : at, 0, item);
+  };
   return {
-    add: (item) => { insert(item, items.findIndex((other) => outranks(item.priority, other.priority))); },
-    putBack: (item) => { insert(item, items.findIndex((other) => !outranks(other.priority, item.priority))); },
+    add: (item) => {
+      insert(
+        item,
+        items.findIndex((other) => outranks(item.priority, other.priority)),
+      );
+    },
+    putBack: (item) => {
+      insert(
+        item,
+        items.findIndex((other) => !outranks(other.priority, item.priority)),
+      );
+    },
     take: () => items.shift(),
     clear: () => items.splice(0),
     size: () => items.length,

@@ -16,65 +16,94 @@ const sideBySide = 2;
 /** After a failure the voice is left alone this long, and a sentence not at hand falls back at once. */
 const outageMs = 5_000;
 
+interface Wanted {
+  readonly text: string;
+  readonly rate: number;
+}
+
+function keyOf({ text, rate }: Wanted): string {
+  return `${rate} ${text}`;
+}
+
+class KeptSpeech implements SpeechSource {
+  readonly #fetchSpeech: FetchSpeech;
+  readonly #clock: Clock;
+  readonly #kept = new Map<string, Uint8Array>();
+  readonly #pending = new Map<string, Promise<Result<Uint8Array, SpeechFault>>>();
+  #ahead: Wanted[] = [];
+  #fetching = 0;
+  #outage: { readonly until: number; readonly fault: SpeechFault } | null = null;
+
+  constructor(fetchSpeech: FetchSpeech, clock: Clock) {
+    this.#fetchSpeech = fetchSpeech;
+    this.#clock = clock;
+  }
+
+  get(text: string, rate: number): Promise<Result<Uint8Array, SpeechFault>> {
+    const key = keyOf({ text, rate });
+    const sound = this.#kept.get(key);
+    if (sound !== undefined) {
+      this.#keep(key, sound);
+      return Promise.resolve(ok(sound));
+    }
+    const down = this.#down();
+    if (down !== null) return Promise.resolve(err(down));
+    const loading = this.#pending.get(key) ?? this.#once({ text, rate }, "now");
+    // What stopped fetching ahead may be over: go on behind this sentence.
+    void loading.then(() => {
+      this.#work();
+    });
+    return loading;
+  }
+
+  prefetch(texts: readonly string[], rate: number): void {
+    this.#ahead = texts.slice(0, maxAhead).map((text) => ({ text, rate }));
+    this.#work();
+  }
+
+  #down(): SpeechFault | null {
+    return this.#outage !== null && this.#clock.now() < this.#outage.until ? this.#outage.fault : null;
+  }
+
+  #keep(key: string, sound: Uint8Array): void {
+    this.#kept.delete(key);
+    this.#kept.set(key, sound);
+    for (const oldest of this.#kept.keys()) {
+      if (this.#kept.size <= maxKept) break;
+      this.#kept.delete(oldest);
+    }
+  }
+
+  #once(wanted: Wanted, urgency: "now" | "ahead"): Promise<Result<Uint8Array, SpeechFault>> {
+    const key = keyOf(wanted);
+    const loading = this.#load(wanted, urgency).finally(() => this.#pending.delete(key));
+    this.#pending.set(key, loading);
+    return loading;
+  }
+
+  async #load(wanted: Wanted, urgency: "now" | "ahead"): Promise<Result<Uint8Array, SpeechFault>> {
+    const sound = await this.#fetchSpeech(wanted.text, { rate: wanted.rate, urgency });
+    if (sound.ok) this.#keep(keyOf(wanted), sound.value);
+    if (sound.ok || sound.error.kind === "refused") this.#outage = null;
+    else this.#outage = { until: this.#clock.now() + outageMs, fault: sound.error };
+    return sound;
+  }
+
+  #work(): void {
+    while (this.#fetching < sideBySide && this.#down() === null) {
+      const next = this.#ahead.shift();
+      if (next === undefined) return;
+      if (this.#kept.has(keyOf(next)) || this.#pending.has(keyOf(next))) continue;
+      this.#fetching += 1;
+      void this.#once(next, "ahead").finally(() => {
+        this.#fetching -= 1;
+        this.#work();
+      });
+    }
+  }
+}
+
 /** Keeps sentences in memory, the one unused for longest forgotten first. */
 export function speechSource(fetchSpeech: FetchSpeech, clock: Clock): SpeechSource {
-  const kept = new Map<string, Uint8Array>();
-  const pending = new Map<string, Promise<Result<Uint8Array, SpeechFault>>>();
-  let ahead: { readonly text: string; readonly rate: number }[] = [];
-  let fetching = 0;
-  let outage: { readonly until: number; readonly fault: SpeechFault } | null = null;
-
-  const keyOf = (text: string, rate: number): string => `${rate} ${text}`;
-  const keep = (key: string, sound: Uint8Array): void => {
-    kept.delete(key);
-    kept.set(key, sound);
-    for (const oldest of kept.keys()) {
-      if (kept.size <= maxKept) break;
-      kept.delete(oldest);
-    }
-  };
-  const load = async (text: string, rate: number, urgency: "now" | "ahead"): Promise<Result<Uint8Array, SpeechFault>> => {
-    const sound = await fetchSpeech(text, { rate, urgency });
-    if (sound.ok) keep(keyOf(text, rate), sound.value);
-    if (sound.ok || sound.error.kind === "refused") outage = null;
-    else outage = { until: clock.now() + outageMs, fault: sound.error };
-    return sound;
-  };
-  const once = (text: string, rate: number, urgency: "now" | "ahead"): Promise<Result<Uint8Array, SpeechFault>> => {
-    const key = keyOf(text, rate);
-    const loading = load(text, rate, urgency).finally(() => { if (pending.get(key) === loading) pending.delete(key); });
-    pending.set(key, loading);
-    return loading;
-  };
-  const isDown = (): boolean => outage !== null && clock.now() < outage.until;
-  const work = (): void => {
-    while (fetching < sideBySide && !isDown()) {
-      const next = ahead.shift();
-      if (next === undefined) return;
-      const key = keyOf(next.text, next.rate);
-      if (kept.has(key) || pending.has(key)) continue;
-      fetching += 1;
-      void once(next.text, next.rate, "ahead").finally(() => { fetching -= 1; work(); });
-    }
-  };
-
-  return {
-    get: (text, rate) => {
-      const key = keyOf(text, rate);
-      const sound = kept.get(key);
-      if (sound !== undefined) {
-        keep(key, sound);
-        return Promise.resolve(ok(sound));
-      }
-      if (outage !== null && isDown()) return Promise.resolve(err(outage.fault));
-      // What stopped fetching ahead may be over: go on behind this sentence.
-      const loading = pending.get(key) ?? once(text, rate, "now");
-      void loading.then(work);
-      return loading;
-    },
-    prefetch: (texts, rate) => {
-      ahead = texts.slice(0, maxAhead).map((text) => ({ text, rate }));
-      work();
-    },
-  };
+  return new KeptSpeech(fetchSpeech, clock);
 }

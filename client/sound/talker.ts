@@ -43,49 +43,67 @@ export interface TalkerNeeds {
   readonly onSilence: () => void;
 }
 
+class Turns implements Talker {
+  readonly #needs: TalkerNeeds;
+  readonly #queue = speechQueue<Item>();
+  #turn: Turn | null = null;
+  #working = false;
+
+  constructor(needs: TalkerNeeds) {
+    this.#needs = needs;
+  }
+
+  add(item: Item): void {
+    this.#queue.add(item);
+    const turn = this.#turn;
+    if (turn !== null && turn.fate === null && outranks(item.priority, turn.item.priority))
+      this.#cut("repeat");
+    void this.#work();
+  }
+
+  stop(): void {
+    for (const item of this.#queue.clear()) item.settle("stopped");
+    this.#cut("stop");
+  }
+
+  speakingAt(): Priority | null {
+    return this.#turn?.item.priority ?? null;
+  }
+
+  async #work(): Promise<void> {
+    if (this.#working) return;
+    this.#working = true;
+    for (let item = this.#queue.take(); item !== undefined; item = this.#queue.take())
+      await this.#takeTurn(item);
+    this.#working = false;
+  }
+
+  async #takeTurn(item: Item): Promise<void> {
+    const { speak, settings, journal, clock, onTurn, onSilence } = this.#needs;
+    onTurn(item);
+    const { rate, volume } = settings();
+    const speaking = speak({ text: item.text, rate: item.rate ?? rate, volume: item.volume * volume });
+    const turn: Turn = { item, speaking, fate: null };
+    this.#turn = turn;
+    const end = await speaking.ended;
+    this.#turn = null;
+    onSilence();
+    journal.note({ kind: end, text: item.text, at: clock.now() });
+    if (end === "cut" && turn.fate === "repeat") this.#queue.putBack(item);
+    else item.settle(end === "cut" ? "stopped" : end);
+  }
+
+  #cut(fate: "stop" | "repeat"): void {
+    if (this.#turn === null) return;
+    this.#turn.fate = fate;
+    this.#turn.speaking.cut();
+  }
+}
+
 /**
  * The more urgent goes first and cuts the less urgent short, which is then said again from its beginning: half a
  * sentence is no instruction.
  */
-export function createTalker({ clock, journal, speak, settings, onTurn, onSilence }: TalkerNeeds): Talker {
-  const queue = speechQueue<Item>();
-  const state: { turn: Turn | null; working: boolean } = { turn: null, working: false };
-
-  const takeTurn = async (item: Item): Promise<void> => {
-    onTurn(item);
-    const { rate, volume } = settings();
-    const turn: Turn = { item, speaking: speak({ text: item.text, rate: item.rate ?? rate, volume: item.volume * volume }), fate: null };
-    state.turn = turn;
-    const end = await turn.speaking.ended;
-    state.turn = null;
-    onSilence();
-    journal.note({ kind: end, text: item.text, at: clock.now() });
-    if (end === "cut" && turn.fate === "repeat") queue.putBack(item);
-    else item.settle(end === "cut" ? "stopped" : end);
-  };
-  const work = async (): Promise<void> => {
-    if (state.working) return;
-    state.working = true;
-    for (let item = queue.take(); item !== undefined; item = queue.take()) await takeTurn(item);
-    state.working = false;
-  };
-  const cut = (fate: "stop" | "repeat"): void => {
-    if (state.turn === null) return;
-    state.turn.fate = fate;
-    state.turn.speaking.cut();
-  };
-
-  return {
-    add: (item) => {
-      queue.add(item);
-      const turn = state.turn;
-      if (turn !== null && turn.fate === null && outranks(item.priority, turn.item.priority)) cut("repeat");
-      void work();
-    },
-    stop: () => {
-      for (const item of queue.clear()) item.settle("stopped");
-      cut("stop");
-    },
-    speakingAt: () => state.turn?.item.priority ?? null,
-  };
+export function createTalker(needs: TalkerNeeds): Talker {
+  return new Turns(needs);
 }

@@ -19,11 +19,13 @@ export interface WakeLockPlace {
 
 const unsupported: WakeLockState = {
   state: "unsupported",
-  sentence: "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings.",
+  sentence:
+    "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings.",
 };
 const refused: WakeLockState = {
   state: "refused",
-  sentence: "The device would not keep the screen awake, perhaps because its battery is low; plug it in, or touch the screen now and then.",
+  sentence:
+    "The device would not keep the screen awake, perhaps because its battery is low; plug it in, or touch the screen now and then.",
 };
 
 function browserPlace(): WakeLockPlace {
@@ -32,54 +34,89 @@ function browserPlace(): WakeLockPlace {
   return { wakeLock, page: document };
 }
 
-/** @param onState told of every change; a sentence in it is meant for the screen */
-export function createWakeLock(onState: (state: WakeLockState) => void, place: WakeLockPlace = browserPlace()): WakeLock {
-  const { page, wakeLock } = place;
-  let state: WakeLockState = { state: "off" };
-  let wanted = false;
-  let sentinel: WakeLockSentinel | null = null;
-  const change = (next: WakeLockState): WakeLockState => {
-    const changed = next.state !== state.state;
-    state = next;
-    if (changed) onState(next);
-    return next;
+class ScreenLock implements WakeLock {
+  readonly #onState: (state: WakeLockState) => void;
+  readonly #place: WakeLockPlace;
+  #state: WakeLockState = { state: "off" };
+  #wanted = false;
+  #sentinel: WakeLockSentinel | null = null;
+
+  constructor(onState: (state: WakeLockState) => void, place: WakeLockPlace) {
+    this.#onState = onState;
+    this.#place = place;
+  }
+
+  hold(): Promise<WakeLockState> {
+    if (!this.#wanted) this.#place.page.addEventListener("visibilitychange", this.#seen);
+    this.#wanted = true;
+    return this.#ask();
+  }
+
+  async release(): Promise<void> {
+    this.#wanted = false;
+    this.#place.page.removeEventListener("visibilitychange", this.#seen);
+    const held = this.#sentinel;
+    this.#sentinel = null;
+    await held?.release();
+    this.#change({ state: "off" });
+  }
+
+  state(): WakeLockState {
+    return this.#state;
+  }
+
+  /** The browser takes the lock away from a hidden page and does not give it back by itself. */
+  readonly #seen = (): void => {
+    if (this.#wanted && this.#place.page.visibilityState === "visible") void this.#ask();
   };
-  const lost = (which: WakeLockSentinel): void => {
-    if (which !== sentinel) return;
-    sentinel = null;
-    change({ state: wanted ? "hidden" : "off" });
-  };
-  const ask = async (): Promise<WakeLockState> => {
-    if (wakeLock === undefined) return change(unsupported);
-    if (page.visibilityState !== "visible") return change({ state: "hidden" });
-    if (sentinel !== null) return state;
+
+  async #ask(): Promise<WakeLockState> {
+    const { wakeLock, page } = this.#place;
+    if (wakeLock === undefined) return this.#change(unsupported);
+    if (page.visibilityState !== "visible") return this.#change({ state: "hidden" });
+    if (this.#isHeld()) return this.#state;
     try {
-      const held = await wakeLock.request("screen");
-      // Two calls at once, or a release in the meantime: keep one lock or none.
-      if (!wanted || sentinel !== null) { await held.release(); return state; }
-      sentinel = held;
-      held.addEventListener("release", () => { lost(held); });
-      return change({ state: "held" });
+      return await this.#take(await wakeLock.request("screen"));
     } catch {
-      return change(refused);
+      return this.#change(refused);
     }
-  };
-  // The browser takes the lock away from a hidden page and does not give it back by itself.
-  const seen = (): void => { if (wanted && page.visibilityState === "visible") void ask(); };
-  return {
-    hold: () => {
-      if (!wanted) page.addEventListener("visibilitychange", seen);
-      wanted = true;
-      return ask();
-    },
-    release: async () => {
-      wanted = false;
-      page.removeEventListener("visibilitychange", seen);
-      const held = sentinel;
-      sentinel = null;
-      await held?.release();
-      change({ state: "off" });
-    },
-    state: () => state,
-  };
+  }
+
+  #isHeld(): boolean {
+    return this.#sentinel !== null;
+  }
+
+  async #take(held: WakeLockSentinel): Promise<WakeLockState> {
+    // Two calls at once, or a release in the meantime: keep one lock or none.
+    if (!this.#wanted || this.#isHeld()) {
+      await held.release();
+      return this.#state;
+    }
+    this.#sentinel = held;
+    held.addEventListener("release", () => {
+      this.#lost(held);
+    });
+    return this.#change({ state: "held" });
+  }
+
+  #lost(which: WakeLockSentinel): void {
+    if (which !== this.#sentinel) return;
+    this.#sentinel = null;
+    this.#change({ state: this.#wanted ? "hidden" : "off" });
+  }
+
+  #change(next: WakeLockState): WakeLockState {
+    const changed = next.state !== this.#state.state;
+    this.#state = next;
+    if (changed) this.#onState(next);
+    return next;
+  }
+}
+
+/** @param onState told of every change; a sentence in it is meant for the screen */
+export function createWakeLock(
+  onState: (state: WakeLockState) => void,
+  place: WakeLockPlace = browserPlace(),
+): WakeLock {
+  return new ScreenLock(onState, place);
 }

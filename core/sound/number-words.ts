@@ -4,8 +4,26 @@
  */
 
 const small = [
-  "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-  "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+  "zero",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
+  "twelve",
+  "thirteen",
+  "fourteen",
+  "fifteen",
+  "sixteen",
+  "seventeen",
+  "eighteen",
+  "nineteen",
 ] as const;
 const tens = ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"] as const;
 
@@ -43,7 +61,13 @@ export function numberWords(written: string): string {
 }
 
 const irregularOrdinals: Readonly<Record<string, string>> = {
-  one: "first", two: "second", three: "third", five: "fifth", eight: "eighth", nine: "ninth", twelve: "twelfth",
+  one: "first",
+  two: "second",
+  three: "third",
+  five: "fifth",
+  eight: "eighth",
+  nine: "ninth",
+  twelve: "twelfth",
 };
 
 /** 21 becomes "twenty-first". */
@@ -51,14 +75,19 @@ export function ordinalWords(n: number): string {
   const words = wholeNumberWords(n);
   const cut = Math.max(words.lastIndexOf(" "), words.lastIndexOf("-")) + 1;
   const last = words.slice(cut);
-  return words.slice(0, cut) + (irregularOrdinals[last] ?? (last.endsWith("y") ? `${last.slice(0, -1)}ieth` : `${last}th`));
+  return (
+    words.slice(0, cut) +
+    (irregularOrdinals[last] ?? (last.endsWith("y") ? `${last.slice(0, -1)}ieth` : `${last}th`))
+  );
 }
 
 /** The time of day as a cook says it, without morning or evening: 18:34 is "six thirty-four". */
 export function clockWords(hour: number, minute: number): string {
   const spokenHour = wholeNumberWords(hour % 12 === 0 ? 12 : hour % 12);
   if (minute === 0) return `${spokenHour} o'clock`;
-  return minute < 10 ? `${spokenHour} oh ${wholeNumberWords(minute)}` : `${spokenHour} ${wholeNumberWords(minute)}`;
+  return minute < 10
+    ? `${spokenHour} oh ${wholeNumberWords(minute)}`
+    : `${spokenHour} ${wholeNumberWords(minute)}`;
 }
 
 const parts: Readonly<Record<number, string>> = { 2: "half", 3: "third", 4: "quarter" };

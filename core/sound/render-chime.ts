@@ -49,7 +49,9 @@ function loudest(samples: Float32Array): number {
  */
 export function renderChime(spec: ChimeSpec, sampleRate: number): Float32Array {
   const strikes = spec.strikes;
-  const ends = strikes.map(({ atMs, ringMs }) => Math.round((atMs / 1000) * sampleRate) + Math.round((ringMs / 1000) * sampleRate));
+  const ends = strikes.map(
+    ({ atMs, ringMs }) => Math.round((atMs / 1000) * sampleRate) + Math.round((ringMs / 1000) * sampleRate),
+  );
   const out = new Float32Array(Math.max(2, Math.ceil((chimeLengthMs(spec) / 1000) * sampleRate), ...ends));
   for (const strike of strikes) addStrike(out, strike, sampleRate);
   const peak = loudest(out);

@@ -14,13 +14,15 @@ function namesBothScales(text: string): boolean {
 
 function sayHeat(text: string): string {
   const fahrenheit = namesBothScales(text) ? "degrees Fahrenheit" : "degrees";
-  return text
-    .replace(/(\d)\s*°\s*F(?:ahrenheit)?\b/gi, `$1 ${fahrenheit}`)
-    .replace(/(\d)\s*°\s*C(?:elsius)?\b/gi, "$1 degrees Celsius")
-    // Without the sign only capitals count: "2 c" might be cups.
-    .replace(/(\d)\s*F\b/g, `$1 ${fahrenheit}`)
-    .replace(/(\d)\s*C\b/g, "$1 degrees Celsius")
-    .replace(/\s*°/g, " degrees");
+  return (
+    text
+      .replace(/(\d)\s*°\s*F(?:ahrenheit)?\b/gi, `$1 ${fahrenheit}`)
+      .replace(/(\d)\s*°\s*C(?:elsius)?\b/gi, "$1 degrees Celsius")
+      // Without the sign only capitals count: "2 c" might be cups.
+      .replace(/(\d)\s*F\b/g, `$1 ${fahrenheit}`)
+      .replace(/(\d)\s*C\b/g, "$1 degrees Celsius")
+      .replace(/\s*°/g, " degrees")
+  );
 }
 
 /** "-18" after a space is below zero; a hyphen between words or numbers is not. */
@@ -34,9 +36,14 @@ function sayRanges(text: string): string {
 
 function sayTimes(text: string): string {
   return text
-    .replace(/\b(0?\d|1[0-2])(?::([0-5]\d))?\s*([ap])(?:\.m\.|m\b)/gi, (_all, hour: string, minute: string | undefined, half: string) =>
-      `${clockWords(Number(hour), Number(minute ?? 0)).replace(" o'clock", "")} ${half.toLowerCase()} m`)
-    .replace(/\b([01]?\d|2[0-3]):([0-5]\d)(?!\d|:\d)/g, (_all, hour: string, minute: string) => clockWords(Number(hour), Number(minute)));
+    .replace(
+      /\b(0?\d|1[0-2])(?::([0-5]\d))?\s*([ap])(?:\.m\.|m\b)/gi,
+      (_all, hour: string, minute: string | undefined, half: string) =>
+        `${clockWords(Number(hour), Number(minute ?? 0)).replace(" o'clock", "")} ${half.toLowerCase()} m`,
+    )
+    .replace(/\b([01]?\d|2[0-3]):([0-5]\d)(?!\d|:\d)/g, (_all, hour: string, minute: string) =>
+      clockWords(Number(hour), Number(minute)),
+    );
 }
 
 function isOne(written: string): boolean {
@@ -45,15 +52,23 @@ function isOne(written: string): boolean {
 
 /** "a 5-cm piece" is singular, "5 cm" is plural. "½ tsp" is "one half teaspoon". */
 function sayUnits(text: string): string {
-  return text.replace(anyUnit, (all, amount: string, gap: string, unit: string, at: number, whole: string) =>
-    `${amount} ${unitWord(unit, gap === "-" || isOne(amount))}${/^\d/.test(whole.slice(at + all.length)) ? " " : ""}`);
+  return text.replace(
+    anyUnit,
+    (all, amount: string, gap: string, unit: string, at: number, whole: string) =>
+      `${amount} ${unitWord(unit, gap === "-" || isOne(amount))}${/^\d/.test(whole.slice(at + all.length)) ? " " : ""}`,
+  );
 }
 
 function sayNumbers(text: string): string {
   return text
-    .replace(/(\d+) (\d+)\/([1-9]\d*)/g, (_all, whole: string, top: string, bottom: string) =>
-      `${numberWords(whole)} and ${top === "1" && bottom === "2" ? "a half" : fractionWords(Number(top), Number(bottom))}`)
-    .replace(/(\d+)\/([1-9]\d*)/g, (_all, top: string, bottom: string) => fractionWords(Number(top), Number(bottom)))
+    .replace(
+      /(\d+) (\d+)\/([1-9]\d*)/g,
+      (_all, whole: string, top: string, bottom: string) =>
+        `${numberWords(whole)} and ${top === "1" && bottom === "2" ? "a half" : fractionWords(Number(top), Number(bottom))}`,
+    )
+    .replace(/(\d+)\/([1-9]\d*)/g, (_all, top: string, bottom: string) =>
+      fractionWords(Number(top), Number(bottom)),
+    )
     .replace(/\b(\d+)(?:st|nd|rd|th)\b/gi, (_all, n: string) => ordinalWords(Number(n)))
     .replace(/\b(\d+)\s?x\b/gi, "$1 times")
     .replace(/\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?/g, (written, at: number, whole: string) => {
@@ -65,10 +80,16 @@ function sayNumbers(text: string): string {
 
 function saySigns(text: string): string {
   return text
-    .replace(/\s*%/g, " percent").replace(/\s*&\s*/g, " and ").replace(/\s*\+\s*/g, " plus ")
-    .replace(/\s*=\s*/g, " equals ").replace(/~\s*/g, "about ").replace(/@/g, " at ").replace(/\$/g, " dollars ")
+    .replace(/\s*%/g, " percent")
+    .replace(/\s*&\s*/g, " and ")
+    .replace(/\s*\+\s*/g, " plus ")
+    .replace(/\s*=\s*/g, " equals ")
+    .replace(/~\s*/g, "about ")
+    .replace(/@/g, " at ")
+    .replace(/\$/g, " dollars ")
     .replace(/\s*\/\s*/g, " or ")
-    .replace(/\s*(?:…|\.{2,})\s*(?=\S)/g, ", ").replace(/…|\.{2,}/g, ".")
+    .replace(/\s*(?:…|\.{2,})\s*(?=\S)/g, ", ")
+    .replace(/…|\.{2,}/g, ".")
     .replace(/\s*(?:[–—]|\s-{1,2}\s|--)\s*/g, ", ")
     .replace(/\s*[()[\]{}]\s*/g, ", ");
 }
@@ -92,6 +113,19 @@ function tidy(text: string): string {
  * @returns printable ASCII; empty when nothing in the text has a sound
  */
 export function speakable(text: string): string {
-  const steps = [plainLetters, dropAbbreviationStops, sayMinus, sayTimes, sayRanges, sayHeat, sayUnits, spellAbbreviations, sayNumbers, saySigns, respell, tidy];
+  const steps = [
+    plainLetters,
+    dropAbbreviationStops,
+    sayMinus,
+    sayTimes,
+    sayRanges,
+    sayHeat,
+    sayUnits,
+    spellAbbreviations,
+    sayNumbers,
+    saySigns,
+    respell,
+    tidy,
+  ];
   return steps.reduce((so, step) => step(so), text);
 }

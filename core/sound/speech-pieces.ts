@@ -9,7 +9,9 @@ export function speechPieces(text: string, maxLength: number): readonly string[]
   let rest = text.replace(/\s+/g, " ").trim();
   while (rest.length > maxLength) {
     const head = rest.slice(0, maxLength + 1);
-    const cut = [/^.*[.!?](?= )/s, /^.*[,;:](?= )/s, /^.*(?= )/s].map((ending) => ending.exec(head)?.[0].length ?? 0).find((at) => at > 0);
+    const cut = [/^.*[.!?](?= )/s, /^.*[,;:](?= )/s, /^.*(?= )/s]
+      .map((ending) => ending.exec(head)?.[0].length ?? 0)
+      .find((at) => at > 0);
     const at = cut ?? maxLength;
     pieces.push(rest.slice(0, at).trim());
     rest = rest.slice(at).trim();

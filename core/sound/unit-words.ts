@@ -2,21 +2,42 @@
 
 /** Singular and plural. Case matters only where noted in `unitWord`. */
 const units: Readonly<Record<string, readonly [string, string]>> = {
-  tbsp: ["tablespoon", "tablespoons"], tbsps: ["tablespoon", "tablespoons"], tbs: ["tablespoon", "tablespoons"],
-  tsp: ["teaspoon", "teaspoons"], tsps: ["teaspoon", "teaspoons"],
-  oz: ["ounce", "ounces"], lb: ["pound", "pounds"], lbs: ["pound", "pounds"],
-  qt: ["quart", "quarts"], pt: ["pint", "pints"], gal: ["gallon", "gallons"],
-  g: ["gram", "grams"], kg: ["kilogram", "kilograms"], mg: ["milligram", "milligrams"],
-  ml: ["milliliter", "milliliters"], cl: ["centiliter", "centiliters"], dl: ["deciliter", "deciliters"], l: ["liter", "liters"],
-  mm: ["millimeter", "millimeters"], cm: ["centimeter", "centimeters"],
-  s: ["second", "seconds"], sec: ["second", "seconds"], secs: ["second", "seconds"],
-  min: ["minute", "minutes"], mins: ["minute", "minutes"],
-  h: ["hour", "hours"], hr: ["hour", "hours"], hrs: ["hour", "hours"],
-  kcal: ["kilocalorie", "kilocalories"], w: ["watt", "watts"],
+  tbsp: ["tablespoon", "tablespoons"],
+  tbsps: ["tablespoon", "tablespoons"],
+  tbs: ["tablespoon", "tablespoons"],
+  tsp: ["teaspoon", "teaspoons"],
+  tsps: ["teaspoon", "teaspoons"],
+  oz: ["ounce", "ounces"],
+  lb: ["pound", "pounds"],
+  lbs: ["pound", "pounds"],
+  qt: ["quart", "quarts"],
+  pt: ["pint", "pints"],
+  gal: ["gallon", "gallons"],
+  g: ["gram", "grams"],
+  kg: ["kilogram", "kilograms"],
+  mg: ["milligram", "milligrams"],
+  ml: ["milliliter", "milliliters"],
+  cl: ["centiliter", "centiliters"],
+  dl: ["deciliter", "deciliters"],
+  l: ["liter", "liters"],
+  mm: ["millimeter", "millimeters"],
+  cm: ["centimeter", "centimeters"],
+  s: ["second", "seconds"],
+  sec: ["second", "seconds"],
+  secs: ["second", "seconds"],
+  min: ["minute", "minutes"],
+  mins: ["minute", "minutes"],
+  h: ["hour", "hours"],
+  hr: ["hour", "hours"],
+  hrs: ["hour", "hours"],
+  kcal: ["kilocalorie", "kilocalories"],
+  w: ["watt", "watts"],
 };
 
 /** The pattern of one unit, to be put after a number; longest first, so that "mg" is not read as "m". */
-export const unitPattern = Object.keys(units).sort((a, b) => b.length - a.length).join("|");
+export const unitPattern = Object.keys(units)
+  .sort((a, b) => b.length - a.length)
+  .join("|");
 
 /** @param unit as written @param isOne whether the number before it is exactly one (or one half) */
 export function unitWord(unit: string, isOne: boolean): string {

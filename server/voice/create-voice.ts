@@ -1,9 +1,9 @@
 import type { Worker } from "node:worker_threads";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { trimSilence } from "../../core/sound/trim-silence.ts";
-import { speechCache } from "./speech-cache.ts";
+import { speechCache, type SpeechCache } from "./speech-cache.ts";
 import { speechJob, type SpeechJob, type VoiceName } from "./speech-request.ts";
-import { voiceThread, type VoiceFault } from "./voice-thread.ts";
+import { voiceThread, type VoiceFault, type VoiceThread } from "./voice-thread.ts";
 
 /** How a text is to be spoken, and whether somebody waits for it. */
 export interface SpeakOptions {
@@ -52,15 +52,22 @@ const crowded = "Too many sentences wait to be spoken; try again in a moment.";
 
 function faultSentence(fault: VoiceFault): string {
   switch (fault.kind) {
-    case "refused": return "The voice could not speak this text; word it differently.";
-    case "died": return "The voice stopped working in the middle of the sentence; it is started again, so try once more.";
-    case "slow": return "The voice took too long for this sentence; try again, or shorten it.";
+    case "refused":
+      return "The voice could not speak this text; word it differently.";
+    case "died":
+      return "The voice stopped working in the middle of the sentence; it is started again, so try once more.";
+    case "slow":
+      return "The voice took too long for this sentence; try again, or shorten it.";
   }
 }
 
 function newTask(key: string, job: SpeechJob, urgency: "now" | "ahead"): Task {
-  let settle: Task["settle"] = () => { throw new Error("A task was settled before it was made."); };
-  const outcome = new Promise<Result<Uint8Array, string>>((resolve) => { settle = resolve; });
+  let settle: Task["settle"] = () => {
+    throw new Error("A task was settled before it was made.");
+  };
+  const outcome = new Promise<Result<Uint8Array, string>>((resolve) => {
+    settle = resolve;
+  });
   return { key, job, urgency, outcome, settle };
 }
 
@@ -70,64 +77,84 @@ function takeNext(waiting: Task[]): Task | undefined {
   return waiting.splice(Math.max(0, urgent), 1)[0];
 }
 
-/**
- * Starts nothing until the first sentence. One sentence is synthesised at a time; the same sentence asked for twice
- * is synthesised once; a thread that dies is started again and the sentence tried once more.
- */
-export function createVoice(options: VoiceOptions = {}): Voice {
-  const cache = speechCache({ maxEntries: options.maxEntries ?? 400, maxBytes: options.maxBytes ?? 48 * 2 ** 20 });
-  const thread = voiceThread({ startMs: options.startMs ?? 20_000, sentenceMs: options.sentenceMs ?? 8_000 }, options.startWorker);
-  const maxWaiting = options.maxWaiting ?? 128;
-  const pending = new Map<string, Task>();
-  const waiting: Task[] = [];
-  let busy = false;
-  let open = true;
+class BundledVoice implements Voice {
+  readonly #cache: SpeechCache;
+  readonly #thread: VoiceThread;
+  readonly #maxWaiting: number;
+  readonly #pending = new Map<string, Task>();
+  readonly #waiting: Task[] = [];
+  #busy = false;
+  #open = true;
 
-  const synthesise = async (task: Task): Promise<Result<Uint8Array, string>> => {
-    let spoken = await thread.run(task.job);
-    if (!spoken.ok && spoken.error.kind === "died" && open) spoken = await thread.run(task.job);
-    if (!spoken.ok) return err(open ? faultSentence(spoken.error) : closed);
-    const wav = trimSilence(spoken.value);
-    cache.put(task.key, wav);
-    return ok(wav);
-  };
-  const work = async (): Promise<void> => {
-    if (busy) return;
-    busy = true;
-    for (let task = takeNext(waiting); task !== undefined; task = takeNext(waiting)) {
-      const outcome = open ? await synthesise(task) : err(closed);
-      pending.delete(task.key);
-      task.settle(outcome);
-    }
-    busy = false;
-  };
-  const enqueue = (key: string, job: SpeechJob, urgency: "now" | "ahead"): Promise<Result<Uint8Array, string>> => {
-    const known = pending.get(key);
+  constructor(options: VoiceOptions) {
+    this.#cache = speechCache({
+      maxEntries: options.maxEntries ?? 400,
+      maxBytes: options.maxBytes ?? 48 * 2 ** 20,
+    });
+    this.#thread = voiceThread(
+      { startMs: options.startMs ?? 20_000, sentenceMs: options.sentenceMs ?? 8_000 },
+      options.startWorker,
+    );
+    this.#maxWaiting = options.maxWaiting ?? 128;
+  }
+
+  speak(text: string, { voice, rate, urgency = "now" }: SpeakOptions): Promise<Result<Uint8Array, string>> {
+    if (!this.#open) return Promise.resolve(err(closed));
+    const job = speechJob(text, { voice, rate });
+    if (!job.ok) return Promise.resolve(job);
+    const key = `${voice} ${rate.toFixed(2)} ${job.value.words}`;
+    const sound = this.#cache.get(key);
+    return sound === null ? this.#enqueue(key, job.value, urgency) : Promise.resolve(ok(sound));
+  }
+
+  warm(): void {
+    if (this.#open) this.#thread.warm();
+  }
+
+  async close(): Promise<void> {
+    this.#open = false;
+    await this.#thread.close();
+  }
+
+  #enqueue(key: string, job: SpeechJob, urgency: "now" | "ahead"): Promise<Result<Uint8Array, string>> {
+    const known = this.#pending.get(key);
     if (known !== undefined) {
       if (urgency === "now") known.urgency = "now";
       return known.outcome;
     }
-    if (waiting.length >= maxWaiting) return Promise.resolve(err(crowded));
+    if (this.#waiting.length >= this.#maxWaiting) return Promise.resolve(err(crowded));
     const task = newTask(key, job, urgency);
-    pending.set(key, task);
-    waiting.push(task);
-    void work();
+    this.#pending.set(key, task);
+    this.#waiting.push(task);
+    void this.#work();
     return task.outcome;
-  };
+  }
 
-  return {
-    warm: () => { if (open) thread.warm(); },
-    speak: (text, { voice, rate, urgency = "now" }) => {
-      if (!open) return Promise.resolve(err(closed));
-      const job = speechJob(text, { voice, rate });
-      if (!job.ok) return Promise.resolve(job);
-      const key = `${voice} ${rate.toFixed(2)} ${job.value.words}`;
-      const sound = cache.get(key);
-      return sound === null ? enqueue(key, job.value, urgency) : Promise.resolve(ok(sound));
-    },
-    close: async () => {
-      open = false;
-      await thread.close();
-    },
-  };
+  async #work(): Promise<void> {
+    if (this.#busy) return;
+    this.#busy = true;
+    for (let task = takeNext(this.#waiting); task !== undefined; task = takeNext(this.#waiting)) {
+      const outcome = this.#open ? await this.#synthesise(task) : err(closed);
+      this.#pending.delete(task.key);
+      task.settle(outcome);
+    }
+    this.#busy = false;
+  }
+
+  async #synthesise(task: Task): Promise<Result<Uint8Array, string>> {
+    let spoken = await this.#thread.run(task.job);
+    if (!spoken.ok && spoken.error.kind === "died" && this.#open) spoken = await this.#thread.run(task.job);
+    if (!spoken.ok) return err(this.#open ? faultSentence(spoken.error) : closed);
+    const wav = trimSilence(spoken.value);
+    this.#cache.put(task.key, wav);
+    return ok(wav);
+  }
+}
+
+/**
+ * Starts nothing until the first sentence (or `warm`). One sentence is synthesised at a time; the same sentence asked
+ * for twice is synthesised once; a thread that dies is started again and the sentence tried once more.
+ */
+export function createVoice(options: VoiceOptions = {}): Voice {
+  return new BundledVoice(options);
 }

@@ -9,7 +9,9 @@ export type Flite = (job: SpeechJob) => Promise<Uint8Array>;
 /** An instance that has not run yet: flite is a program, so each sentence needs a new one. */
 interface Fresh {
   readonly wasi: WASI;
-  readonly instance: WebAssembly.Instance & { readonly exports: { readonly memory: WebAssembly.Memory; readonly _start: () => unknown } };
+  readonly instance: WebAssembly.Instance & {
+    readonly exports: { readonly memory: WebAssembly.Memory; readonly _start: () => unknown };
+  };
   readonly folder: PreopenDirectory;
   readonly messages: readonly string[];
 }
@@ -19,7 +21,17 @@ const soundFile = "speech.wav";
 
 /** The words go in as a file: given on the command line, "-l" would be an option and loop for ever. */
 function commandLine(job: SpeechJob): string[] {
-  return ["flite", "-voice", job.voice, "--setf", `duration_stretch=${job.stretch.toFixed(4)}`, "-f", `/${textFile}`, "-o", `/${soundFile}`];
+  return [
+    "flite",
+    "-voice",
+    job.voice,
+    "--setf",
+    `duration_stretch=${job.stretch.toFixed(4)}`,
+    "-f",
+    `/${textFile}`,
+    "-o",
+    `/${soundFile}`,
+  ];
 }
 
 async function fresh(module: WebAssembly.Module): Promise<Fresh> {

@@ -28,17 +28,24 @@ function controlCharacters(text: string): boolean {
 }
 
 /** Checks a text and puts it into words; refuses with one sentence. */
-export function speechJob(text: string, options: { readonly voice: VoiceName; readonly rate: number }): Result<SpeechJob, string> {
+export function speechJob(
+  text: string,
+  options: { readonly voice: VoiceName; readonly rate: number },
+): Result<SpeechJob, string> {
   if (text.length > maxTextLength) {
-    return err(`The text has ${text.length} characters, but at most ${maxTextLength} can be spoken at once; split it.`);
+    return err(
+      `The text has ${text.length} characters, but at most ${maxTextLength} can be spoken at once; split it.`,
+    );
   }
-  if (controlCharacters(text)) return err("The text holds control characters, which cannot be spoken; remove them.");
+  if (controlCharacters(text))
+    return err("The text holds control characters, which cannot be spoken; remove them.");
   const { slowest, fastest } = rateLimits;
   if (!(options.rate >= slowest && options.rate <= fastest)) {
     return err(`The rate must lie between ${slowest} and ${fastest}; 1 is the voice's own pace.`);
   }
   const words = speakable(text);
   if (!/[a-z0-9]/i.test(words)) return err("There is nothing to say in the text; give at least one word.");
-  if (words.length > maxSpokenLength) return err("The text becomes too long once its numbers are spelt out; split it.");
+  if (words.length > maxSpokenLength)
+    return err("The text becomes too long once its numbers are spelt out; split it.");
   return ok({ words, voice: options.voice, stretch: 100 / Math.round(options.rate * 100) });
 }

@@ -36,12 +36,21 @@ function urgencyOf(request: Request): "now" | "ahead" {
 
 async function answer(voice: Voice, request: Request, response: Response): Promise<void> {
   const query = querySchema.safeParse(request.query);
-  if (!query.success) { refuse(response, 400, firstSentence(query.error)); return; }
+  if (!query.success) {
+    refuse(response, 400, firstSentence(query.error));
+    return;
+  }
   const { text, voice: name, rate } = query.data;
   const job = speechJob(text, { voice: name, rate });
-  if (!job.ok) { refuse(response, 400, job.error); return; }
+  if (!job.ok) {
+    refuse(response, 400, job.error);
+    return;
+  }
   const spoken = await voice.speak(text, { voice: name, rate, urgency: urgencyOf(request) });
-  if (!spoken.ok) { refuse(response, 503, spoken.error); return; }
+  if (!spoken.ok) {
+    refuse(response, 503, spoken.error);
+    return;
+  }
   // The same words always give the same sound, so a browser that has it need never ask again.
   response
     .set("Cache-Control", "private, max-age=31536000, immutable")

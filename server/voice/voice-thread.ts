@@ -25,71 +25,103 @@ export function startVoiceWorker(): Worker {
   return new Worker(new URL("./voice-worker-start.mjs", import.meta.url));
 }
 
-/**
- * @param limits.startMs time to load the synthesiser, @param limits.sentenceMs time for one sentence
- * @param startWorker injectable, so that a test can end the thread in mid-sentence
- */
-export function voiceThread(
-  limits: { readonly startMs: number; readonly sentenceMs: number },
-  startWorker: () => Worker = startVoiceWorker,
-): VoiceThread {
-  let worker: Worker | null = null;
-  let ready = false;
-  let waiting: Waiting | null = null;
-  let lastId = 0;
+/** Time to load the synthesiser, and time for one sentence. */
+export interface VoiceLimits {
+  readonly startMs: number;
+  readonly sentenceMs: number;
+}
 
-  const settle = (outcome: Result<Uint8Array, VoiceFault>): void => {
-    const done = waiting;
-    waiting = null;
-    done?.settle(outcome);
-  };
-  const lost = (which: Worker, reason: string): void => {
-    if (which !== worker) return;
-    worker = null;
-    settle(err({ kind: "died", reason }));
-  };
-  const hear = (which: Worker, message: FromVoice): void => {
-    if (which !== worker) return;
-    if (message.type === "ready") ready = true;
-    else if (message.id !== waiting?.id) return;
-    else if (message.type === "spoken") settle(ok(message.wav));
-    else settle(err({ kind: "refused", reason: message.reason }));
-  };
-  const started = (): Worker => {
-    if (worker !== null) return worker;
-    const next = startWorker();
-    ready = false;
-    worker = next;
-    next.on("message", (message: FromVoice) => { hear(next, message); });
-    next.on("error", (error) => { lost(next, String(error)); });
-    next.on("exit", (code) => { lost(next, `the thread ended with code ${code}`); });
+class Thread implements VoiceThread {
+  readonly #limits: VoiceLimits;
+  readonly #startWorker: () => Worker;
+  #worker: Worker | null = null;
+  #ready = false;
+  #waiting: Waiting | null = null;
+  #lastId = 0;
+
+  constructor(limits: VoiceLimits, startWorker: () => Worker) {
+    this.#limits = limits;
+    this.#startWorker = startWorker;
+  }
+
+  warm(): void {
+    this.#started();
+  }
+
+  run(job: SpeechJob): Promise<Result<Uint8Array, VoiceFault>> {
+    return new Promise((resolve) => {
+      const thread = this.#started();
+      const limitMs = this.#limits.sentenceMs + (this.#ready ? 0 : this.#limits.startMs);
+      const id = (this.#lastId += 1);
+      const timer = setTimeout(() => {
+        this.#giveUp(limitMs);
+      }, limitMs);
+      this.#waiting = {
+        id,
+        settle: (outcome) => {
+          clearTimeout(timer);
+          resolve(outcome);
+        },
+      };
+      thread.postMessage({ id, job } satisfies ToVoice);
+    });
+  }
+
+  async close(): Promise<void> {
+    const open = this.#worker;
+    this.#worker = null;
+    this.#settle(err({ kind: "died", reason: "the voice was closed" }));
+    await open?.terminate();
+  }
+
+  #started(): Worker {
+    if (this.#worker !== null) return this.#worker;
+    const next = this.#startWorker();
+    this.#ready = false;
+    this.#worker = next;
+    next.on("message", (message: FromVoice) => {
+      this.#hear(next, message);
+    });
+    next.on("error", (error) => {
+      this.#lost(next, String(error));
+    });
+    next.on("exit", (code) => {
+      this.#lost(next, `the thread ended with code ${code}`);
+    });
     // A voice that nobody uses must not keep the server's process alive.
     next.unref();
     return next;
-  };
-  const giveUp = (limitMs: number): void => {
-    const slow = worker;
-    worker = null;
-    void slow?.terminate();
-    settle(err({ kind: "slow", reason: `nothing came within ${limitMs} ms` }));
-  };
+  }
 
-  return {
-    warm: () => { started(); },
-    run: (job) =>
-      new Promise((resolve) => {
-        const thread = started();
-        const limitMs = limits.sentenceMs + (ready ? 0 : limits.startMs);
-        lastId += 1;
-        const timer = setTimeout(() => { giveUp(limitMs); }, limitMs);
-        waiting = { id: lastId, settle: (outcome) => { clearTimeout(timer); resolve(outcome); } };
-        thread.postMessage({ id: lastId, job } satisfies ToVoice);
-      }),
-    close: async () => {
-      const open = worker;
-      worker = null;
-      settle(err({ kind: "died", reason: "the voice was closed" }));
-      await open?.terminate();
-    },
-  };
+  #hear(which: Worker, message: FromVoice): void {
+    if (which !== this.#worker) return;
+    if (message.type === "ready") this.#ready = true;
+    else if (message.id !== this.#waiting?.id) return;
+    else if (message.type === "spoken") this.#settle(ok(message.wav));
+    else this.#settle(err({ kind: "refused", reason: message.reason }));
+  }
+
+  #lost(which: Worker, reason: string): void {
+    if (which !== this.#worker) return;
+    this.#worker = null;
+    this.#settle(err({ kind: "died", reason }));
+  }
+
+  #giveUp(limitMs: number): void {
+    const slow = this.#worker;
+    this.#worker = null;
+    void slow?.terminate();
+    this.#settle(err({ kind: "slow", reason: `nothing came within ${limitMs} ms` }));
+  }
+
+  #settle(outcome: Result<Uint8Array, VoiceFault>): void {
+    const done = this.#waiting;
+    this.#waiting = null;
+    done?.settle(outcome);
+  }
+}
+
+/** @param startWorker injectable, so that a test can end the thread in mid-sentence */
+export function voiceThread(limits: VoiceLimits, startWorker: () => Worker = startVoiceWorker): VoiceThread {
+  return new Thread(limits, startWorker);
 }

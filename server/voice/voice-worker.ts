@@ -12,8 +12,12 @@ function post(message: FromVoice, transfer: readonly ArrayBuffer[] = []): void {
 
 port.on("message", ({ id, job }: ToVoice) => {
   flite(job).then(
-    (wav) => { post({ type: "spoken", id, wav }, [wav.buffer as ArrayBuffer]); },
-    (reason: unknown) => { post({ type: "failed", id, reason: String(reason) }); },
+    (wav) => {
+      post({ type: "spoken", id, wav }, [wav.buffer as ArrayBuffer]);
+    },
+    (reason: unknown) => {
+      post({ type: "failed", id, reason: String(reason) });
+    },
   );
 });
 post({ type: "ready" });

@@ -44,7 +44,9 @@ interface Heard {
 
 function listen(onHeard: (heard: Heard) => void): () => void {
   const node = new AudioWorkletNode(context, "listener");
-  node.port.onmessage = (event: MessageEvent<Heard>) => { onHeard(event.data); };
+  node.port.onmessage = (event: MessageEvent<Heard>) => {
+    onHeard(event.data);
+  };
   Howler.masterGain.connect(node);
   return () => {
     node.port.onmessage = null;
@@ -60,12 +62,17 @@ function wallTime(contextTime: number): number {
 
 function firstSound(): Promise<number> {
   return new Promise((resolve) => {
-    const stop = listen(({ at }) => { stop(); resolve(wallTime(at)); });
+    const stop = listen(({ at }) => {
+      stop();
+      resolve(wallTime(at));
+    });
   });
 }
 
 await context.audioWorklet.addModule(URL.createObjectURL(new Blob([listener], { type: "text/javascript" })));
-document.addEventListener("pointerdown", () => { void sound.unlock(); });
+document.addEventListener("pointerdown", () => {
+  void sound.unlock();
+});
 
 const bench: SoundBench = {
   sound,
@@ -74,14 +81,18 @@ const bench: SoundBench = {
   firstSound,
   loudest: async (ms) => {
     let peak = 0;
-    const stop = listen((heard) => { peak = Math.max(peak, heard.peak); });
+    const stop = listen((heard) => {
+      peak = Math.max(peak, heard.peak);
+    });
     await new Promise((resolve) => setTimeout(resolve, ms));
     stop();
     return peak;
   },
   ringLateness: async (inMs) => {
     const due = Date.now() + inMs;
-    const clock = createRingClock((id, at) => { sound.ring(id, 0, 1, at); });
+    const clock = createRingClock((id, at) => {
+      sound.ring(id, 0, 1, at);
+    });
     const heard = firstSound();
     clock.set("beans", due);
     const late = (await heard) - due;

@@ -22,12 +22,29 @@ let browser: Browser;
 let page: Page;
 
 beforeAll(async () => {
-  vite = await createServer({ root, configFile: false, cacheDir, logLevel: "error", appType: "mpa", server: { middlewareMode: true, hmr: false, watch: null }, optimizeDeps: { include: ["howler"], noDiscovery: true } });
+  vite = await createServer({
+    root,
+    configFile: false,
+    cacheDir,
+    logLevel: "error",
+    appType: "mpa",
+    server: { middlewareMode: true, hmr: false, watch: null },
+    optimizeDeps: { include: ["howler"], noDiscovery: true },
+  });
   const app = express().use(voiceRouter(voice)).use(vite.middlewares);
-  await new Promise<void>((resolve) => { server = app.listen(0, "127.0.0.1", () => { resolve(); }); });
-  browser = await chromium.launch({ executablePath: process.env["CHROMIUM_PATH"] ?? "/usr/bin/chromium", args: ["--no-sandbox", "--autoplay-policy=document-user-activation-required"] });
+  await new Promise<void>((resolve) => {
+    server = app.listen(0, "127.0.0.1", () => {
+      resolve();
+    });
+  });
+  browser = await chromium.launch({
+    executablePath: process.env["CHROMIUM_PATH"] ?? "/usr/bin/chromium",
+    args: ["--no-sandbox", "--autoplay-policy=document-user-activation-required"],
+  });
   page = await browser.newPage();
-  page.on("pageerror", (error) => { throw error; });
+  page.on("pageerror", (error) => {
+    throw error;
+  });
   await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/tests/browser/sound/page.html`);
   await page.waitForFunction(() => "bench" in globalThis);
 });
@@ -36,7 +53,10 @@ afterAll(async () => {
   await browser.close();
   await vite.close();
   await voice.close();
-  await new Promise((resolve) => { server.close(resolve); server.closeAllConnections(); });
+  await new Promise((resolve) => {
+    server.close(resolve);
+    server.closeAllConnections();
+  });
   rmSync(cacheDir, { recursive: true, force: true });
 });
 
@@ -46,11 +66,21 @@ describe("sound in a real browser", () => {
     const raw = await fresh.context().newCDPSession(fresh);
     // Playwright's own evaluate() counts as a tap; the raw protocol says whether it is one.
     const ask = async (expression: string): Promise<unknown> =>
-      (await raw.send("Runtime.evaluate", { expression, userGesture: false, awaitPromise: true, returnByValue: true })).result.value;
+      (
+        await raw.send("Runtime.evaluate", {
+          expression,
+          userGesture: false,
+          awaitPromise: true,
+          returnByValue: true,
+        })
+      ).result.value;
     await raw.send("Page.navigate", { url: page.url() });
     await expect.poll(() => ask("globalThis.bench?.sound.audioState()"), { timeout: 20_000 }).toBe("locked");
     expect(await ask('bench.sound.say("Wash your hands.")')).toBe("shown");
-    expect(await ask("bench.captions")).toEqual(["Wash your hands.", "This screen may not make a sound yet; tap it once."]);
+    expect(await ask("bench.captions")).toEqual([
+      "Wash your hands.",
+      "This screen may not make a sound yet; tap it once.",
+    ]);
     expect(await ask("bench.sound.unlock()")).toBe("locked");
     await fresh.mouse.click(200, 200);
     await expect.poll(() => ask("bench.sound.audioState()")).toBe("ready");
@@ -65,9 +95,20 @@ describe("sound in a real browser", () => {
       const loudest = bench.loudest(8_000);
       const end = await bench.sound.say("Turn the flatbreads now.", { priority: "answer" });
       const peak = await loudest;
-      return { end, peak, edges: bench.edges, caption: bench.captions.at(-1), journal: bench.sound.journal().at(-1)?.kind };
+      return {
+        end,
+        peak,
+        edges: bench.edges,
+        caption: bench.captions.at(-1),
+        journal: bench.sound.journal().at(-1)?.kind,
+      };
     });
-    expect(heard).toMatchObject({ end: "said", edges: ["start", "end"], caption: "Turn the flatbreads now.", journal: "said" });
+    expect(heard).toMatchObject({
+      end: "said",
+      edges: ["start", "end"],
+      caption: "Turn the flatbreads now.",
+      journal: "said",
+    });
     expect(heard.peak).toBeGreaterThan(0.05);
   });
 
@@ -87,13 +128,16 @@ describe("sound in a real browser", () => {
       }
       return waited;
     });
-    process.stdout.write(`speech fetched ahead, ms from say() to the first sample: ${waits.map(Math.round).join(" ")}\n`);
+    process.stdout.write(
+      `speech fetched ahead, ms from say() to the first sample: ${waits.map(Math.round).join(" ")}\n`,
+    );
     expect(Math.max(...waits)).toBeLessThan(150);
   });
 
   it("[S61] a ring leaves the loudspeaker within 50 ms of its deadline", async () => {
     const lateness: number[] = [];
-    for (let i = 0; i < 10; i += 1) lateness.push(await page.evaluate((ms) => bench.ringLateness(ms), 700 + i * 37));
+    for (let i = 0; i < 10; i += 1)
+      lateness.push(await page.evaluate((ms) => bench.ringLateness(ms), 700 + i * 37));
     process.stdout.write(`rings, ms after the deadline: ${lateness.map((ms) => ms.toFixed(1)).join(" ")}\n`);
     for (const ms of lateness) expect(Math.abs(ms)).toBeLessThan(50);
   });

@@ -10,7 +10,9 @@ export function handClock(start = 1_000_000): Clock & { readonly turn: (ms: numb
     after: (ms, then) => {
       const entry = { at: now + ms, then };
       waiting.push(entry);
-      return () => { waiting = waiting.filter((other) => other !== entry); };
+      return () => {
+        waiting = waiting.filter((other) => other !== entry);
+      };
     },
     turn: async (ms) => {
       const end = now + ms;
@@ -48,32 +50,61 @@ export function fakeOutput(state: AudioState = "ready"): FakeOutput {
   let bus = 1;
   let finish: (how: "ended" | "stopped" | "failed") => void = () => undefined;
   const listeners = new Set<(state: AudioState) => void>();
-  const setState = (next: AudioState): void => { now = next; for (const listener of listeners) listener(next); };
+  const setState = (next: AudioState): void => {
+    now = next;
+    for (const listener of listeners) listener(next);
+  };
   return {
     told,
     state: () => now,
     setState,
-    onState: (listener) => { listeners.add(listener); return () => { listeners.delete(listener); }; },
-    unlock: () => { setState("ready"); return Promise.resolve(now); },
+    onState: (listener) => {
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+      };
+    },
+    unlock: () => {
+      setState("ready");
+      return Promise.resolve(now);
+    },
     sampleRate: () => 8_000,
     playSpeech: (wav, volume, onStart): Playing => {
       const text = new TextDecoder().decode(wav);
       told.push(`speech ${text} ${volume.toFixed(2)}`);
-      const ended = new Promise<"ended" | "stopped" | "failed">((resolve) => { finish = resolve; });
+      const ended = new Promise<"ended" | "stopped" | "failed">((resolve) => {
+        finish = resolve;
+      });
       const own = finish;
       onStart();
-      return { ended, stop: () => { told.push(`stop ${text}`); own("stopped"); } };
+      return {
+        ended,
+        stop: () => {
+          told.push(`stop ${text}`);
+          own("stopped");
+        },
+      };
     },
-    endSpeech: (how = "ended") => { finish(how); },
-    playTone: (samples, volume) => { told.push(`tone ${samples.length > 0} ${volume.toFixed(2)}`); },
+    endSpeech: (how = "ended") => {
+      finish(how);
+    },
+    playTone: (samples, volume) => {
+      told.push(`tone ${samples.length > 0} ${volume.toFixed(2)}`);
+    },
     startRing: (_samples, { gain, atEpochMs }) => {
       told.push(`ring at ${atEpochMs} gain ${gain.toFixed(2)}`);
       return {
-        loudness: (next) => { told.push(`ring gain ${next.toFixed(2)}`); },
-        stop: () => { told.push("ring stop"); },
+        loudness: (next) => {
+          told.push(`ring gain ${next.toFixed(2)}`);
+        },
+        stop: () => {
+          told.push("ring stop");
+        },
       };
     },
-    ringBus: (gain) => { bus = gain; },
+    ringBus: (gain) => {
+      bus = gain;
+    },
     bus: () => bus,
   };
 }

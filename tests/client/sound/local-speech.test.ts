@@ -8,27 +8,53 @@ function engineWith(voices: readonly { readonly lang: string; readonly localServ
   const engine: SpeechEngine = {
     synthesis: {
       getVoices: () => voices as SpeechSynthesisVoice[],
-      speak: (utterance) => { spoken.push(utterance); log.push(`speak ${utterance.text.length}`); },
-      cancel: () => { log.push("cancel"); },
+      speak: (utterance) => {
+        spoken.push(utterance);
+        log.push(`speak ${utterance.text.length}`);
+      },
+      cancel: () => {
+        log.push("cancel");
+      },
     },
     utterance: (text) => ({ text }) as SpeechSynthesisUtterance,
   };
   const event = {} as SpeechSynthesisEvent;
-  return { engine, log, begin: () => spoken.at(-1)?.onstart?.call(spoken[0] as SpeechSynthesisUtterance, event), end: () => spoken.at(-1)?.onend?.call(spoken[0] as SpeechSynthesisUtterance, event) };
+  const begin = (): void => {
+    spoken.at(-1)?.onstart?.call(spoken[0] as SpeechSynthesisUtterance, event);
+  };
+  const end = (): void => {
+    spoken.at(-1)?.onend?.call(spoken[0] as SpeechSynthesisUtterance, event);
+  };
+  return { engine, log, begin, end };
 }
 const english = { lang: "en-GB", localService: true };
 const plain = { rate: 1, volume: 1 };
 
 it("[S54] only an English voice that needs no network counts", () => {
   expect(localSpeech(null, handClock()).available()).toBe(false);
-  expect(localSpeech(engineWith([{ lang: "en-US", localService: false }, { lang: "de-DE", localService: true }]).engine, handClock()).available()).toBe(false);
+  expect(
+    localSpeech(
+      engineWith([
+        { lang: "en-US", localService: false },
+        { lang: "de-DE", localService: true },
+      ]).engine,
+      handClock(),
+    ).available(),
+  ).toBe(false);
   expect(localSpeech(engineWith([english]).engine, handClock()).available()).toBe(true);
 });
 
 it("[S54] a long text goes to it in pieces of at most 150 letters, one after the other", async () => {
   const { engine, log, begin, end } = engineWith([english]);
-  const playing = localSpeech(engine, handClock()).speak("Stir it slowly. ".repeat(20), plain, () => undefined);
-  for (let i = 0; i < 3; i += 1) { begin(); end(); }
+  const playing = localSpeech(engine, handClock()).speak(
+    "Stir it slowly. ".repeat(20),
+    plain,
+    () => undefined,
+  );
+  for (let i = 0; i < 3; i += 1) {
+    begin();
+    end();
+  }
   expect(await playing.ended).toBe("ended");
   expect(log).toEqual(["speak 143", "speak 143", "speak 31"]);
 });

@@ -1,40 +1,18 @@
 import { describe, expect, it } from "vitest";
-import type { AudioState } from "../../../client/sound/audio-output.ts";
-import type { FetchSpeech, SpeechFault } from "../../../client/sound/fetch-speech.ts";
+import type { FetchSpeech } from "../../../client/sound/fetch-speech.ts";
 import type { LocalSpeech } from "../../../client/sound/local-speech.ts";
-import { createSound, type Caption } from "../../../client/sound/player.ts";
 import { err, ok } from "../../../core/units/result.ts";
-import { fakeOutput, handClock, settle } from "./fakes.ts";
-
-const noLocal: LocalSpeech = { available: () => false, speak: () => { throw new Error("There is no local voice here."); } };
-const down: SpeechFault = { kind: "unreachable", sentence: "down" };
-
-function kitchen(options: { readonly state?: AudioState; readonly fetchSpeech?: FetchSpeech; readonly local?: LocalSpeech } = {}) {
-  const output = fakeOutput(options.state);
-  const clock = handClock();
-  const captions: Caption[] = [];
-  const edges: string[] = [];
-  const fetched: string[] = [];
-  const sound = createSound({
-    output,
-    clock,
-    local: options.local ?? noLocal,
-    fetchSpeech: options.fetchSpeech ?? ((text, { rate, urgency }) => {
-      fetched.push(`${text} ${rate} ${urgency}`);
-      return Promise.resolve(ok(new TextEncoder().encode(text)));
-    }),
-    onCaption: (caption) => captions.push(caption),
-    onSpeaking: (edge) => edges.push(`${edge} ${clock.now() - 1_000_000}`),
-  });
-  return { output, clock, captions, edges, fetched, sound, lines: () => captions.map(({ kind, text }) => `${kind}: ${text}`) };
-}
+import { settle } from "./fakes.ts";
+import { down, kitchen } from "./kitchen.ts";
 
 describe("saying things", () => {
   it("[S40] everything said is a caption, and goes into the journal once it has been heard", async () => {
     const { sound, output, captions, clock } = kitchen();
     const done = sound.say("Stir the soup.", { priority: "answer" });
     await settle();
-    expect(captions).toEqual([{ id: 1, kind: "speech", text: "Stir the soup.", priority: "answer", at: 1_000_000 }]);
+    expect(captions).toEqual([
+      { id: 1, kind: "speech", text: "Stir the soup.", priority: "answer", at: 1_000_000 },
+    ]);
     expect(sound.journal()).toEqual([]);
     await clock.turn(900);
     output.endSpeech();
@@ -60,9 +38,19 @@ describe("saying things", () => {
   it("[S42] what is urgent goes first; the rest keeps its order", async () => {
     const { sound, output } = kitchen();
     const order: string[] = [];
-    const say = (text: string, priority: "ring" | "answer" | "cue"): void => { void sound.say(text, { priority }).then(() => order.push(text)); };
-    say("ring 1", "ring"); say("cue 1", "cue"); say("answer 1", "answer"); say("cue 2", "cue"); say("ring 2", "ring"); say("answer 2", "answer");
-    for (let i = 0; i < 6; i += 1) { await settle(); output.endSpeech(); }
+    const say = (text: string, priority: "ring" | "answer" | "cue"): void => {
+      void sound.say(text, { priority }).then(() => order.push(text));
+    };
+    say("ring 1", "ring");
+    say("cue 1", "cue");
+    say("answer 1", "answer");
+    say("cue 2", "cue");
+    say("ring 2", "ring");
+    say("answer 2", "answer");
+    for (let i = 0; i < 6; i += 1) {
+      await settle();
+      output.endSpeech();
+    }
     await settle();
     expect(order).toEqual(["ring 1", "ring 2", "answer 1", "answer 2", "cue 1", "cue 2"]);
   });
@@ -73,11 +61,24 @@ describe("saying things", () => {
     void sound.say("Taste the soup.");
     await settle();
     void sound.say("The beans are done.", { priority: "ring" });
-    for (let i = 0; i < 3; i += 1) { await settle(); output.endSpeech(); }
+    for (let i = 0; i < 3; i += 1) {
+      await settle();
+      output.endSpeech();
+    }
     expect(await cue).toBe("said");
     await settle();
-    expect(captions.map(({ id, text }) => `${id} ${text}`)).toEqual(["1 Turn the flatbreads.", "3 The beans are done.", "1 Turn the flatbreads.", "2 Taste the soup."]);
-    expect(sound.journal().map(({ kind, text }) => `${kind} ${text}`)).toEqual(["cut Turn the flatbreads.", "said The beans are done.", "said Turn the flatbreads.", "said Taste the soup."]);
+    expect(captions.map(({ id, text }) => `${id} ${text}`)).toEqual([
+      "1 Turn the flatbreads.",
+      "3 The beans are done.",
+      "1 Turn the flatbreads.",
+      "2 Taste the soup.",
+    ]);
+    expect(sound.journal().map(({ kind, text }) => `${kind} ${text}`)).toEqual([
+      "cut Turn the flatbreads.",
+      "said The beans are done.",
+      "said Turn the flatbreads.",
+      "said Taste the soup.",
+    ]);
   });
 
   it("[S43] stop talking ends the sentence at once, forgets what waits, and leaves the rings alone", async () => {
@@ -87,7 +88,11 @@ describe("saying things", () => {
     await settle();
     sound.stopTalking();
     expect(await Promise.all(ends)).toEqual(["stopped", "stopped"]);
-    expect([output.told.includes("stop One."), output.told.some((line) => line.includes("Two")), sound.ringing()]).toEqual([true, false, ["beans"]]);
+    expect([
+      output.told.includes("stop One."),
+      output.told.some((line) => line.includes("Two")),
+      sound.ringing(),
+    ]).toEqual([true, false, ["beans"]]);
   });
 
   it("[S43] stopping in the moment before the sound has come keeps it from being heard at all", async () => {
@@ -100,9 +105,18 @@ describe("saying things", () => {
 
   it("[S44] louder and softer, slower and faster go in steps and say when they can go no further", async () => {
     const { sound, output, fetched } = kitchen();
-    expect([sound.louder(), sound.louder()]).toEqual([{ value: 1, moved: true }, { value: 1, moved: false }]);
-    for (let i = 0; i < 9; i += 1) { sound.softer(); sound.slower(); }
-    expect([sound.softer(), sound.slower()]).toEqual([{ value: 0.16, moved: false }, { value: 0.7, moved: false }]);
+    expect([sound.louder(), sound.louder()]).toEqual([
+      { value: 1, moved: true },
+      { value: 1, moved: false },
+    ]);
+    for (let i = 0; i < 9; i += 1) {
+      sound.softer();
+      sound.slower();
+    }
+    expect([sound.softer(), sound.slower()]).toEqual([
+      { value: 0.16, moved: false },
+      { value: 0.7, moved: false },
+    ]);
     expect(sound.faster()).toEqual({ value: 0.85, moved: true });
     void sound.say("Stir.", { volume: 0.5 });
     await settle();
@@ -122,7 +136,10 @@ describe("saying things", () => {
   it("[S45] a text beyond the server's limit is spoken piece by piece", async () => {
     const { sound, output } = kitchen();
     const end = sound.say(`${"Stir it well now. ".repeat(40)}End.`);
-    for (let i = 0; i < 4; i += 1) { await settle(); output.endSpeech(); }
+    for (let i = 0; i < 4; i += 1) {
+      await settle();
+      output.endSpeech();
+    }
     expect(await end).toBe("said");
     expect(output.told.length).toBe(2);
     for (const line of output.told) expect(line.length).toBeLessThan(400);
@@ -134,7 +151,14 @@ describe("without a voice", () => {
 
   it("[S46] the device's own voice takes over while the server's cannot be reached", async () => {
     const spoken: string[] = [];
-    const local: LocalSpeech = { available: () => true, speak: (text, _options, onStart) => { spoken.push(text); onStart(); return { ended: Promise.resolve("ended"), stop: () => undefined }; } };
+    const local: LocalSpeech = {
+      available: () => true,
+      speak: (text, _options, onStart) => {
+        spoken.push(text);
+        onStart();
+        return { ended: Promise.resolve("ended"), stop: () => undefined };
+      },
+    };
     const { sound, lines, edges } = kitchen({ fetchSpeech: unreachable, local });
     expect(await sound.say("Stir.")).toBe("said");
     expect([spoken, lines(), edges]).toEqual([["Stir."], ["speech: Stir."], ["start 0"]]);
@@ -144,7 +168,10 @@ describe("without a voice", () => {
     const { sound, lines, clock, edges } = kitchen({ fetchSpeech: unreachable });
     const ends = [sound.say("Stir."), sound.say("Taste.")];
     await clock.turn(1_000);
-    expect(lines()).toEqual(["speech: Stir.", "notice: The voice cannot be reached and this device has none of its own; read here what I would say."]);
+    expect(lines()).toEqual([
+      "speech: Stir.",
+      "notice: The voice cannot be reached and this device has none of its own; read here what I would say.",
+    ]);
     await clock.turn(5_000);
     expect(await Promise.all(ends)).toEqual(["shown", "shown"]);
     expect([lines().at(-1), lines().length, edges]).toEqual(["speech: Taste.", 3, []]);
@@ -152,7 +179,12 @@ describe("without a voice", () => {
 
   it("[S46] after a failure the server is left alone for five seconds, then asked again", async () => {
     let [asked, works] = [0, false];
-    const { sound, clock, output } = kitchen({ fetchSpeech: (text) => { asked += 1; return Promise.resolve(works ? ok(new TextEncoder().encode(text)) : err(down)); } });
+    const { sound, clock, output } = kitchen({
+      fetchSpeech: (text) => {
+        asked += 1;
+        return Promise.resolve(works ? ok(new TextEncoder().encode(text)) : err(down));
+      },
+    });
     void sound.say("One.");
     void sound.say("Two.");
     await clock.turn(4_000);
@@ -166,7 +198,10 @@ describe("without a voice", () => {
 
   it("[S46] one sentence that the voice refuses does not silence the next", async () => {
     const { sound, clock, output } = kitchen({
-      fetchSpeech: (text) => Promise.resolve(text === "?" ? err({ kind: "refused", sentence: "no" }) : ok(new TextEncoder().encode(text))),
+      fetchSpeech: (text) =>
+        Promise.resolve(
+          text === "?" ? err({ kind: "refused", sentence: "no" }) : ok(new TextEncoder().encode(text)),
+        ),
     });
     const refused = sound.say("?");
     void sound.say("Stir.");
@@ -181,7 +216,10 @@ describe("without a voice", () => {
     void sound.say("One.");
     await clock.turn(5_000);
     sound.ring("beans", 0, 1);
-    expect(lines().slice(1)).toEqual(["notice: This screen may not make a sound yet; tap it once.", "notice: A timer rings, but this screen may not make a sound yet; tap it once."]);
+    expect(lines().slice(1)).toEqual([
+      "notice: This screen may not make a sound yet; tap it once.",
+      "notice: A timer rings, but this screen may not make a sound yet; tap it once.",
+    ]);
     expect([await sound.unlock(), states]).toEqual(["ready", ["ready"]]);
     void sound.say("Two.");
     await settle();
@@ -196,76 +234,5 @@ describe("without a voice", () => {
     await clock.turn(3_000);
     output.endSpeech();
     expect(await Promise.all(ends)).toEqual(["shown", "said"]);
-  });
-});
-
-describe("rings", () => {
-  it("[S48] a ring goes on, louder after 20 and after 40 seconds, until it is stopped", async () => {
-    const { sound, output, clock } = kitchen();
-    sound.ring("beans", 3, 1, 1_000_250);
-    await clock.turn(100_000);
-    expect(output.told).toEqual(["ring at 1000250 gain 0.25", "ring gain 0.39", "ring gain 0.63"]);
-    sound.stopRing("beans");
-    sound.stopRing("beans");
-    expect(output.told.at(-1)).toBe("ring stop");
-    expect(sound.journal()).toEqual([
-      { kind: "rang", text: "beans", chime: 3, round: 1, at: 1_000_000 },
-      { kind: "rang", text: "beans", chime: 3, round: 2, at: 1_020_000 },
-      { kind: "rang", text: "beans", chime: 3, round: 3, at: 1_040_000 },
-      { kind: "ringStopped", text: "beans", at: 1_100_000 },
-    ]);
-  });
-
-  it("[S48] asked to ring twice it rings once; a later round only makes it louder", () => {
-    const { sound, output } = kitchen();
-    sound.ring("beans", 3, 1);
-    sound.ring("beans", 3, 1);
-    sound.ring("beans", 3, 3);
-    expect(output.told).toEqual(["ring at 1000000 gain 0.25", "ring gain 0.63"]);
-  });
-
-  it("[S49] nothing is put on the audio clock more than a second ahead, and a ring stopped before is never heard", async () => {
-    const { sound, output, clock } = kitchen();
-    sound.ring("soup", 0, 1, 1_060_000);
-    sound.ring("rice", 1, 1, 1_060_000);
-    await clock.turn(59_000);
-    sound.stopRing("rice");
-    expect(output.told).toEqual([]);
-    await clock.turn(900);
-    expect(output.told).toEqual(["ring at 1060000 gain 0.25"]);
-  });
-
-  it("[S50] rings are turned down while speech plays, and share the loudness when there are several", async () => {
-    const { sound, output, clock } = kitchen();
-    sound.ring("soup", 0, 1);
-    expect(output.bus()).toBe(1);
-    sound.ring("rice", 1, 1);
-    expect(output.bus()).toBeCloseTo(0.66, 2);
-    sound.stopRing("rice");
-    void sound.say("The soup is done.", { priority: "ring" });
-    await settle();
-    expect(output.bus()).toBeCloseTo(0.2, 5);
-    output.endSpeech();
-    await clock.turn(400);
-    expect(output.bus()).toBe(1);
-    sound.ring("rice", 1, 1);
-    sound.stopAllRings();
-    expect([sound.ringing(), output.bus()]).toEqual([[], 1]);
-  });
-
-  it("[S50] however soft the voice, a ring keeps at least half its loudness", () => {
-    const { sound, output } = kitchen();
-    for (let i = 0; i < 5; i += 1) sound.softer();
-    sound.ring("soup", 0, 3);
-    expect(output.told).toEqual(["ring at 1000000 gain 0.50"]);
-  });
-
-  it("[S51] signals are heard once sound is allowed, and noted; the journal keeps the last 200 entries", () => {
-    const { sound, output } = kitchen({ state: "locked" });
-    sound.signal("heard");
-    expect(output.told).toEqual([]);
-    output.setState("ready");
-    for (let i = 0; i < 250; i += 1) sound.signal("listening");
-    expect([output.told[0], sound.journal().length, sound.journal()[0]]).toEqual(["tone true 0.63", 200, { kind: "earcon", text: "listening", at: 1_000_000 }]);
   });
 });

@@ -2,13 +2,20 @@ import { expect, it } from "vitest";
 import { createWakeLock, type WakeLockState } from "../../../client/sound/wake-lock.ts";
 
 function device(options: { readonly refuses?: true } = {}) {
-  const page = Object.assign(new EventTarget(), { visibilityState: "visible" as DocumentVisibilityState });
+  const page = Object.assign(new EventTarget(), { visibilityState: "visible" });
   const held: EventTarget[] = [];
   const request = (): Promise<WakeLockSentinel> => {
     if (options.refuses === true) return Promise.reject(new DOMException("low battery", "NotAllowedError"));
     const sentinel = new EventTarget();
     held.push(sentinel);
-    return Promise.resolve(Object.assign(sentinel, { release: () => { sentinel.dispatchEvent(new Event("release")); return Promise.resolve(); } }) as unknown as WakeLockSentinel);
+    return Promise.resolve(
+      Object.assign(sentinel, {
+        release: () => {
+          sentinel.dispatchEvent(new Event("release"));
+          return Promise.resolve();
+        },
+      }) as unknown as WakeLockSentinel,
+    );
   };
   const show = (visibility: DocumentVisibilityState): void => {
     page.visibilityState = visibility;
@@ -41,8 +48,16 @@ it("[S56] a device that refuses, and a browser that cannot, say so in a sentence
   await refusing.hold();
   await unable.hold();
   expect(told).toEqual([
-    { state: "refused", sentence: "The device would not keep the screen awake, perhaps because its battery is low; plug it in, or touch the screen now and then." },
-    { state: "unsupported", sentence: "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings." },
+    {
+      state: "refused",
+      sentence:
+        "The device would not keep the screen awake, perhaps because its battery is low; plug it in, or touch the screen now and then.",
+    },
+    {
+      state: "unsupported",
+      sentence:
+        "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings.",
+    },
   ]);
 });
 

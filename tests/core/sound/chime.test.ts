@@ -1,5 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { chimeCount, chimeFor, chimeLengthMs, earcon, ringPeriodMs, type ChimeSpec } from "../../../core/sound/chime.ts";
+import {
+  chimeCount,
+  chimeFor,
+  chimeLengthMs,
+  earcon,
+  ringPeriodMs,
+  type ChimeSpec,
+} from "../../../core/sound/chime.ts";
 import { renderChime } from "../../../core/sound/render-chime.ts";
 
 const indices = Array.from({ length: chimeCount }, (_unused, i) => i);
@@ -22,13 +29,20 @@ function power(samples: Float32Array, hz: number, sampleRate: number): number {
 describe("a timer's chime", () => {
   it("[S9] at least twelve timers have each a pitch and a rhythm that no other has both of", () => {
     expect(chimeCount).toBeGreaterThanOrEqual(12);
-    expect(new Set(indices.map((i) => `${pitches(chimeFor(i, 1))} | ${rhythm(chimeFor(i, 1))}`)).size).toBe(chimeCount);
+    expect(new Set(indices.map((i) => `${pitches(chimeFor(i, 1))} | ${rhythm(chimeFor(i, 1))}`)).size).toBe(
+      chimeCount,
+    );
     expect(new Set(indices.slice(0, 12).map((i) => pitches(chimeFor(i, 1)))).size).toBe(12);
   });
 
   it("[S9] the first twelve begin on twelve different notes, a semitone or more apart", () => {
-    const first = indices.slice(0, 12).map((i) => chimeFor(i, 1).strikes[0]?.hz ?? 0).sort((a, b) => a - b);
-    first.slice(1).forEach((hz, i) => { expect(semitones(hz, first[i] ?? 0)).toBeGreaterThan(0.99); });
+    const first = indices
+      .slice(0, 12)
+      .map((i) => chimeFor(i, 1).strikes[0]?.hz ?? 0)
+      .sort((a, b) => a - b);
+    first.slice(1).forEach((hz, i) => {
+      expect(semitones(hz, first[i] ?? 0)).toBeGreaterThan(0.99);
+    });
   });
 
   it("[S9] neighbours differ in rhythm and by five semitones or more, for timers are started one after another", () => {
@@ -42,13 +56,15 @@ describe("a timer's chime", () => {
   it("[S10] the same timer always sounds the same, and any index at all has a chime", () => {
     expect(chimeFor(5, 2)).toEqual(chimeFor(5, 2));
     expect(chimeFor(chimeCount + 3, 1)).toEqual(chimeFor(3, 1));
-    for (const odd of [-1, 1e9, 2.7, Number.NaN, Number.POSITIVE_INFINITY]) expect(chimeFor(odd, 1).strikes.length).toBeGreaterThan(0);
+    for (const odd of [-1, 1e9, 2.7, Number.NaN, Number.POSITIVE_INFINITY])
+      expect(chimeFor(odd, 1).strikes.length).toBeGreaterThan(0);
   });
 
   it("[S11] each of three rounds is 3 to 5 dB louder than the one before, and later ones stay", () => {
     const peaks = [1, 2, 3, 4, 99].map((round) => chimeFor(0, round).peak);
     const [a = 0, b = 0, c = 0] = peaks;
-    for (const step of [b / a, c / b]) expect(20 * Math.log10(step)).toSatisfy((dB: number) => dB > 3 && dB < 5);
+    for (const step of [b / a, c / b])
+      expect(20 * Math.log10(step)).toSatisfy((dB: number) => dB > 3 && dB < 5);
     expect(peaks.slice(2)).toEqual([0.8, 0.8, 0.8]);
     expect(chimeFor(0, 0).peak).toBe(a);
   });
@@ -61,12 +77,19 @@ describe("a timer's chime", () => {
 
 describe("chimes as samples", () => {
   const rates = [8_000, 44_100, 48_000];
-  const specs = [...indices.map((i) => chimeFor(i, 3)), earcon("heard"), earcon("notUnderstood"), earcon("listening")];
+  const specs = [
+    ...indices.map((i) => chimeFor(i, 3)),
+    earcon("heard"),
+    earcon("notUnderstood"),
+    earcon("listening"),
+  ];
 
   it.each(rates)("[S13] at %i Hz each begins and ends at 0, reaches its peak and never 0.8 more", (rate) => {
     for (const spec of specs) {
       const samples = renderChime(spec, rate);
-      expect([samples[0], samples[samples.length - 1]].map(Math.abs as (n: number | undefined) => number)).toEqual([0, 0]);
+      expect(
+        [samples[0], samples[samples.length - 1]].map(Math.abs as (n: number | undefined) => number),
+      ).toEqual([0, 0]);
       expect(loudest(samples)).toBeCloseTo(spec.peak, 5);
       expect(loudest(samples)).toBeLessThanOrEqual(0.8 + 1e-6);
       expect(samples.length / rate).toBeCloseTo(chimeLengthMs(spec) / 1000, 2);
@@ -76,7 +99,10 @@ describe("chimes as samples", () => {
   it("[S13] no click: at 48 kHz no two samples in a row lie further apart than the notes themselves swing", () => {
     for (const spec of specs) {
       const samples = renderChime(spec, 48_000);
-      const jump = samples.reduce((most, sample, i) => Math.max(most, Math.abs(sample - (samples[i - 1] ?? 0))), 0);
+      const jump = samples.reduce(
+        (most, sample, i) => Math.max(most, Math.abs(sample - (samples[i - 1] ?? 0))),
+        0,
+      );
       // The steepest of a sine is 2 pi f / rate of its height: the fundamental, at most 1,400 Hz, and its overtones.
       expect(jump / spec.peak).toBeLessThan((2 * Math.PI * 1_400 * 2.5) / 48_000);
     }
@@ -105,7 +131,9 @@ describe("chimes as samples", () => {
       expect(chimeLengthMs(spec)).toBeLessThan(400);
       expect(spec.peak).toBeLessThan(chimeFor(0, 1).peak);
     }
-    const [heard, not] = [earcon("heard"), earcon("notUnderstood")].map((spec) => spec.strikes.map((strike) => strike.hz));
+    const [heard, not] = [earcon("heard"), earcon("notUnderstood")].map((spec) =>
+      spec.strikes.map((strike) => strike.hz),
+    );
     expect([(heard?.[1] ?? 0) > (heard?.[0] ?? 0), (not?.[1] ?? 0) < (not?.[0] ?? 0)]).toEqual([true, true]);
   });
 

@@ -86,22 +86,68 @@ describe("text in words", () => {
     expect(speakable(text)).toBe(words);
   });
 
-  const scraps = ["1", "12:30", "½", " ", "-", "…", "°F", " C", "min.", "é", "🍅", "w/", "pm", ".", ",", "x", "(", "tsp", "\n", "3/4"];
+  const scraps = [
+    "1",
+    "12:30",
+    "½",
+    " ",
+    "-",
+    "…",
+    "°F",
+    " C",
+    "min.",
+    "é",
+    "🍅",
+    "w/",
+    "pm",
+    ".",
+    ",",
+    "x",
+    "(",
+    "tsp",
+    "\n",
+    "3/4",
+  ];
 
   it("[S7] whatever is put in, only printable ASCII without digits comes out", () => {
-    const text = fc.oneof(fc.string({ unit: "binary", maxLength: 60 }), fc.array(fc.constantFrom(...scraps), { maxLength: 12 }).map((parts) => parts.join("")));
-    fc.assert(fc.property(text, (written) => {
-      const words = speakable(written);
-      expect(words).toMatch(/^[a-zA-Z ,.;:?!'-]*$/);
-      expect(words).toBe(words.trim());
-    }), { numRuns: 500 });
+    const text = fc.oneof(
+      fc.string({ unit: "binary", maxLength: 60 }),
+      fc.array(fc.constantFrom(...scraps), { maxLength: 12 }).map((parts) => parts.join("")),
+    );
+    fc.assert(
+      fc.property(text, (written) => {
+        const words = speakable(written);
+        expect(words).toMatch(/^[a-zA-Z ,.;:?!'-]*$/);
+        expect(words).toBe(words.trim());
+      }),
+      { numRuns: 500 },
+    );
   });
 
   it("[S7] what is in words already passes unchanged", () => {
-    const phrase = fc.constantFrom("10-15 min", "at 18:34", "½ tsp", "sauté", "365 F", "180 °C", "stir,", "wait…", "3¾ lb", "Then", "the 2nd pan.", "8 pm", "1 1/2 cups", "purée", "— now");
-    fc.assert(fc.property(fc.array(phrase, { maxLength: 8 }), (phrases) => {
-      const words = speakable(phrases.join(" "));
-      expect(speakable(words)).toBe(words);
-    }), { numRuns: 300 });
+    const phrase = fc.constantFrom(
+      "10-15 min",
+      "at 18:34",
+      "½ tsp",
+      "sauté",
+      "365 F",
+      "180 °C",
+      "stir,",
+      "wait…",
+      "3¾ lb",
+      "Then",
+      "the 2nd pan.",
+      "8 pm",
+      "1 1/2 cups",
+      "purée",
+      "— now",
+    );
+    fc.assert(
+      fc.property(fc.array(phrase, { maxLength: 8 }), (phrases) => {
+        const words = speakable(phrases.join(" "));
+        expect(speakable(words)).toBe(words);
+      }),
+      { numRuns: 300 },
+    );
   });
 });
