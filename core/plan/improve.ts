@@ -121,11 +121,33 @@ function planFor({ problem, mirror }: Both, soon: Soonest, serving: number, goal
     if (best === null || isBetter(verdict, best.verdict, serving))
       best = { rule: soon.rule, schedule, verdict, latest };
     if (verdict.missed === 0 && verdict.waits === 0) break;
-    const next = delayed(problem, schedule, release, Math.max(serving, verdict.ready), goal);
+    const next = delayed(problem, schedule, release, Math.max(goal.serveAt ?? 0, verdict.ready), goal);
     if (next.every((from, index) => from === release[index])) break;
     release = next;
   }
   if (best === null) throw new Error("no round was planned");
+  return best;
+}
+
+/**
+ * Takes out an idle start: where nothing begins now although dinner cannot be too early, all of it moves
+ * forward. Without this, every new plan would put off the first step again, for ever.
+ */
+function pulledForward(problem: Problem, made: Candidate, goal: Goal): Candidate {
+  let best = made;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const starts = best.schedule.map((place) => place.start);
+    const gap = starts.reduce(
+      (least, start, index) => (problem.acts[index]?.running === null ? Math.min(least, start) : least),
+      Infinity,
+    );
+    if (gap <= 0 || gap === Infinity) break;
+    const release = problem.acts.map((act, index) => Math.max(act.release, (starts[index] ?? 0) - gap));
+    const schedule = generate(problem, { rank: ranked(starts), patience: made.rule.patience }, release);
+    const verdict = judge(problem, schedule, goal.serveAt ?? 0);
+    if (!isBetter(verdict, best.verdict, goal.serveAt ?? 0)) break;
+    best = { ...best, schedule, verdict, latest: best.latest.map((start) => start - gap) };
+  }
   return best;
 }
 
@@ -144,5 +166,5 @@ export function candidate(both: Both, soon: Soonest, goal: Goal): Candidate {
     serving = made.verdict.ready;
   }
   if (best === null) throw new Error("no round was planned");
-  return best;
+  return (goal.serveAt ?? 0) < best.verdict.ready ? pulledForward(both.problem, best, goal) : best;
 }
