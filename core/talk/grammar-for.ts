@@ -59,16 +59,5 @@ function slotRules(names: NameBook): readonly (readonly [string, Phrase])[] {
   return [...values, ...named].flatMap(([name, phrase]) => (phrase === null ? [] : [[name, phrase] as const]));
 }
 
-/**
- * The few words that are heard while the caller itself speaks. None of them is ever part of a step, so the
- * caller cannot interrupt itself.
- */
-export const stopGrammar: Grammar = {
-  root: "stop",
-  rules: new Map<string, Phrase>([
-    ["stop", { kind: "choice", of: ["stop", "stop talking", "wait", "quiet", "be quiet", "hush"].map(words) }],
-  ]),
-};
-
 /** Every slot that some heard line uses. */
 export const heardSlots: ReadonlySet<SlotName> = new Set(lines.flatMap(([, patterns]) => patterns.flatMap(slotsIn)));

@@ -1,0 +1,123 @@
+import { effect, signal } from "@preact/signals";
+import type { ReadonlySignal } from "@preact/signals";
+import type { Verdict } from "../../core/speech/acceptance.ts";
+import type { ListenerState } from "../../core/speech/listening.ts";
+import { stopSentences } from "../../core/talk/stop-sentences.ts";
+import type { Sound } from "../sound/player.ts";
+import { chooseEngine } from "../voice/choose-engine.ts";
+import { createListener } from "../voice/listener.ts";
+import type { Listener } from "../voice/listener.ts";
+import type { Caller } from "./caller.ts";
+import type { Ear, EarState } from "./ear-model.ts";
+import type { Settings } from "./settings.ts";
+
+/** What the ear is joined to. */
+export interface EarNeeds {
+  readonly caller: Caller;
+  readonly sound: Sound;
+  readonly settings: ReadonlySignal<Settings>;
+  /** Whether the caller speaks, its tail in the room included. */
+  readonly speaking: ReadonlySignal<boolean>;
+}
+
+/** After an answer or a call the cook may go on without the address for this long. */
+const windowMs = 5_000;
+/** After a question it takes longer to make up one's mind. */
+const questionMs = 12_000;
+/** After the address alone. */
+const addressedMs = 6_000;
+
+/** Joins microphone and recogniser to the conversation. Nothing is opened before `start`. */
+export async function createEar(needs: EarNeeds): Promise<Ear> {
+  const { caller, settings } = needs;
+  const state = signal<EarState>({ kind: "off", sentence: null, progress: null });
+  const level = signal(0);
+  const partial = signal("");
+  const listener: Listener = createListener({
+    grammar: caller.grammar.value,
+    address: settings.value.address,
+    engine: await chooseEngine(async (path) => (await fetch(path)).json() as Promise<unknown>),
+    onHeard: (verdict) => {
+      partial.value = "";
+      heard(verdict, needs, listener);
+    },
+    onState: (next) => {
+      if (next.kind === "failed") caller.tell(next.sentence);
+      state.value = shown(next);
+    },
+    onLevel: (dbfs) => {
+      level.value = Math.min(1, Math.max(0, (dbfs + 60) / 50));
+    },
+    onPartial: (words) => {
+      partial.value = words.join(" ");
+    },
+  });
+  const stop = follow(listener, needs);
+  return {
+    state,
+    level,
+    partial,
+    start: listener.start,
+    listenOnce: listener.listenOnce,
+    stop: () => {
+      stop();
+      void listener.close();
+    },
+  };
+}
+
+function heard(verdict: Verdict, { caller, sound }: EarNeeds, listener: Listener): void {
+  switch (verdict.kind) {
+    case "command":
+      // While the caller speaks only the few stop words are listened for, and all of them mean the same.
+      caller.hear(sound.isSpeaking() && !verdict.addressed ? "stop talking" : verdict.words.join(" "), "voice");
+      return;
+    case "address-only":
+      if (sound.isSpeaking()) sound.stopTalking();
+      sound.signal("listening");
+      listener.openWindow(addressedMs);
+      return;
+    case "none":
+      if (verdict.why === "doubtful") sound.signal("notUnderstood");
+  }
+}
+
+/** Keeps the listener in step with the meal, the settings and the caller's own voice. */
+function follow(listener: Listener, { caller, settings, speaking }: EarNeeds): () => void {
+  const stops = [
+    effect(() => {
+      listener.setGrammar(caller.grammar.value);
+    }),
+    effect(() => {
+      listener.setAddress(settings.value.address);
+      listener.setUsual(settings.value.listening === "open" ? "open" : "addressed");
+    }),
+    effect(() => {
+      if (speaking.value) {
+        listener.mute(stopSentences(caller.lines.peek().at(-1)?.text ?? ""));
+        return;
+      }
+      listener.unmute();
+      const hasSpoken = caller.lines.peek().some((line) => line.who === "caller");
+      if (hasSpoken) listener.openWindow(caller.dialogue.peek().question === null ? windowMs : questionMs);
+    }),
+  ];
+  return () => {
+    for (const stop of stops) stop();
+  };
+}
+
+function shown(state: ListenerState): EarState {
+  const plain = (kind: EarState["kind"]): EarState => ({ kind, sentence: null, progress: null });
+  switch (state.kind) {
+    case "off":
+    case "loading":
+    case "hearing":
+    case "thinking":
+      return plain(state.kind);
+    case "listening":
+      return plain(state.mode === "addressed" ? "waiting" : state.mode === "open" ? "open" : "muted");
+    case "failed":
+      return { kind: "trouble", sentence: state.sentence, progress: null };
+  }
+}
