@@ -10,7 +10,10 @@ const line = z.string().max(1000);
 const length = z.number().nonnegative().transform(seconds);
 const count = z.number().int().positive();
 const rational = z.string().regex(/^\d+\/\d+$/);
-const unit = z.string().refine(isUnit).transform((text): Unit => text);
+const unit = z
+  .string()
+  .refine(isUnit)
+  .transform((text): Unit => text);
 
 const amount = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("measured"), low: rational, high: rational, unit }),
@@ -60,7 +63,9 @@ const step = z.strictObject({
   extend: z.strictObject({ by: span, atMost: length }).nullable(),
   attend: z.array(attention),
   needs: z.array(need),
-  after: z.array(z.strictObject({ step: name.transform(stepId), atLeast: length, atMost: length.nullable() })),
+  after: z.array(
+    z.strictObject({ step: name.transform(stepId), atLeast: length, atMost: length.nullable() }),
+  ),
   batch: z.strictObject({ of: count, holds: count, pieces: name }).nullable(),
   ahead: length.nullable(),
   endsBeforeServing: length.nullable(),
@@ -86,7 +91,13 @@ export const cookingMealSchema: z.ZodType<CookingMeal> = z.strictObject({
   kitchen: z.strictObject({
     burners: z.number().int().nonnegative(),
     ovens: z.array(
-      z.strictObject({ name, racks: count, heats: z.number().positive(), cools: z.number().positive(), hottest: heat }),
+      z.strictObject({
+        name,
+        racks: count,
+        heats: z.number().positive(),
+        cools: z.number().positive(),
+        hottest: heat,
+      }),
     ),
     appliances: z.array(name),
   }),

@@ -78,7 +78,7 @@ const withField = z
   .meta({ description: "What goes in at this step: names for all that is left of it, or a map to amounts." });
 
 const ANY_TIME: Omit<Link, "step"> = { atLeast: seconds(0), atMost: null };
-const lag = reading(readLag, "How long after that step's end.", "at least 30 min, at most 2 h");
+const lag = reading(readLag, "How long after that step's end.", "at least 30 min and at most 2 h");
 
 /** A step that comes before, and how long before. */
 export interface AfterFile extends Omit<Link, "step"> {
@@ -124,7 +124,7 @@ const needs = z.strictObject({
   oven: reading(
     readOven,
     "The heat or range of heats, and perhaps the racks.",
-    "350-385 F, 2 racks",
+    "350-385 F on 2 racks",
   ).optional(),
   appliance: names("An appliance, or a list of them.", "blender").optional(),
   bowl: names("A bowl or pot to keep free for it, or a list of them.", "large bowl").optional(),

@@ -74,16 +74,16 @@ export function readExtend(text: string): Result<{ readonly by: Span; readonly a
   return ok({ by: by.value, atMost: atMost.value });
 }
 
-/** The lag between two steps: "at least 30 min", "at most 10 min", both with a comma, "at once", "any time". */
+/** The lag between two steps: "at least 30 min", "at most 10 min", both joined by "and", "at once", "any time". */
 export function readLag(text: string): Result<Omit<Link, "step">, string> {
   const written = text.trim();
   if (/^at once$/i.test(written)) return ok({ atLeast: seconds(0), atMost: seconds(0) });
   if (/^any time$/i.test(written)) return ok({ atLeast: seconds(0), atMost: null });
-  const match = /^(?:at least ([^,]+))?(?:(?:,| and)?\s*at most ([^,]+))?$/i.exec(written);
+  const match = /^(?:at least (.+?))?(?:^|,\s*|\s+and\s+|$)(?:at most (.+))?$/i.exec(written);
   if (match === null || (match[1] === undefined && match[2] === undefined)) {
     return err(`"${text}" is not a lag; write at least 30 min, at most 10 min, at once or any time.`);
   }
-  const atLeast = match[1] === undefined ? ok(seconds(0)) : readWait(match[1].replace(/ and$/i, ""));
+  const atLeast = match[1] === undefined ? ok(seconds(0)) : readWait(match[1]);
   if (!atLeast.ok) return atLeast;
   const atMost = match[2] === undefined ? ok(null) : readWait(match[2]);
   if (!atMost.ok) return atMost;
@@ -144,9 +144,9 @@ export function readHeatRange(text: string): Result<HeatRange, string> {
   return ok({ low: low.value, high: high.value });
 }
 
-/** "350-385 F", or with the racks it fills: "350-385 F, 2 racks". */
+/** "350-385 F", or with the racks it fills: "350-385 F on 2 racks" (a comma would end the value within braces). */
 export function readOven(text: string): Result<{ readonly heat: HeatRange; readonly racks: number }, string> {
-  const match = /^(.+?)(?:,\s*(\d+) racks?)?$/i.exec(text.trim());
+  const match = /^(.+?)(?:,? on (\d+) racks?)?$/i.exec(text.trim());
   const heat = readHeatRange(match?.[1] ?? text);
   if (!heat.ok) return heat;
   const racks = Number(match?.[2] ?? "1");
