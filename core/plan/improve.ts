@@ -109,17 +109,22 @@ function delayed(
   });
 }
 
-/** The plan for a table at `serving`: latest starts first, then forward again, then what is too early later. */
-function planFor({ problem, mirror }: Both, soon: Soonest, serving: number, goal: Goal): Candidate {
-  const latest = latestStarts({ problem, mirror }, soon, serving);
-  const rule = { rank: withFirst(ranked(latest), goal.first), patience: soon.rule.patience };
+/** Forward in the order of the latest starts, for a table at `serving`; what comes too early is then delayed. */
+function planFor(
+  problem: Problem,
+  latest: readonly number[],
+  patience: number,
+  serving: number,
+  goal: Goal,
+): Candidate {
+  const rule = { rank: withFirst(ranked(latest), goal.first), patience };
   let release: readonly number[] = wantedFrom(problem, latest, serving, goal.first);
   let best: Candidate | null = null;
   for (let round = 0; round <= DELAYS; round += 1) {
     const schedule = generate(problem, rule, release);
-    const verdict = judge(problem, schedule, serving);
-    if (best === null || isBetter(verdict, best.verdict, serving))
-      best = { rule: soon.rule, schedule, verdict, latest };
+    const verdict = judge(problem, schedule, goal.serveAt ?? 0);
+    if (best === null || isBetter(verdict, best.verdict, goal.serveAt ?? 0))
+      best = { rule, schedule, verdict, latest };
     if (verdict.missed === 0 && verdict.waits === 0) break;
     const next = delayed(problem, schedule, release, Math.max(goal.serveAt ?? 0, verdict.ready), goal);
     if (next.every((from, index) => from === release[index])) break;
@@ -127,6 +132,20 @@ function planFor({ problem, mirror }: Both, soon: Soonest, serving: number, goal
   }
   if (best === null) throw new Error("no round was planned");
   return best;
+}
+
+/** The plan that keeps to a course already begun: `starts` are its starts, moved to where the cook stands. */
+export function steady(
+  { problem }: Both,
+  starts: readonly number[],
+  patience: number,
+  goal: Goal,
+): Candidate {
+  const ready = starts.reduce(
+    (last, start, index) => Math.max(last, start + (problem.acts[index]?.length ?? 0)),
+    0,
+  );
+  return planFor(problem, starts, patience, Math.max(goal.serveAt ?? 0, ready), goal);
 }
 
 /**
@@ -160,7 +179,8 @@ export function candidate(both: Both, soon: Soonest, goal: Goal): Candidate {
   let serving = Math.max(goal.serveAt ?? 0, soon.ready);
   let best: Candidate | null = null;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const made = planFor(both, soon, serving, goal);
+    const latest = latestStarts(both, soon, serving);
+    const made = planFor(both.problem, latest, soon.rule.patience, serving, goal);
     if (best === null || isBetter(made.verdict, best.verdict, goal.serveAt ?? 0)) best = made;
     if (made.verdict.ready <= serving) break;
     serving = made.verdict.ready;

@@ -1,5 +1,5 @@
 import type { Both, Candidate, Goal } from "./improve.ts";
-import { candidate, soonest } from "./improve.ts";
+import { candidate, soonest, steady } from "./improve.ts";
 import { isBetter, isWorthwhile } from "./judge.ts";
 import { lacks, settled } from "./limits.ts";
 import type { PlanInput, Planner, Task, TaskId } from "./model.ts";
@@ -8,10 +8,10 @@ import type { Problem } from "./problem.ts";
 import { mirrored, problemOf } from "./problem.ts";
 import { sheetOf } from "./sheet.ts";
 
-/** The order in which the whole meal goes best, as a position for each task. */
+/** How the whole meal goes best when begun at nought: the start of each task, in milliseconds. */
 interface Course {
   readonly meal: PlanInput["meal"];
-  readonly position: ReadonlyMap<TaskId, number>;
+  readonly starts: ReadonlyMap<TaskId, number>;
   readonly patience: number;
 }
 
@@ -41,10 +41,9 @@ function courseOf(input: PlanInput): Course {
   if (known?.meal === input.meal) return known;
   const { problem } = settled(problemOf({ ...input, progress: new Map(), ovens: [] }));
   const leader = best(bothWays(problem), { serveAt: null, first: [] });
-  const rank = ranked(leader?.schedule.map((place) => place.start) ?? []);
   const course: Course = {
     meal: input.meal,
-    position: new Map(problem.acts.map((act, index) => [act.task.id, rank[index] ?? 0])),
+    starts: new Map(problem.acts.map((act, index) => [act.task.id, leader?.schedule[index]?.start ?? 0])),
     patience: leader?.rule.patience ?? 0,
   };
   courses.set(input.tasks, course);
@@ -80,19 +79,42 @@ function isClean(made: Candidate, goal: Goal, leastMs: number): boolean {
   return missed === 0 && waits === 0 && ready <= Math.max(goal.serveAt ?? 0, leastMs);
 }
 
-function chosen(problem: Problem, input: PlanInput): Candidate {
+/** How far the cook is behind the course, in milliseconds from now: by what was begun the latest. */
+function behind(course: Course, input: PlanInput): number {
+  const lags = input.tasks.flatMap((task) => {
+    const progress = input.progress.get(task.id);
+    const started = progress?.state === "running" || progress?.state === "done" ? progress.startedAt : null;
+    return started === null ? [] : [started - input.now - (course.starts.get(task.id) ?? 0)];
+  });
+  return lags.length === 0 ? 0 : Math.max(...lags);
+}
+
+/** The course from where the cook stands, or the usual way of planning it: what keeps the order of work. */
+function usualPlan(both: Both, input: PlanInput, goal: Goal): Candidate {
   const course = courseOf(input);
+  const starts = both.problem.acts.map((act) => course.starts.get(act.task.id) ?? 0);
+  const soon = soonest(both, { rank: ranked(starts), patience: course.patience }, goal);
+  const usual = candidate(both, soon, goal);
+  if (goal.serveAt !== null && usual.verdict.ready <= goal.serveAt) return usual;
+  const late = behind(course, input);
+  const kept = steady(
+    both,
+    starts.map((start) => start + late),
+    course.patience,
+    goal,
+  );
+  return isWorthwhile(usual.verdict, kept.verdict, goal.serveAt ?? 0) ? usual : kept;
+}
+
+function chosen(problem: Problem, input: PlanInput): Candidate {
   const goal: Goal = {
     serveAt: input.serveAt === null ? null : input.serveAt - input.now,
     first: firstActs(problem, input),
   };
-  const rank = problem.acts.map((act) => course.position.get(act.task.id) ?? 0);
   const both = bothWays(problem);
-  const usual = candidate(both, soonest(both, { rank: ranked(rank), patience: course.patience }, goal), goal);
-  const least = Math.max(
-    0,
-    ...tails(problem).map((tail, index) => tail + (problem.acts[index]?.running?.start ?? 0)),
-  );
+  const usual = usualPlan(both, input, goal);
+  const runs = problem.acts.map((act) => act.running?.start ?? 0);
+  const least = Math.max(0, ...tails(problem).map((tail, index) => tail + (runs[index] ?? 0)));
   if (isClean(usual, goal, least)) return usual;
   const other = best(both, goal);
   return other !== null && isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0) ? other : usual;
