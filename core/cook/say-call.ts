@@ -38,7 +38,7 @@ export function sayCall(call: Call, session: Session, now: Instant): string {
 }
 
 /** The name of a dish that the cook uses: the first of its other names, where it has one. */
-export const shortName = (dish: Dish): string => capital(dish.says[0] ?? dish.name);
+export const shortName = (dish: Dish): string => capital(dish.says.find((said) => said !== dish.name) ?? dish.name);
 
 /** A step with its dish, its batch and the amounts that go in. */
 export function sayStep(task: Task): string {

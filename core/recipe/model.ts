@@ -116,7 +116,7 @@ export interface Step {
 export interface Dish {
   readonly id: DishId;
   readonly name: string;
-  /** Other ways to say its name; `name` is always one. */
+  /** Every way to say its name: in full first, then the short ones, the handiest first. */
   readonly says: readonly string[];
   readonly about: string;
   /** What can hurt: said once when the dish begins. */
