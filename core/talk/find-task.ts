@@ -2,10 +2,10 @@ import { callsNow } from "../cook/calls-now.ts";
 import { isReady } from "../cook/ready.ts";
 import type { Task } from "../plan/model.ts";
 import type { Found } from "./find.ts";
-import { findDish, found, isWithin, wordsIn } from "./find.ts";
+import { found, isWithin, wordsIn } from "./find.ts";
 import type { Mention } from "./intent.ts";
 import type { Kitchen } from "./model.ts";
-import { doing, titleNames } from "./names.ts";
+import { dishNames, doing, titleNames } from "./names.ts";
 import type { Scene } from "./outcome.ts";
 import { theDish } from "./speech.ts";
 import { nameWords } from "./utterance.ts";
@@ -26,15 +26,18 @@ function hits(mention: Mention, scene: Scene): readonly Task[] {
   const { tasks } = scene.session;
   if (mention.by === "task") return tasks.filter((task) => task.id === mention.task);
   const said = wordsIn(mention);
-  const dish = mention.by === "food" || mention.by === "timer" ? null : findDish(mention, scene.session);
-  const dishes = dish?.kind === "one" ? [dish.value] : dish?.kind === "several" ? dish.values : [];
-  const ofDish = tasks.filter((task) => dishes.some(({ id }) => id === task.dish.id));
-  if (said === "") return ofDish;
+  if (mention.by === "dish") return tasks.filter((task) => task.dish.id === mention.dish);
+  if (said === "") return [];
+  const { meal } = scene.session;
+  const named = meal.dishes.filter((dish) => dishNames(dish, meal).includes(said));
+  const ofDish = tasks.filter((task) => named.some(({ id }) => id === task.dish.id));
   const byTitle = tasks.filter(({ step }) => [nameWords(step.title).join(" "), doing(step.title)].includes(said));
   if (byTitle.length > 0) return byTitle;
   const about = tasks.filter(({ step }) => titleNames(step.title).includes(said));
   const both = tasks.filter((task) => about.includes(task) || ofDish.includes(task));
-  return both.length > 0 ? both : tasks.filter(({ step }) => isWithin(said, step.title));
+  if (both.length > 0) return both;
+  const within = tasks.filter(({ step }) => isWithin(said, step.title));
+  return within.length > 0 ? within : tasks.filter(({ dish }) => isWithin(said, dish.name));
 }
 
 /** The step that is meant; several where they belong to different dishes and nothing in the moment decides. */
@@ -56,7 +59,7 @@ function preferred(tasks: readonly Task[], scene: Scene, kitchen: Kitchen, purpo
   const tests: Readonly<Record<Purpose, readonly ((task: Task) => boolean)[]>> = {
     finish: [isCalled, (task) => isRunning(task) || isFocus(task), mayStart],
     start: [isFocus, isCalled, (task) => task.step.hands === "off" && !isRunning(task) && mayStart(task), mayStart],
-    choose: [(task) => !isRunning(task) && mayStart(task), (task) => !isRunning(task)],
+    choose: [isFocus, (task) => !isRunning(task) && mayStart(task), (task) => !isRunning(task)],
     ask: [isFocus, isCalled, isRunning, mayStart],
   };
   const called = callsNow(session, scene.sheet, kitchen.now).flatMap((call) =>

@@ -85,6 +85,28 @@ function walkAll(
   });
 }
 
+/**
+ * Groups of words of which each must be there for the pattern to fit: one of each group.
+ * Most lines fail here, before any of them is walked.
+ */
+export function neededWords(pattern: Pattern): readonly (readonly string[])[] {
+  switch (pattern.kind) {
+    case "word":
+      return isFiller(pattern.word) ? [] : [[pattern.word]];
+    case "slot":
+    case "rule":
+    case "maybe":
+      return [];
+    case "all":
+      return pattern.of.flatMap(neededWords);
+    case "any": {
+      // Every way through has a first group, or nothing is needed.
+      const firsts = pattern.of.map((one) => neededWords(one)[0]);
+      return firsts.includes(undefined) ? [] : [firsts.flatMap((group) => group ?? [])];
+    }
+  }
+}
+
 /** The words a sentence of this pattern can begin with; null where it may begin with a slot. Fillers are passed over. */
 export function firstWords(pattern: Pattern): ReadonlySet<string> | null {
   const { words, isOpen } = beginnings(pattern);

@@ -41,9 +41,12 @@ export function objectOf(title: string): string {
   return nameWords((end < 0 ? rest : rest.slice(0, end)).join(" ")).join(" ");
 }
 
-/** "roast the squash" as what is being done: "roasting the squash". */
-export function doing(title: string): string {
-  const [verb, ...rest] = nameWords(title);
+/** "roast the squash" as what is being done, to compare with: "roasting squash". */
+export const doing = (title: string): string => nameWords(inProgress(title)).join(" ");
+
+/** The same with its articles, for saying: "roasting the squash". */
+export function inProgress(title: string): string {
+  const [verb, ...rest] = title.split(" ");
   if (verb === undefined) return "";
   const stem = /[^aeiou]e$/.test(verb) ? verb.slice(0, -1) : verb;
   const doubled = /^[^aeiou]*[aeiou][bdgmnprt]$/.test(verb) ? `${stem}${stem.at(-1) ?? ""}` : stem;

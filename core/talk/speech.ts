@@ -65,8 +65,10 @@ export function sayTimeLeft(timer: Timer, kitchen: Kitchen): string {
 export function inParts(lead: string, items: readonly string[]): Outcome {
   const parts: string[] = [];
   let current: string[] = [];
+  // Items with commas of their own are kept apart by more than another comma.
+  const join = (part: readonly string[]): string => (items.some((item) => item.includes(",")) ? part.join("; ") : listed(part));
   const text = (part: readonly string[]): string =>
-    `${parts.length === 0 && lead !== "" ? `${lead} ` : ""}${parts.length === 0 && lead !== "" ? listed(part) : capital(listed(part))}.`;
+    parts.length === 0 && lead !== "" ? `${lead} ${join(part)}.` : `${capital(join(part))}.`;
   for (const item of items) {
     // Two words are kept free for "More?" and for the "and" before the last.
     if (current.length > 0 && countWords(text([...current, item])) > breathWords - 2) {

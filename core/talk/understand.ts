@@ -2,7 +2,7 @@ import { answerPattern } from "./grammar-for.ts";
 import type { Intent } from "./intent.ts";
 import { candidatesIn, momentOf, namesOf } from "./listening.ts";
 import type { Caught, Match, SlotReader } from "./matcher.ts";
-import { firstWords, matches } from "./matcher.ts";
+import { firstWords, matches, neededWords } from "./matcher.ts";
 import { completed, wantedSlots } from "./missing.ts";
 import type { Kitchen } from "./model.ts";
 import type { NameBook } from "./names.ts";
@@ -29,15 +29,19 @@ type Line = {
   readonly entry: PhraseEntry;
   readonly pattern: Pattern;
   readonly first: ReadonlySet<string> | null;
+  readonly needs: readonly (readonly string[])[];
   readonly order: number;
 };
 
 const book: readonly Line[] = phrasebook.flatMap((entry, order) =>
   [...entry.says, ...entry.typed].map((text) => {
     const pattern = readPattern(text);
-    return { entry, pattern, first: firstWords(pattern), order };
+    return { entry, pattern, first: firstWords(pattern), needs: neededWords(pattern), order };
   }),
 );
+
+/** No line of the phrasebook, with the longest names, has as many words: this is somebody telling a story. */
+const MOST_WORDS = 30;
 
 /** The lines that a sentence beginning with a word may be; those that begin with a slot are always among them. */
 const byFirst = new Map<string, readonly Line[]>();
@@ -52,7 +56,11 @@ function linesFor(first: string): readonly Line[] {
 }
 
 /** Words that this meal does not know are taken for a name only where the sentence round them is plain. */
-const leastLiteral = (entry: PhraseEntry): number => (entry.intent === "StartTimer" ? 1 : 2);
+function isPlainEnough({ intent }: PhraseEntry, { literal, caught }: Match): boolean {
+  // A timer's name is the cook's own to make up; elsewhere a figure tells as much as a word.
+  if (intent === "StartTimer") return literal >= 1;
+  return literal + caught.filter(({ slot }) => isValueSlot(slot)).length >= 2;
+}
 
 /**
  * What `text` wants, heard or typed. The same lines that make the recogniser's grammar are matched, with more
@@ -61,6 +69,7 @@ const leastLiteral = (entry: PhraseEntry): number => (entry.intent === "StartTim
  */
 export function understand(text: string, kitchen: Kitchen): Understanding {
   const words = wordsOf(text);
+  if (words.length > MOST_WORDS) return { intent: null, words };
   const names = namesOf(kitchen);
   const moment = momentOf(kitchen);
   for (const read of [knownReader, openReader] as const) {
@@ -89,10 +98,12 @@ type Candidate = { readonly line: Line; readonly match: Match };
 function bestOf(kitchen: Kitchen, words: readonly string[], read: SlotReader): Intent | null {
   const first = words.find((word) => !isFiller(word)) ?? "";
   let best: Candidate | null = null;
+  const said = new Set(words);
   for (const line of linesFor(first)) {
+    if (line.needs.some((group) => !group.some((word) => said.has(word)))) continue;
     for (const match of matches(line.pattern, words, read)) {
       const isUnknown = match.caught.some(({ known }) => !known);
-      if (isUnknown && match.literal < leastLiteral(line.entry)) continue;
+      if (isUnknown && !isPlainEnough(line.entry, match)) continue;
       const candidate = { line, match };
       if (best === null || compare(candidate, best, kitchen) < 0) best = candidate;
     }

@@ -98,7 +98,7 @@ function setServing(serve: Instant, kitchen: Kitchen): Outcome {
   return ordered(kitchen, [{ type: "SetServing", serveAt: serve }], ({ sheet }) => {
     const time = capital(clockAt(serve, kitchen));
     return sheet.late > 60
-      ? `${time} it is, but that is tight: we will be about ${spokenRoughly(sheet.late)} late.`
+      ? `${time} it is, but that is tight: we will be ${spokenRoughly(sheet.late)} late.`
       : `${time} it is. We can make that.`;
   });
 }

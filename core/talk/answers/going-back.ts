@@ -1,4 +1,5 @@
 import { undoneCommands } from "../../cook/fold.ts";
+import { sayStep } from "../../cook/say-call.ts";
 import { runningMoments, dueMoments } from "../../cook/calls-now.ts";
 import type { Happening } from "../../cook/events.ts";
 import type { MealLog } from "../../cook/session.ts";
@@ -22,7 +23,7 @@ export function back(scene: Scene, kitchen: Kitchen): Outcome {
   });
   const last = over.toSorted((a, b) => b.at - a.at)[0];
   if (last === undefined) return told("This is the first step; there is nothing before it.");
-  return ordered(kitchen, [{ type: "ReopenTask", task: last.task.id }], (then) => `Back to this. ${sayNow(then, kitchen)}`);
+  return ordered(kitchen, [{ type: "ReopenTask", task: last.task.id }], () => `Back to this. ${sayStep(last.task)}`);
 }
 
 /** "Skip this", once the cook has said yes to it. */
@@ -121,7 +122,7 @@ function deedOf(happening: Happening, { session }: Scene): string | null {
     case "TaskChosen":
       return title ?? null;
     case "TimerStarted":
-      return `the ${happening.name} timer`;
+      return /^timer \d/.test(happening.name) ? "the new timer" : `the ${happening.name} timer`;
     case "OvenSet":
       return `the ${happening.oven}`;
     case "ServingSet":

@@ -1,7 +1,7 @@
 import type { Call } from "../../cook/calls.ts";
 import type { Order } from "../../cook/orders.ts";
 import { upcoming } from "../../cook/next-call.ts";
-import { sayCall } from "../../cook/say-call.ts";
+import { sayCall, sayStep } from "../../cook/say-call.ts";
 import type { Task } from "../../plan/model.ts";
 import { spokenSpan } from "../../units/duration.ts";
 import { spokenHeat } from "../../units/temperature.ts";
@@ -13,6 +13,7 @@ import type { Intent, Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { ordered, told } from "../outcome.ts";
+import { inProgress } from "../names.ts";
 import { capital, firstCall, inParts, inTime, sayNow } from "../speech.ts";
 
 /** What to do now. The call is made there and then, so that the step is before the cook. */
@@ -79,6 +80,7 @@ function answered(call: Call, scene: Scene, kitchen: Kitchen): Outcome {
     case "take-off":
       return finished([call.task], scene, kitchen);
     case "wait":
+      return ordered(kitchen, [{ type: "Tick" }], (then) => sayNow(then, kitchen));
     case "serve":
     case "held":
     case "ended":
@@ -97,16 +99,13 @@ function finished(tasks: readonly Task[], scene: Scene, kitchen: Kitchen): Outco
 
 function started(task: Task, kitchen: Kitchen): Outcome {
   return ordered(kitchen, [{ type: "StartTask", task: task.id }], (then) =>
-    inOneBreath(`${capital(spokenSpan(task.step.time))} for this: ${task.step.title}.`, then, kitchen),
+    inOneBreath(`${capital(inProgress(task.step.title))}: ${spokenSpan(task.step.time)}.`, then, kitchen),
   );
 }
 
 /** What was done, then what is next. */
 export function inOneBreath(before: string, then: Scene, kitchen: Kitchen): string {
-  const call = firstCall(then, kitchen);
-  if (call === null) return before;
-  const now = call.kind === "do" || call.kind === "put-on" ? "Now: " : "";
-  return `${before} ${now}${sayNow(then, kitchen)}`;
+  return `${before} ${sayNow(then, kitchen)}`.trim();
 }
 
 /** "It's in": sets an unattended step going. */
@@ -131,7 +130,8 @@ export function choose(target: Mention, how: "GoTo" | "First", scene: Scene, kit
 
 /** The step before the cook from now on. */
 export function chosen(task: Task, kitchen: Kitchen): Outcome {
-  return ordered(kitchen, [{ type: "ChooseTask", task: task.id }], (then) => sayNow(then, kitchen));
+  if (kitchen.log.session?.focus?.task === task.id) return told(`You are at it. ${sayStep(task)}`);
+  return ordered(kitchen, [{ type: "ChooseTask", task: task.id }], () => sayStep(task));
 }
 
 /** Finds the step and goes on with it; asks which, or says what there is. */

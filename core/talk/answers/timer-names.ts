@@ -1,5 +1,6 @@
 import type { Session, Timer } from "../../cook/session.ts";
 import { ringOf } from "../../cook/timer.ts";
+import { numberWords } from "../../units/number-words.ts";
 import type { DishId } from "../../recipe/model.ts";
 import type { Found } from "../find.ts";
 import { asksWhich, dishOfTimer, findDish, findTimer } from "../find.ts";
@@ -35,7 +36,7 @@ export function nameFor(mention: Mention | null, scene: Scene, kitchen: Kitchen)
 /** A timer as it is told apart from others: by name, else by dish, else by number. */
 export function timerLabel(timer: Timer, session: Session): string {
   const namesakes = [...session.timers.values()].filter(({ name }) => name === timer.name);
-  if (namesakes.length < 2) return timer.name;
+  if (namesakes.length < 2) return timer.name.replace(/\b\d{1,4}\b/g, (figure) => numberWords(Number(figure)));
   const dish = dishOfTimer(timer, session);
   const isAlone = namesakes.filter((other) => other.dish === timer.dish).length === 1;
   if (dish !== null && isAlone && nameWords(shortName(dish)).join(" ") !== nameWords(timer.name).join(" ")) {
@@ -53,11 +54,11 @@ export function theTimer(timer: Timer, session: Session): string {
 const isBare = (label: string, session: Session): boolean =>
   /^timer \w/.test(label) || /\bthe\b/.test(label) || session.tasks.some(({ step }) => step.title === label);
 
-/** "for the flatbreads", or ": roast the squash" where the timer is named after what is done. */
+/** "for the flatbreads", or "for this: roast the squash" where the timer is named after what is done. */
 export function forTimer(timer: Timer, session: Session): string {
   const label = timerLabel(timer, session);
-  if (isBare(label, session)) return /^timer \w/.test(label) ? ` on ${label}` : `: ${label}`;
-  return ` for the ${label}`;
+  if (!isBare(label, session)) return ` for the ${label}`;
+  return /^timer \w/.test(label) ? ` on ${label}` : ` for this: ${label}`;
 }
 
 /** Finds the timer and goes on with it; asks which, or says what timers there are. */

@@ -43,7 +43,7 @@ function begin(intent: IntentOf<"StartTimer">, span: Span, scene: Scene, kitchen
   return ordered(kitchen, [{ type: "StartTimer", timer, name, span, dish }], ({ session }) => {
     const started = session.timers.get(timer);
     const length = capital(spokenSpan(span));
-    return started === undefined ? `${length}, from now.` : `${length}${forTimer(started, session)}, from now.`;
+    return started === undefined ? `${length} from now.` : `${length} from now,${forTimer(started, session)}.`;
   });
 }
 
@@ -173,7 +173,7 @@ export function rename(intent: IntentOf<"RenameTimer">, scene: Scene, kitchen: K
 /** "I hear it": every ring that goes on is answered. */
 export function hearRing({ session }: Scene, kitchen: Kitchen): Outcome {
   const ringing = [...session.timers.values()].filter((timer) => isRinging(timer, kitchen));
-  if (ringing.length === 0) return told("Good. Nothing is ringing.");
+  if (ringing.length === 0) return told("All right.");
   const orders = ringing.map((timer): Order => ({ type: "AnswerRing", timer: timer.id }));
   const ofStep = ringing.find(({ task }) => task !== null);
   const about = ofStep === undefined ? "" : objectOf(session.tasks.find(({ id }) => id === ofStep.task)?.step.title ?? "");

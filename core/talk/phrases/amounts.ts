@@ -36,7 +36,7 @@ export const amountPhrases: readonly PhraseEntry[] = [
     "how (much|many) {food} goes (in|into) this [step]",
     "how (much|many) {food} do i need (now|here|for this)",
     "how (much|many) {food} do i add [now]",
-  ], ["{food} (now|here)", "{food} (in|for) this step"]),
+  ], ["{food} here", "{food} (in|for) this step"]),
   howMuch({ of: "meal" }, "how much garlic in all", [
     "how (much|many) {food} (in all|altogether|in total)",
     "how (much|many) {food} (for|in) (everything|the meal|the whole meal)",

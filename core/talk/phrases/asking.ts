@@ -137,7 +137,7 @@ export const askingPhrases: readonly PhraseEntry[] = [
       "(convert|change|turn) {measure} (to|into) {unit}",
       "how much is {measure} in {unit}",
     ],
-    typed: ["{measure} (in|to|into|as|=) {unit}", "how many {unit} to {measure}", "{unit} in {measure}"],
+    typed: ["{measure} (in|to|into|as) {unit}", "how many {unit} to {measure}", "{unit} in {measure}"],
     make: convert,
   },
   {

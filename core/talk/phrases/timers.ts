@@ -65,6 +65,7 @@ export const timerPhrases: readonly PhraseEntry[] = [
       "{span}",
       "{span} {name} timer",
       "(set|start) timer [for] {span} [for [the] {name}]",
+      "(set|start) a timer for {span} to [the] {name}",
       "(set|start) a timer for {number}",
       "(set|start) a {number} timer",
       "new timer {span}",
