@@ -149,23 +149,29 @@ export function steady(
 }
 
 /**
- * Takes out an idle start: where nothing begins now although dinner cannot be too early, all of it moves
- * forward. Without this, every new plan would put off the first step again, for ever.
+ * Takes out an idle start: where dinner cannot be too early and nothing runs or begins, all of it moves
+ * forward, even at the price of a hold. Else every new plan would put off the first step again, for ever.
  */
-function pulledForward(problem: Problem, made: Candidate, goal: Goal): Candidate {
-  let best = made;
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const starts = best.schedule.map((place) => place.start);
-    const gap = starts.reduce(
-      (least, start, index) => (problem.acts[index]?.running === null ? Math.min(least, start) : least),
+export function pulledForward(problem: Problem, made: Candidate, goal: Goal): Candidate {
+  const table = goal.serveAt ?? 0;
+  const isIdle = problem.acts.every((act) => act.running === null);
+  const firstOf = ({ schedule }: Candidate) =>
+    schedule.reduce(
+      (least, { start }, index) => (problem.acts[index]?.running === null ? Math.min(least, start) : least),
       Infinity,
     );
+  let best = made;
+  for (let round = 0; round < ROUNDS && best.verdict.ready > table; round += 1) {
+    const gap = firstOf(best);
     if (gap <= 0 || gap === Infinity) break;
+    const starts = best.schedule.map((place) => place.start);
     const release = problem.acts.map((act, index) => Math.max(act.release, (starts[index] ?? 0) - gap));
     const schedule = generate(problem, { rank: ranked(starts), patience: made.rule.patience }, release);
-    const verdict = judge(problem, schedule, goal.serveAt ?? 0);
-    if (!isBetter(verdict, best.verdict, goal.serveAt ?? 0)) break;
-    best = { ...best, schedule, verdict, latest: best.latest.map((start) => start - gap) };
+    const latest = best.latest.map((start) => start - gap);
+    const pulled = { ...best, schedule, verdict: judge(problem, schedule, table), latest };
+    const isWorth = isIdle ? firstOf(pulled) < gap : isBetter(pulled.verdict, best.verdict, table);
+    if (!isWorth) break;
+    best = pulled;
   }
   return best;
 }
@@ -186,5 +192,5 @@ export function candidate(both: Both, soon: Soonest, goal: Goal): Candidate {
     serving = made.verdict.ready;
   }
   if (best === null) throw new Error("no round was planned");
-  return (goal.serveAt ?? 0) < best.verdict.ready ? pulledForward(both.problem, best, goal) : best;
+  return pulledForward(both.problem, best, goal);
 }

@@ -105,29 +105,31 @@ export function judge(problem: Problem, schedule: Schedule, serving: number): Ve
   return { missed, ready, waits, ovenChanges: changes, interruptions: interruptions(problem, schedule) };
 }
 
-/** How much better a plan must be before the cook's order of work is turned over for it. */
-const WORTH_MS = 2 * 60_000;
+function goalsOf(verdict: Verdict, serving: number): readonly number[] {
+  const late = Math.max(0, verdict.ready - serving);
+  return [verdict.missed, late, verdict.waits, verdict.ovenChanges, verdict.interruptions];
+}
 
 /**
  * Whether `a` is better than `b` for a dinner at `serving` (milliseconds from now): fewer hard limits missed,
  * then less late, then less waiting of hot food, then fewer oven changes, then fewer interruptions.
- * `margin` is how many milliseconds count as equal.
  */
-export function isBetter(a: Verdict, b: Verdict, serving: number, margin = 0): boolean {
-  const goals = [
-    [a.missed, b.missed],
-    [Math.max(0, a.ready - serving), Math.max(0, b.ready - serving)],
-    [a.waits, b.waits],
-  ] as const;
-  for (const [mine, theirs] of goals) {
-    if (Math.abs(mine - theirs) > margin) return mine < theirs;
-  }
-  if (margin > 0) return false;
-  return (
-    a.ovenChanges < b.ovenChanges || (a.ovenChanges === b.ovenChanges && a.interruptions < b.interruptions)
-  );
+export function isBetter(a: Verdict, b: Verdict, serving: number): boolean {
+  const theirs = goalsOf(b, serving);
+  const differs = goalsOf(a, serving).map((mine, goal) => mine - (theirs[goal] ?? 0));
+  return (differs.find((difference) => difference !== 0) ?? 0) < 0;
 }
 
-/** Better by enough to be worth another order of work. */
-export const isWorthwhile = (a: Verdict, b: Verdict, serving: number): boolean =>
-  isBetter(a, b, serving, WORTH_MS);
+/** How much better a plan must be before the cook's order of work is turned over for it. */
+const WORTH_MS = 2 * 60_000;
+
+/**
+ * Better by enough to be worth another order of work: by two minutes in one goal, and no worse in any that
+ * comes before. A goal given away a little each minute would be given away altogether.
+ */
+export function isWorthwhile(a: Verdict, b: Verdict, serving: number): boolean {
+  const theirs = goalsOf(b, serving);
+  const differs = goalsOf(a, serving).map((mine, goal) => mine - (theirs[goal] ?? 0));
+  const gain = differs.slice(0, 3).findIndex((difference) => difference < -WORTH_MS);
+  return gain >= 0 && differs.slice(0, gain).every((difference) => difference <= 0);
+}

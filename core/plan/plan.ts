@@ -1,5 +1,5 @@
 import type { Both, Candidate, Goal } from "./improve.ts";
-import { candidate, soonest, steady } from "./improve.ts";
+import { candidate, pulledForward, soonest, steady } from "./improve.ts";
 import { isBetter, isWorthwhile } from "./judge.ts";
 import { lacks, settled } from "./limits.ts";
 import type { PlanInput, Planner, Task, TaskId } from "./model.ts";
@@ -20,6 +20,8 @@ const courses = new WeakMap<readonly Task[], Course>();
 
 /** How many of the orders are worked out to the end: those that are ready first. */
 const FINALISTS = 4;
+/** How often the best of them is planned again in its own order. */
+const REFINEMENTS = 4;
 
 function best(both: Both, goal: Goal): Candidate | null {
   const tried = rules(both.problem).map((rule) => soonest(both, rule, goal));
@@ -28,6 +30,18 @@ function best(both: Both, goal: Goal): Candidate | null {
     const made = candidate(both, soon, goal);
     return leader === null || isBetter(made.verdict, leader.verdict, goal.serveAt ?? 0) ? made : leader;
   }, null);
+}
+
+/** Plans again in the order of the best plan, as long as that makes it better. */
+function refined(both: Both, goal: Goal): Candidate | null {
+  let leader = best(both, goal);
+  for (let round = 0; round < REFINEMENTS && leader !== null; round += 1) {
+    const rank = ranked(leader.schedule.map((place) => place.start));
+    const again = candidate(both, soonest(both, { rank, patience: leader.rule.patience }, goal), goal);
+    if (!isBetter(again.verdict, leader.verdict, goal.serveAt ?? 0)) break;
+    leader = again;
+  }
+  return leader;
 }
 
 const bothWays = (problem: Problem): Both => ({ problem, mirror: mirrored(problem) });
@@ -40,7 +54,7 @@ function courseOf(input: PlanInput): Course {
   const known = courses.get(input.tasks);
   if (known?.meal === input.meal) return known;
   const { problem } = settled(problemOf({ ...input, progress: new Map(), ovens: [] }));
-  const leader = best(bothWays(problem), { serveAt: null, first: [] });
+  const leader = refined(bothWays(problem), { serveAt: null, first: [] });
   const course: Course = {
     meal: input.meal,
     starts: new Map(problem.acts.map((act, index) => [act.task.id, leader?.schedule[index]?.start ?? 0])),
@@ -103,7 +117,9 @@ function usualPlan(both: Both, input: PlanInput, goal: Goal): Candidate {
     course.patience,
     goal,
   );
-  return isWorthwhile(usual.verdict, kept.verdict, goal.serveAt ?? 0) ? usual : kept;
+  return isWorthwhile(usual.verdict, kept.verdict, goal.serveAt ?? 0)
+    ? usual
+    : pulledForward(both.problem, kept, goal);
 }
 
 function chosen(problem: Problem, input: PlanInput): Candidate {
@@ -117,7 +133,8 @@ function chosen(problem: Problem, input: PlanInput): Candidate {
   const least = Math.max(0, ...tails(problem).map((tail, index) => tail + (runs[index] ?? 0)));
   if (isClean(usual, goal, least)) return usual;
   const other = best(both, goal);
-  return other !== null && isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0) ? other : usual;
+  const isOther = other !== null && isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0);
+  return isOther ? other : usual;
 }
 
 /**
