@@ -64,6 +64,19 @@ function courseOf(input: PlanInput): Course {
   return course;
 }
 
+/** A follower goes before everything else once its last moment is this near, in milliseconds. */
+const URGENT_MS = 20 * 60_000;
+
+/** Whether what is over, or runs, leaves this act little time to follow. */
+function isUrgent(problem: Problem, at: number): boolean {
+  const limits = (problem.before[at] ?? []).flatMap((arc) => {
+    const running = problem.acts[arc.from]?.running ?? null;
+    if (arc.atMost === null || running === null) return [];
+    return arc.atMost - arc.atLeast < URGENT_MS ? 0 : running.end + arc.atMost;
+  });
+  return Math.min(problem.acts[at]?.latest ?? Infinity, ...limits) <= URGENT_MS;
+}
+
 /** The acts that go first, each after what it waits for: what cannot wait, the focus, then the wishes. */
 function firstActs(problem: Problem, input: PlanInput): readonly number[] {
   const index = new Map(problem.acts.map((act, at) => [act.task.id, at]));
@@ -78,11 +91,8 @@ function firstActs(problem: Problem, input: PlanInput): readonly number[] {
     return at === undefined ? [] : [at];
   };
   find(input.focus).forEach((at) => add(at, new Set()));
-  problem.acts.forEach((act, at) => {
-    const follows = (problem.before[at] ?? []).some(
-      (arc) => arc.atMost !== null && problem.acts[arc.from]?.running !== null,
-    );
-    if (act.latest !== null || follows) add(at, new Set());
+  problem.acts.forEach((_, at) => {
+    if (isUrgent(problem, at)) add(at, new Set());
   });
   input.first.flatMap(find).forEach((at) => add(at, new Set()));
   return [...first];
