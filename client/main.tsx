@@ -1,0 +1,61 @@
+import { computed, signal } from "@preact/signals";
+import { createCaller } from "./kitchen/caller.ts";
+import { createClock } from "./kitchen/clock.ts";
+import { createMealStore } from "./kitchen/meal-store.ts";
+import { createSettings } from "./kitchen/settings.ts";
+import { httpSpeech } from "./sound/fetch-speech.ts";
+import { howlerOutput } from "./sound/howler-output.ts";
+import { createSound } from "./sound/player.ts";
+import { createWakeLock } from "./sound/wake-lock.ts";
+import { lazyEar } from "./ui/ear/lazy-ear.ts";
+import { showPage } from "./ui/show-page.tsx";
+
+const { settings } = createSettings();
+const clock = createClock();
+const speaking = signal(false);
+const sound = createSound({
+  output: howlerOutput(),
+  fetchSpeech: (text, query) => httpSpeech(settings.value.voice)(text, query),
+  onCaption: (caption) => {
+    if (caption.kind === "notice") notice.value = caption.text;
+  },
+  onSpeaking: (edge) => {
+    speaking.value = edge === "start";
+  },
+});
+const notice = signal<string | null>(null);
+const store = createMealStore(clock, (sentence) => caller.tell(sentence));
+const caller = createCaller(clock, store, sound);
+const ear = lazyEar(async () => {
+  const { createEar } = await import("./kitchen/ear.ts");
+  return createEar({ caller, sound, settings, speaking });
+});
+const dark = signal<string | null>(null);
+const wakeLock = createWakeLock((state) => {
+  dark.value = "sentence" in state ? state.sentence : null;
+});
+
+document.addEventListener("pointerdown", () => {
+  // Browsers let a page sound only after a touch: the first one anywhere will do.
+  if (sound.audioState() === "locked") void sound.unlock().then(() => (notice.value = null));
+});
+
+const root = document.querySelector("#galley");
+if (root === null) throw new Error("the page has no #galley to stand in");
+root.replaceChildren();
+showPage(
+  {
+    clock,
+    store,
+    caller,
+    ear,
+    settings,
+    awake: computed(() => dark.value ?? notice.value),
+    wake: () => {
+      void sound.unlock();
+      void wakeLock.hold();
+      void ear.start();
+    },
+  },
+  root,
+);

@@ -1,0 +1,48 @@
+import type { Deed } from "../parts/deed.ts";
+import { LookKeys } from "../parts/look-keys.tsx";
+import { EarSettings } from "./ear-settings.tsx";
+import type { DrawerProps } from "./lazy-drawer.tsx";
+import { ServingKeys } from "./serving-keys.tsx";
+import { SoFar } from "./so-far.tsx";
+import { VoiceKeys } from "./voice-keys.tsx";
+import { WhatIsLeft } from "./what-is-left.tsx";
+
+/** All that is not wanted every minute: the meal as a whole, the voice, the ear, the look, what was said. */
+export function Drawer({ galley, session, sheet, onDeed, onClose }: DrawerProps) {
+  const leave: Deed = { label: "End the meal", intent: { type: "EndMeal" }, words: "end the meal" };
+  const actAndClose = (deed: Deed): void => {
+    onDeed(deed);
+    onClose();
+  };
+  return (
+    <div class="drawer">
+      <section aria-labelledby="drawer-left">
+        <h3 id="drawer-left">What is left</h3>
+        <WhatIsLeft session={session} onDeed={actAndClose} />
+      </section>
+      <section aria-labelledby="drawer-serving">
+        <h3 id="drawer-serving">When we eat</h3>
+        <ServingKeys session={session} sheet={sheet} clock={galley.clock} onDeed={onDeed} />
+      </section>
+      <section aria-labelledby="drawer-voice">
+        <h3 id="drawer-voice">The voice</h3>
+        <VoiceKeys galley={galley} onDeed={onDeed} />
+      </section>
+      <section aria-labelledby="drawer-ear">
+        <h3 id="drawer-ear">The ear</h3>
+        <EarSettings settings={galley.settings} />
+      </section>
+      <section aria-labelledby="drawer-look">
+        <h3 id="drawer-look">The look</h3>
+        <LookKeys settings={galley.settings} />
+      </section>
+      <section aria-labelledby="drawer-said">
+        <h3 id="drawer-said">Said so far</h3>
+        <SoFar lines={galley.caller.lines.value} clock={galley.clock} />
+      </section>
+      <button type="button" class="key key-danger" onClick={() => actAndClose(leave)}>
+        End the meal
+      </button>
+    </div>
+  );
+}

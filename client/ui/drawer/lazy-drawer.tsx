@@ -1,0 +1,40 @@
+import { useEffect, useState } from "preact/hooks";
+import type { FunctionComponent } from "preact";
+import type { Session } from "../../../core/cook/session.ts";
+import type { RunSheet } from "../../../core/plan/model.ts";
+import type { Galley } from "../galley.ts";
+import type { OnDeed } from "../parts/deed.ts";
+import { Sheet } from "../parts/sheet.tsx";
+
+/** What the drawer needs. */
+export interface DrawerProps {
+  readonly galley: Galley;
+  readonly session: Session;
+  readonly sheet: RunSheet;
+  readonly onDeed: OnDeed;
+  readonly onClose: () => void;
+}
+
+type Loaded = { readonly state: "loading" } | { readonly state: "failed" } | { readonly state: "here"; readonly Inside: FunctionComponent<DrawerProps> };
+
+/** The drawer "Kitchen"; what is in it comes with the first pull, not with the page. */
+export function LazyDrawer(props: DrawerProps) {
+  const [loaded, setLoaded] = useState<Loaded>({ state: "loading" });
+  useEffect(() => {
+    let isOpen = true;
+    import("./drawer.tsx").then(
+      ({ Drawer }) => isOpen && setLoaded({ state: "here", Inside: Drawer }),
+      () => isOpen && setLoaded({ state: "failed" }),
+    );
+    return () => {
+      isOpen = false;
+    };
+  }, []);
+  return (
+    <Sheet title="Kitchen" kind="panel" onClose={props.onClose}>
+      {loaded.state === "loading" && <p role="status">Opening.</p>}
+      {loaded.state === "failed" && <p role="alert">The drawer cannot be opened while the server is away. All of it can be said or typed.</p>}
+      {loaded.state === "here" && <loaded.Inside {...props} />}
+    </Sheet>
+  );
+}

@@ -1,0 +1,68 @@
+import { useState } from "preact/hooks";
+import { suggestions } from "../../../core/talk/suggestions.ts";
+import type { Line } from "../../kitchen/caller.ts";
+import type { Galley } from "../galley.ts";
+import { EarButton } from "./ear-button.tsx";
+import { TypeLine } from "./type-line.tsx";
+
+/** Whether the kitchen listens, what it heard and understood, and what the caller said last. */
+export function EarLine({ galley }: { readonly galley: Galley }) {
+  const { caller, ear, store, clock } = galley;
+  const [isTyping, setTyping] = useState(false);
+  const state = ear.state.value;
+  const lines = caller.lines.value;
+  const said = lines.findLast((line) => line.who === "caller");
+  const heard = lines.findLast((line) => line.who === "cook");
+  const kitchen = {
+    log: store.log.value,
+    sheet: store.sheet.value,
+    now: clock.now.value,
+    utcOffsetMinutes: clock.utcOffsetMinutes(),
+    dialogue: caller.dialogue.value,
+    utteranceId: "suggestions",
+  };
+  const say = (text: string): void => {
+    caller.hear(text, "typed");
+  };
+  return (
+    <footer class={`ear ear-${state.kind}`}>
+      <EarButton galley={galley} />
+      <div class="ear-talk">
+        <p class="ear-said" aria-live="polite">
+          {state.sentence ?? said?.text ?? "Here is where the caller's words stand."}
+        </p>
+        <p class="ear-heard">{ear.partial.value !== "" ? <i>{ear.partial.value} …</i> : <Heard line={heard} />}</p>
+      </div>
+      {isTyping ? (
+        <TypeLine onSay={say} onClose={() => setTyping(false)} />
+      ) : (
+        <div class="ear-more">
+          <ul class="sayings" aria-label="You can say">
+            {suggestions(kitchen)
+              .slice(0, 3)
+              .map((text) => (
+                <li key={text}>
+                  <button type="button" class="saying" onClick={() => say(text)}>
+                    “{text}”
+                  </button>
+                </li>
+              ))}
+          </ul>
+          <button type="button" class="key key-small" onClick={() => setTyping(true)}>
+            Type
+          </button>
+        </div>
+      )}
+    </footer>
+  );
+}
+
+function Heard({ line }: { readonly line: Line | undefined }) {
+  if (line === undefined) return <span>Nothing heard yet.</span>;
+  const how = { voice: "Heard", typed: "Typed", touch: "Touched", answer: "", unasked: "" }[line.how];
+  return (
+    <>
+      {how} <q>{line.text}</q> {line.understood === null ? <b class="not-understood">not understood</b> : <span class="understood">→ {line.understood}</span>}
+    </>
+  );
+}

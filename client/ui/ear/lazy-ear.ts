@@ -1,0 +1,33 @@
+import { computed, signal } from "@preact/signals";
+import type { Ear, EarState } from "../../kitchen/ear-model.ts";
+
+/** The recogniser weighs more than the page: nobody waits for it before the first touch. */
+const notLoaded = "The ear could not be loaded. Touch it to try again; typing and touching work.";
+
+/** An ear that fetches itself when it is first started, and is off until then. A failed fetch can be tried again. */
+export function lazyEar(load: () => Promise<Ear>): Ear {
+  const inner = signal<Ear | null>(null);
+  const own = signal<EarState>({ kind: "off", sentence: null, progress: null });
+  const start = async (): Promise<void> => {
+    if (own.value.kind === "loading") return;
+    try {
+      own.value = { kind: "loading", sentence: null, progress: null };
+      inner.value ??= await load();
+      own.value = { kind: "off", sentence: null, progress: null };
+      await inner.value.start();
+    } catch {
+      own.value = { kind: "trouble", sentence: notLoaded, progress: null };
+    }
+  };
+  return {
+    state: computed(() => {
+      const mine = own.value;
+      return inner.value === null || mine.kind === "trouble" ? mine : inner.value.state.value;
+    }),
+    level: computed(() => inner.value?.level.value ?? 0),
+    partial: computed(() => inner.value?.partial.value ?? ""),
+    start,
+    listenOnce: () => inner.peek()?.listenOnce(),
+    stop: () => inner.peek()?.stop(),
+  };
+}

@@ -1,0 +1,26 @@
+import type { ReadonlySignal, Signal } from "@preact/signals";
+import type { Caller } from "../kitchen/caller.ts";
+import type { Clock } from "../kitchen/clock.ts";
+import type { Ear } from "../kitchen/ear-model.ts";
+import type { MealStore } from "../kitchen/meal-store.ts";
+import type { Settings } from "../kitchen/settings.ts";
+import { minuteOfDay } from "../../core/talk/listening.ts";
+import { formatClock } from "../../core/units/clock-words.ts";
+import type { Instant } from "../../core/units/quantity.ts";
+
+/** All that the screen knows: signals to read and functions to call. It holds no socket, no storage, no sound. */
+export interface Galley {
+  readonly clock: Clock;
+  readonly store: MealStore;
+  readonly caller: Caller;
+  readonly ear: Ear;
+  readonly settings: Signal<Settings>;
+  /** Why the screen may go dark, as one sentence; null while it is kept awake or need not be. */
+  readonly awake: ReadonlySignal<string | null>;
+  /** Call it from the touch that begins a meal: sound, microphone and a screen that stays on need one. */
+  readonly wake: () => void;
+}
+
+/** A moment by the kitchen's clock: "6:34 pm". */
+export const clockTime = (at: Instant, clock: Clock): string =>
+  formatClock(minuteOfDay({ now: at, utcOffsetMinutes: clock.utcOffsetMinutes() }));

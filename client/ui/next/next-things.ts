@@ -1,0 +1,41 @@
+import { upcoming } from "../../../core/cook/next-call.ts";
+import type { Session } from "../../../core/cook/session.ts";
+import type { RunSheet, TaskId } from "../../../core/plan/model.ts";
+import type { DishId } from "../../../core/recipe/model.ts";
+import { formatDuration } from "../../../core/units/duration.ts";
+import { between, minutes } from "../../../core/units/quantity.ts";
+import type { Instant } from "../../../core/units/quantity.ts";
+import { formatHeat } from "../../../core/units/temperature.ts";
+
+/** One of the next things: what, of which dish, and in how long. */
+export interface NextThing {
+  readonly key: string;
+  readonly title: string;
+  readonly dish: DishId | null;
+  /** "in 6 min", "now", "then" where it follows what is in hand. */
+  readonly when: string;
+}
+
+/** How many can be kept in mind at a glance. */
+const most = 3;
+
+/** The next three things for the cook after what stands on the plate. */
+export function nextThings(session: Session, sheet: RunSheet, now: Instant, onPlate: readonly TaskId[]): readonly NextThing[] {
+  const steps = upcoming(session, sheet)
+    .filter(({ task }) => !onPlate.includes(task.id))
+    .map(({ task, entry }) => ({ at: entry.start, key: task.id as string, dish: task.dish.id, title: task.step.title }));
+  const moves = sheet.ovenMoves
+    .filter((move) => move.at > now)
+    .map((move) => ({ at: move.at, key: `${move.oven} ${move.at}`, dish: null, title: `${move.oven} to ${formatHeat(move.heat)}` }));
+  return [...steps, ...moves]
+    .toSorted((a, b) => a.at - b.at)
+    .slice(0, most)
+    .map(({ at, key, title, dish }) => ({ key, title, dish, when: inMinutesWords(at, now) }));
+}
+
+function inMinutesWords(at: Instant, now: Instant): string {
+  const count = Math.round(between(now, at) / 60);
+  if (count <= 0) return "then";
+  const length = minutes(count);
+  return `in ${formatDuration({ low: length, high: length })}`;
+}

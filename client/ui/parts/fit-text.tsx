@@ -1,0 +1,42 @@
+import { useLayoutEffect, useRef } from "preact/hooks";
+
+interface FitTextProps {
+  readonly text: string;
+}
+
+/** Steps of size in CSS pixels, for reading at two metres; the last is the least that still can be. */
+const tabletSizes = [132, 116, 100, 88, 80, 72, 64, 56, 48];
+/** A phone is held in the hand. */
+const phoneSizes = [48, 42, 38, 34, 30, 27];
+/** The shorter side of a screen from which on it stands on the counter. */
+const tabletSide = 600;
+
+/** Shows a sentence as large as its box allows, and fits it anew when the box changes. */
+export function FitText({ text }: FitTextProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const words = useRef<HTMLParagraphElement>(null);
+  useLayoutEffect(() => {
+    const [outer, inner] = [box.current, words.current];
+    if (outer === null || inner === null) return undefined;
+    const refit = (): void => fit(outer, inner);
+    refit();
+    const watch = new ResizeObserver(refit);
+    watch.observe(outer);
+    return () => watch.disconnect();
+  }, [text]);
+  return (
+    <div class="fit" ref={box}>
+      <p class="fit-words" ref={words}>
+        {text}
+      </p>
+    </div>
+  );
+}
+
+function fit(box: HTMLElement, words: HTMLElement): void {
+  const isTablet = Math.min(window.innerWidth, window.innerHeight) >= tabletSide;
+  for (const size of isTablet ? tabletSizes : phoneSizes) {
+    words.style.fontSize = `${size}px`;
+    if (words.offsetHeight <= box.clientHeight && words.scrollWidth <= box.clientWidth) return;
+  }
+}

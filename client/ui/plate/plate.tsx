@@ -1,0 +1,89 @@
+import type { DishId } from "../../../core/recipe/model.ts";
+import { shortName } from "../../../core/cook/say-call.ts";
+import type { Deed, OnDeed } from "../parts/deed.ts";
+import { DishMark } from "../parts/dish-mark.tsx";
+import type { DishMark as Mark } from "../parts/dish-marks.ts";
+import { FitText } from "../parts/fit-text.tsx";
+import type { PlateContent } from "./plate-content.ts";
+
+interface PlateProps {
+  readonly content: PlateContent;
+  /** What else wants the cook, the most pressing first. */
+  readonly also: readonly PlateContent[];
+  readonly marks: ReadonlyMap<DishId, Mark>;
+  readonly onDeed: OnDeed;
+}
+
+/** What to do now, as large as it goes; what else is open stands in a slim stack beneath. */
+export function Plate({ content, also, marks, onDeed }: PlateProps) {
+  const mark = content.dish === null ? undefined : marks.get(content.dish.id);
+  return (
+    <main class={`plate tone-${content.tone} ${mark === undefined ? "" : `dish-${mark.colour}`}`}>
+      <header class="plate-head">
+        <DishMark mark={mark} />
+        <h1>{content.dish === null ? content.about : shortName(content.dish)}</h1>
+        {content.dish !== null && <span class="plate-about">{content.about}</span>}
+      </header>
+      <FitText text={content.sentence} />
+      {content.chips.length > 0 && (
+        <ul class="chips" aria-label="What goes in">
+          {content.chips.map((chip) => (
+            <li key={chip}>{chip}</li>
+          ))}
+        </ul>
+      )}
+      {content.until !== null && (
+        <p class="plate-until">
+          <b>Done when</b> {content.until}
+        </p>
+      )}
+      {content.why !== null && <p class="plate-why">{content.why}</p>}
+      <PlateKeys content={content} onDeed={onDeed} />
+      {also.length > 0 && <AlsoStack also={also} marks={marks} onDeed={onDeed} />}
+    </main>
+  );
+}
+
+function PlateKeys({ content, onDeed }: Pick<PlateProps, "content" | "onDeed">) {
+  const { main, more } = content;
+  const key = (deed: Deed, kind: string) => (
+    <button type="button" key={deed.label} class={`key ${kind}`} onClick={() => onDeed(deed)}>
+      {deed.label}
+    </button>
+  );
+  return (
+    <div class="plate-keys">
+      {main !== null && key(main, "key-main")}
+      {more.map((deed) => key(deed, "key-quiet"))}
+    </div>
+  );
+}
+
+/** As many as fit beneath the plate; the rest comes up in its turn. */
+const mostAlso = 2;
+
+function AlsoStack({ also, marks, onDeed }: Omit<PlateProps, "content">) {
+  const rest = also.length - mostAlso;
+  return (
+    <ul class="also" aria-label="Also waiting for you">
+      {also.slice(0, mostAlso).map((one) => (
+        <li key={one.key} class={`tone-${one.tone}`}>
+          <DishMark mark={one.dish === null ? undefined : marks.get(one.dish.id)} />
+          <span class="also-words">
+            <b>Also:</b> {one.sentence}
+          </span>
+          {one.main !== null && <AlsoKey deed={one.main} about={one.sentence} onDeed={onDeed} />}
+        </li>
+      ))}
+      {rest > 0 && <li class="also-rest">and {rest} more after that</li>}
+    </ul>
+  );
+}
+
+function AlsoKey({ deed, about, onDeed }: { readonly deed: Deed; readonly about: string; readonly onDeed: OnDeed }) {
+  return (
+    <button type="button" class="key key-small" aria-label={`${deed.label}: ${about}`} onClick={() => onDeed(deed)}>
+      {deed.label}
+    </button>
+  );
+}

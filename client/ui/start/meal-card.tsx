@@ -1,0 +1,67 @@
+import { useState } from "preact/hooks";
+import type { MealCard as Meal } from "../../../core/sync/protocol.ts";
+import { formatDuration } from "../../../core/units/duration.ts";
+import { minutes, plus } from "../../../core/units/quantity.ts";
+import { clockTime } from "../galley.ts";
+import type { Galley } from "../galley.ts";
+import { MealChoices } from "./meal-choices.tsx";
+
+interface MealCardProps {
+  readonly meal: Meal;
+  readonly galley: Galley;
+  readonly isPicked: boolean;
+  readonly onPick: () => void;
+}
+
+/** One meal: what it is and when it could be on the table. Picked, it unfolds. */
+export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
+  const { clock } = galley;
+  const takes = minutes(meal.takesMinutes);
+  const panel = `choices-${meal.id}`;
+  return (
+    <li class={`meal ${isPicked ? "is-picked" : ""}`}>
+      <button type="button" class="meal-face" aria-expanded={isPicked} aria-controls={isPicked ? panel : undefined} onClick={onPick}>
+        <span class="meal-name">{meal.name}</span>
+        <span class="meal-about">{meal.about}</span>
+        <span class="meal-dishes">
+          {meal.dishes.map((dish, index) => (
+            <span key={dish.id} class={`meal-dish dish-${(index % 8) + 1}`}>
+              {dish.name}
+            </span>
+          ))}
+        </span>
+        <span class="meal-time">
+          <b>{formatDuration({ low: takes, high: takes })}</b> of cooking; begun now, on the table <b>{clockTime(plus(clock.now.value, takes), clock)}</b>
+        </span>
+      </button>
+      {isPicked && (
+        <div id={panel} class="meal-choices">
+          <Unfolded meal={meal} galley={galley} />
+        </div>
+      )}
+    </li>
+  );
+}
+
+type Lighting = { readonly state: "ready" } | { readonly state: "lighting" } | { readonly state: "refused"; readonly sentence: string };
+
+function Unfolded({ meal, galley }: Pick<MealCardProps, "meal" | "galley">) {
+  const [lighting, setLighting] = useState<Lighting>({ state: "ready" });
+  const light = (servings: Readonly<Record<string, number>>, serveAt: number | null): void => {
+    galley.wake();
+    setLighting({ state: "lighting" });
+    void galley.store.begin(meal.id, servings, serveAt).then((sentence) => {
+      setLighting(sentence === null ? { state: "lighting" } : { state: "refused", sentence });
+    });
+  };
+  return (
+    <>
+      <MealChoices meal={meal} clock={galley.clock} isBusy={lighting.state === "lighting"} onLight={light} />
+      {lighting.state === "refused" && (
+        <p class="refused" role="alert">
+          {lighting.sentence}
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,74 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Pantry } from "../../../core/sync/protocol.ts";
+import type { Galley } from "../galley.ts";
+import { Notices } from "../notices.tsx";
+import { Cautions } from "./cautions.tsx";
+import { LookKeys } from "../parts/look-keys.tsx";
+import { MealCard } from "./meal-card.tsx";
+import { Mistakes } from "./mistakes.tsx";
+
+type Shelf = { readonly state: "loading" } | { readonly state: "failed" } | { readonly state: "open"; readonly pantry: Pantry };
+
+/** What are we cooking? The first touch picks a meal, the second lights the stove. */
+export function StartPage({ galley }: { readonly galley: Galley }) {
+  const { store } = galley;
+  const [shelf, setShelf] = useState<Shelf>({ state: "loading" });
+  const [picked, setPicked] = useState<string | null>(null);
+  const link = store.link.value;
+  useEffect(() => {
+    let isCurrent = true;
+    store.pantry().then(
+      (pantry) => isCurrent && setShelf({ state: "open", pantry }),
+      // What was read before is still good to look at.
+      () => isCurrent && setShelf((before) => (before.state === "open" ? before : { state: "failed" })),
+    );
+    return () => {
+      isCurrent = false;
+    };
+  }, [store, link]);
+  useEffect(() => {
+    document.title = "What are we cooking?";
+  }, []);
+  return (
+    <div class="start">
+      <header class="start-head">
+        <h1>What are we cooking?</h1>
+        <LookKeys settings={galley.settings} />
+      </header>
+      <Notices galley={galley} />
+      <main class="start-main">
+        {shelf.state === "loading" && <p role="status">Reading the recipes.</p>}
+        {shelf.state === "failed" && (
+          <p role="status">The recipes cannot be read while the server is away. This page looks again as soon as it is there.</p>
+        )}
+        {shelf.state === "open" && <Meals shelf={shelf.pantry} galley={galley} picked={picked} onPick={setPicked} />}
+      </main>
+      {shelf.state === "open" && <Mistakes mistakes={shelf.pantry.mistakes} />}
+      <Cautions />
+    </div>
+  );
+}
+
+interface MealsProps {
+  readonly shelf: Pantry;
+  readonly galley: Galley;
+  readonly picked: string | null;
+  readonly onPick: (meal: string | null) => void;
+}
+
+function Meals({ shelf, galley, picked, onPick }: MealsProps) {
+  if (shelf.meals.length === 0) {
+    return (
+      <p class="empty">
+        There is no meal to cook yet. Put a meal into recipes/meals and its dishes into recipes/dishes, then load this page again.
+      </p>
+    );
+  }
+  return (
+    <ul class="meals">
+      {shelf.meals.map((meal) => (
+        <MealCard key={meal.id} meal={meal} galley={galley} isPicked={meal.id === picked} onPick={() => onPick(meal.id === picked ? null : meal.id)} />
+      ))}
+    </ul>
+  );
+}
