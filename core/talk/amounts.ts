@@ -25,4 +25,5 @@ const plusAmount = (a: Measured, b: Measured): Measured =>
   measured(add(rational(a.low), rational(b.low)), a.unit, add(rational(a.high), rational(b.high)));
 
 /** Whether two lists of sums say the same. */
-export const sameAmounts = (a: readonly Amount[], b: readonly Amount[]): boolean => JSON.stringify(a) === JSON.stringify(b);
+export const sameAmounts = (a: readonly Amount[], b: readonly Amount[]): boolean =>
+  JSON.stringify(a) === JSON.stringify(b);

@@ -7,16 +7,11 @@ import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps
 import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talking.ts";
 import * as timers from "./answers/timers.ts";
 import type { Intent, IntentOf } from "./intent.ts";
+import type { Anywhere, Cooking, Course, Moving, Timing } from "./intent-groups.ts";
+import { isAnywhere, isCourse, isDialogue, isMoving, isTiming } from "./intent-groups.ts";
 import type { Kitchen } from "./model.ts";
 import type { Consent, Outcome, Scene } from "./outcome.ts";
 import { asksFor, sceneOf, told } from "./outcome.ts";
-
-type Anywhere = "Convert" | "ConvertHeat" | "WhatCanISay" | "Louder" | "Softer" | "Slower" | "Faster" | "QuietFor" | "SpeakAgain" | "StopTalking";
-type Timing =
-  | "StartTimer" | "AskTimer" | "AskTimers" | "Lengthen" | "Shorten" | "PauseTimer" | "ResumeTimer" | "RestartTimer"
-  | "StopTimer" | "CancelTimer" | "CancelAllTimers" | "RenameTimer" | "HearRing";
-type Dialogue = "Yes" | "No" | "More" | "NeverMind" | "Correct" | "Pick" | "Again" | "WhatDidYouHear";
-type Cooking = Exclude<Intent["type"], Anywhere | Timing | Dialogue>;
 
 /**
  * Carries an intent out, whether or not a meal is on.
@@ -27,7 +22,9 @@ export function carryOut(intent: Intent, kitchen: Kitchen, consent: Consent): Ou
   if (isDialogue(intent)) return told("All right.");
   const scene = sceneOf(kitchen.log, kitchen);
   if (scene === null) return evening.noMeal();
-  return isTiming(intent) ? timing(intent, scene, kitchen, consent) : cooking(intent, scene, kitchen, consent);
+  return isTiming(intent)
+    ? timing(intent, scene, kitchen, consent)
+    : cooking(intent, scene, kitchen, consent);
 }
 
 /** The same after the cook has chosen or corrected: a figure is not doubted twice. */
@@ -37,18 +34,6 @@ export function carryOutSurely(intent: Intent, kitchen: Kitchen): Outcome {
     ? timers.startSurely(intent, scene, kitchen)
     : carryOut(intent, kitchen, "wanted");
 }
-
-const isOneOf = <T extends Intent["type"]>(types: readonly T[]) => (intent: Intent): intent is IntentOf<T> =>
-  types.some((type) => type === intent.type);
-
-const isAnywhere = isOneOf<Anywhere>([
-  "Convert", "ConvertHeat", "WhatCanISay", "Louder", "Softer", "Slower", "Faster", "QuietFor", "SpeakAgain", "StopTalking",
-]);
-const isDialogue = isOneOf<Dialogue>(["Yes", "No", "More", "NeverMind", "Correct", "Pick", "Again", "WhatDidYouHear"]);
-const isTiming = isOneOf<Timing>([
-  "StartTimer", "AskTimer", "AskTimers", "Lengthen", "Shorten", "PauseTimer", "ResumeTimer", "RestartTimer", "StopTimer",
-  "CancelTimer", "CancelAllTimers", "RenameTimer", "HearRing",
-]);
 
 function anywhere(intent: IntentOf<Anywhere>, kitchen: Kitchen): Outcome {
   switch (intent.type) {
@@ -98,20 +83,12 @@ function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consen
   }
 }
 
-type Moving =
-  | "WhatNow" | "WhatNext" | "Done" | "Started" | "Attended" | "Back" | "Skip" | "GoTo" | "GoToNumber" | "First"
-  | "HoldEverything" | "GoOn" | "UndoThat" | "EndMeal" | "OvenAt" | "OvenOff" | "ServeAt" | "ServeIn" | "ServeSoonest";
-
-const isMoving = isOneOf<Moving>([
-  "WhatNow", "WhatNext", "Done", "Started", "Attended", "Back", "Skip", "GoTo", "GoToNumber", "First", "HoldEverything", "GoOn",
-  "UndoThat", "EndMeal", "OvenAt", "OvenOff", "ServeAt", "ServeIn", "ServeSoonest",
-]);
-
 function cooking(intent: IntentOf<Cooking>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
   return isMoving(intent) ? moving(intent, scene, kitchen, consent) : asking(intent, scene, kitchen, consent);
 }
 
 function moving(intent: IntentOf<Moving>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  if (isCourse(intent)) return course(intent, scene, kitchen, consent);
   switch (intent.type) {
     case "WhatNow":
       return whatNow(scene, kitchen);
@@ -129,15 +106,13 @@ function moving(intent: IntentOf<Moving>, scene: Scene, kitchen: Kitchen, consen
       return skip(intent.target, scene, kitchen, consent);
     case "GoTo":
     case "First":
-      return intent.target === null ? asksFor(intent, "Where to?") : choose(intent.target, intent.type, scene, kitchen);
+      return intent.target === null
+        ? asksFor(intent, "Where to?")
+        : choose(intent.target, intent.type, scene, kitchen);
     case "GoToNumber":
       return goToNumber(intent.number, intent.dish, scene, kitchen);
-    default:
-      return course(intent, scene, kitchen, consent);
   }
 }
-
-type Course = "HoldEverything" | "GoOn" | "UndoThat" | "EndMeal" | "OvenAt" | "OvenOff" | "ServeAt" | "ServeIn" | "ServeSoonest";
 
 function course(intent: IntentOf<Course>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
   switch (intent.type) {
@@ -162,7 +137,12 @@ function course(intent: IntentOf<Course>, scene: Scene, kitchen: Kitchen, consen
   }
 }
 
-function asking(intent: IntentOf<Exclude<Cooking, Moving>>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+function asking(
+  intent: IntentOf<Exclude<Cooking, Moving>>,
+  scene: Scene,
+  kitchen: Kitchen,
+  consent: Consent,
+): Outcome {
   switch (intent.type) {
     case "WhatIsLeft":
       return questions.whatIsLeft(scene, kitchen);

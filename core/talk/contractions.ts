@@ -1,8 +1,21 @@
 const SHORT: ReadonlyMap<string, string> = new Map([
-  ["what is", "what's"], ["that is", "that's"], ["it is", "it's"], ["there is", "there's"], ["where is", "where's"],
-  ["how is", "how's"], ["when is", "when's"], ["i am", "i'm"], ["i have", "i've"], ["i will", "i'll"],
-  ["they are", "they're"], ["we are", "we're"], ["let us", "let's"], ["do not", "don't"], ["did not", "didn't"],
-  ["can not", "can't"], ["i would", "i'd"],
+  ["what is", "what's"],
+  ["that is", "that's"],
+  ["it is", "it's"],
+  ["there is", "there's"],
+  ["where is", "where's"],
+  ["how is", "how's"],
+  ["when is", "when's"],
+  ["i am", "i'm"],
+  ["i have", "i've"],
+  ["i will", "i'll"],
+  ["they are", "they're"],
+  ["we are", "we're"],
+  ["let us", "let's"],
+  ["do not", "don't"],
+  ["did not", "didn't"],
+  ["can not", "can't"],
+  ["i would", "i'd"],
 ]);
 
 /** How two words are run together in speech ("what is": "what's"); null where they are not. */
@@ -27,4 +40,5 @@ const FULL: ReadonlyMap<string, readonly string[]> = new Map([
 ]);
 
 /** Every word in full: "what's" is read as "what is". */
-export const inFull = (words: readonly string[]): readonly string[] => words.flatMap((word) => FULL.get(word) ?? [word]);
+export const inFull = (words: readonly string[]): readonly string[] =>
+  words.flatMap((word) => FULL.get(word) ?? [word]);

@@ -7,18 +7,69 @@ import type { Intent, Mention } from "./intent.ts";
 
 /** What each intent is called on the screen, next to what was heard. */
 const LABELS: Readonly<Record<Intent["type"], string>> = {
-  WhatNow: "what now", WhatNext: "what next", Done: "done", Started: "started", Attended: "seen to", Back: "one step back",
-  Again: "say it again", Skip: "leave it out", GoTo: "go to", GoToNumber: "go to step", First: "first", HoldEverything: "hold everything",
-  GoOn: "go on", UndoThat: "undo", EndMeal: "end the meal", OvenAt: "oven set", OvenOff: "oven off", ServeAt: "we eat at",
-  ServeIn: "we eat in", ServeSoonest: "we eat when it is ready", StartTimer: "new timer", AskTimer: "how long", AskTimers: "all timers",
-  Lengthen: "more time", Shorten: "less time", PauseTimer: "pause timer", ResumeTimer: "timer runs again", RestartTimer: "timer from the start",
-  StopTimer: "stop timer", CancelTimer: "cancel timer", CancelAllTimers: "cancel all timers", RenameTimer: "rename timer", HearRing: "ring heard",
-  WhatIsLeft: "what is left", WhatIsLeftFor: "what is left for", WhatIsLeftForHands: "what is left for your hands", HowMuch: "how much",
-  WhatGoesIn: "what goes in", HowDone: "how to tell it is done", InOven: "in the oven", HeatNext: "next heat", WhenDoWeEat: "when do we eat",
-  AreWeLate: "are we late", Instead: "instead of", UseInstead: "use instead", Convert: "convert", ConvertHeat: "convert", WhereWasI: "where was I",
-  WhatDidYouHear: "what was heard", WhatCanISay: "what can I say", Louder: "louder", Softer: "softer", Slower: "slower", Faster: "faster",
-  QuietFor: "quiet", SpeakAgain: "speak again", StopTalking: "stop talking", Yes: "yes", No: "no", More: "more", NeverMind: "never mind",
-  Correct: "correction", Pick: "this one",
+  WhatNow: "what now",
+  WhatNext: "what next",
+  Done: "done",
+  Started: "started",
+  Attended: "seen to",
+  Back: "one step back",
+  Again: "say it again",
+  Skip: "leave it out",
+  GoTo: "go to",
+  GoToNumber: "go to step",
+  First: "first",
+  HoldEverything: "hold everything",
+  GoOn: "go on",
+  UndoThat: "undo",
+  EndMeal: "end the meal",
+  OvenAt: "oven set",
+  OvenOff: "oven off",
+  ServeAt: "we eat at",
+  ServeIn: "we eat in",
+  ServeSoonest: "we eat when it is ready",
+  StartTimer: "new timer",
+  AskTimer: "how long",
+  AskTimers: "all timers",
+  Lengthen: "more time",
+  Shorten: "less time",
+  PauseTimer: "pause timer",
+  ResumeTimer: "timer runs again",
+  RestartTimer: "timer from the start",
+  StopTimer: "stop timer",
+  CancelTimer: "cancel timer",
+  CancelAllTimers: "cancel all timers",
+  RenameTimer: "rename timer",
+  HearRing: "ring heard",
+  WhatIsLeft: "what is left",
+  WhatIsLeftFor: "what is left for",
+  WhatIsLeftForHands: "what is left for your hands",
+  HowMuch: "how much",
+  WhatGoesIn: "what goes in",
+  HowDone: "how to tell it is done",
+  InOven: "in the oven",
+  HeatNext: "next heat",
+  WhenDoWeEat: "when do we eat",
+  AreWeLate: "are we late",
+  Instead: "instead of",
+  UseInstead: "use instead",
+  Convert: "convert",
+  ConvertHeat: "convert",
+  WhereWasI: "where was I",
+  WhatDidYouHear: "what was heard",
+  WhatCanISay: "what can I say",
+  Louder: "louder",
+  Softer: "softer",
+  Slower: "slower",
+  Faster: "faster",
+  QuietFor: "quiet",
+  SpeakAgain: "speak again",
+  StopTalking: "stop talking",
+  Yes: "yes",
+  No: "no",
+  More: "more",
+  NeverMind: "never mind",
+  Correct: "correction",
+  Pick: "this one",
 };
 
 /** An intent in a few words, for the screen: "new timer: twelve minutes, flatbreads". */
@@ -43,30 +94,24 @@ const named = (mention: Mention | null): string => {
 };
 
 function detailsOf(intent: Intent): readonly string[] {
-  switch (intent.type) {
-    case "StartTimer":
-      return [intent.span === null ? "" : spokenSpan(intent.span), named(intent.name)];
-    case "Lengthen":
-    case "Shorten":
-      return [intent.by === null ? "" : spokenDuration(intent.by), named(intent.timer)];
-    case "RenameTimer":
-      return [named(intent.name)];
-    case "OvenAt":
-      return [intent.heat === null ? "" : spokenHeat(intent.heat)];
-    case "ServeAt":
-      return [intent.minute === null ? "" : spokenClock(intent.minute)];
-    case "ServeIn":
-      return [spokenSpan(intent.span)];
-    case "Convert":
-      return [intent.from === null ? "" : spokenAmount(intent.from), `in ${unitWords(intent.to).many}`];
-    case "ConvertHeat":
-      return [spokenHeatInFull(intent.from)];
-    case "Correct":
-      return [intent.span === null ? "" : spokenSpan(intent.span)];
-    case "UseInstead":
-      return [named(intent.use)];
-    default:
-      return [..."target" in intent ? [named(intent.target)] : [], ..."timer" in intent ? [named(intent.timer)] : [],
-        ..."food" in intent ? [named(intent.food)] : [], ..."dish" in intent ? [named(intent.dish)] : []];
+  if (intent.type === "StartTimer")
+    return [intent.span === null ? "" : spokenSpan(intent.span), named(intent.name)];
+  if (intent.type === "Lengthen" || intent.type === "Shorten") {
+    return [intent.by === null ? "" : spokenDuration(intent.by), named(intent.timer)];
   }
+  if (intent.type === "RenameTimer") return [named(intent.name)];
+  if (intent.type === "OvenAt") return [intent.heat === null ? "" : spokenHeat(intent.heat)];
+  if (intent.type === "ServeAt") return [intent.minute === null ? "" : spokenClock(intent.minute)];
+  if (intent.type === "ServeIn") return [spokenSpan(intent.span)];
+  if (intent.type === "Convert")
+    return [intent.from === null ? "" : spokenAmount(intent.from), `in ${unitWords(intent.to).many}`];
+  if (intent.type === "ConvertHeat") return [spokenHeatInFull(intent.from)];
+  if (intent.type === "Correct") return [intent.span === null ? "" : spokenSpan(intent.span)];
+  if (intent.type === "UseInstead") return [named(intent.use)];
+  return [
+    ...("target" in intent ? [named(intent.target)] : []),
+    ...("timer" in intent ? [named(intent.timer)] : []),
+    ...("food" in intent ? [named(intent.food)] : []),
+    ...("dish" in intent ? [named(intent.dish)] : []),
+  ];
 }

@@ -31,7 +31,9 @@ function hits(mention: Mention, scene: Scene): readonly Task[] {
   const { meal } = scene.session;
   const named = meal.dishes.filter((dish) => dishNames(dish, meal).includes(said));
   const ofDish = tasks.filter((task) => named.some(({ id }) => id === task.dish.id));
-  const byTitle = tasks.filter(({ step }) => [nameWords(step.title).join(" "), doing(step.title)].includes(said));
+  const byTitle = tasks.filter(({ step }) =>
+    [nameWords(step.title).join(" "), doing(step.title)].includes(said),
+  );
   if (byTitle.length > 0) return byTitle;
   const about = tasks.filter(({ step }) => titleNames(step.title).includes(said));
   const both = tasks.filter((task) => about.includes(task) || ofDish.includes(task));
@@ -51,14 +53,24 @@ export function findTask(mention: Mention, scene: Scene, kitchen: Kitchen, purpo
 }
 
 /** The tasks that fit the purpose best; all of them where none fits better. */
-function preferred(tasks: readonly Task[], scene: Scene, kitchen: Kitchen, purpose: Purpose): readonly Task[] {
+function preferred(
+  tasks: readonly Task[],
+  scene: Scene,
+  kitchen: Kitchen,
+  purpose: Purpose,
+): readonly Task[] {
   const { session } = scene;
   const isRunning = (task: Task): boolean => stateOf(task, scene) === "running";
   const isFocus = (task: Task): boolean => session.focus?.task === task.id;
   const mayStart = (task: Task): boolean => isReady(session, task, kitchen.now);
   const tests: Readonly<Record<Purpose, readonly ((task: Task) => boolean)[]>> = {
     finish: [isCalled, (task) => isRunning(task) || isFocus(task), mayStart],
-    start: [isFocus, isCalled, (task) => task.step.hands === "off" && !isRunning(task) && mayStart(task), mayStart],
+    start: [
+      isFocus,
+      isCalled,
+      (task) => task.step.hands === "off" && !isRunning(task) && mayStart(task),
+      mayStart,
+    ],
     choose: [isFocus, (task) => !isRunning(task) && mayStart(task), (task) => !isRunning(task)],
     ask: [isFocus, isCalled, isRunning, mayStart],
   };
@@ -80,7 +92,9 @@ export function bySheet(tasks: readonly Task[], { sheet }: Scene): readonly Task
 
 /** A step's name among others: its title, with its dish where another dish has a step of the same name. */
 export function taskName(task: Task, among: readonly Task[]): string {
-  const isShared = among.some((other) => other.dish.id !== task.dish.id && other.step.title === task.step.title);
+  const isShared = among.some(
+    (other) => other.dish.id !== task.dish.id && other.step.title === task.step.title,
+  );
   return isShared ? `${task.step.title} for ${theDish(task.dish)}` : task.step.title;
 }
 

@@ -37,7 +37,11 @@ export function isWithin(said: string, name: string): boolean {
 /** The dish that is meant. */
 export function findDish(mention: Mention, session: Session): Found<Dish> {
   const { dishes } = session.meal;
-  if (mention.by === "dish") return found(dishes.filter((dish) => dish.id === mention.dish), mention.dish);
+  if (mention.by === "dish")
+    return found(
+      dishes.filter((dish) => dish.id === mention.dish),
+      mention.dish,
+    );
   const said = wordsIn(mention);
   const exact = dishes.filter((dish) => dishNames(dish, session.meal).includes(said));
   return found(exact.length > 0 ? exact : dishes.filter((dish) => isWithin(said, dish.name)), said);
@@ -51,14 +55,20 @@ export interface FoodLine {
 
 /** The food that is meant: all lines of one item, over all dishes. */
 export function findFood(mention: Mention, session: Session): Found<readonly FoodLine[]> {
-  const lines = session.meal.dishes.flatMap((dish) => dish.ingredients.map((ingredient) => ({ dish, ingredient })));
+  const lines = session.meal.dishes.flatMap((dish) =>
+    dish.ingredients.map((ingredient) => ({ dish, ingredient })),
+  );
   const said = mention.by === "food" ? mention.item : wordsIn(mention);
   const byItem = (fits: (item: string) => boolean): readonly (readonly FoodLine[])[] => {
     const hits = lines.filter(({ ingredient }) => fits(ingredient.item));
     const items = [...new Set(hits.map(({ ingredient }) => ingredient.item))];
     return items.map((item) => hits.filter(({ ingredient }) => ingredient.item === item));
   };
-  if (mention.by === "food") return found(byItem((item) => item === said), said);
+  if (mention.by === "food")
+    return found(
+      byItem((item) => item === said),
+      said,
+    );
   const tries = [
     byItem((item) => withNumbers(item).includes(said)),
     byItem((item) => foodNames(item).includes(said)),
@@ -85,7 +95,11 @@ export function findTimer(
     const looked = usable.filter(({ run }) => run.state === "running" && run.lookAt <= now);
     return found([ringing, looked, usable].find((some) => some.length > 0) ?? [], "");
   }
-  if (mention.by === "timer") return found(all.filter((timer) => timer.id === mention.timer), mention.timer);
+  if (mention.by === "timer")
+    return found(
+      all.filter((timer) => timer.id === mention.timer),
+      mention.timer,
+    );
   const said = wordsIn(mention);
   const tries = [
     all.filter((timer) => numberOf(timer, all).includes(said)),

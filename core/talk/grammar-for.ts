@@ -4,20 +4,20 @@ import { wantedSlots } from "./missing.ts";
 import type { Kitchen } from "./model.ts";
 import type { NameBook } from "./names.ts";
 import type { Pattern } from "./pattern.ts";
-import { readPattern, slotsIn, toPhrase } from "./pattern.ts";
+import { readPattern, toPhrase } from "./pattern.ts";
 import { phrasebook } from "./phrasebook.ts";
 import type { SlotName } from "./slots.ts";
 import { isValueSlot } from "./value-slots.ts";
 import { valueRules } from "./value-rules.ts";
 
-const lines: readonly (readonly [entry: (typeof phrasebook)[number], patterns: readonly Pattern[]])[] = phrasebook.map(
-  (entry) => [entry, entry.says.map(readPattern)],
-);
+const lines: readonly (readonly [entry: (typeof phrasebook)[number], patterns: readonly Pattern[]])[] =
+  phrasebook.map((entry) => [entry, entry.says.map(readPattern)]);
 
 const words = (text: string): Phrase => ({ kind: "words", text });
 
 /** How the missing part of a half sentence may be said. */
-export const answerPattern = (slot: SlotName): Pattern => readPattern(`[for | of | to | by | at | in] [the] {${slot}}`);
+export const answerPattern = (slot: SlotName): Pattern =>
+  readPattern(`[for | of | to | by | at | in] [the] {${slot}}`);
 
 /** What a bare answer may sound like: the phrasebook's own slots, the hearing of them left to their rules. */
 function answersTo(kitchen: Kitchen): readonly Pattern[] {
@@ -56,8 +56,7 @@ function slotRules(names: NameBook): readonly (readonly [string, Phrase])[] {
     const phrase: Phrase = { kind: "choice", of: said.map(words) };
     return [name, phrase] as const;
   });
-  return [...values, ...named].flatMap(([name, phrase]) => (phrase === null ? [] : [[name, phrase] as const]));
+  return [...values, ...named].flatMap(([name, phrase]) =>
+    phrase === null ? [] : [[name, phrase] as const],
+  );
 }
-
-/** Every slot that some heard line uses. */
-export const heardSlots: ReadonlySet<SlotName> = new Set(lines.flatMap(([, patterns]) => patterns.flatMap(slotsIn)));

@@ -22,7 +22,10 @@ Typing understands all of it and some shorter forms.
 
 /** The page docs/what-you-can-say.md, whole. */
 export function helpPage(): string {
-  const chapters = [...topics, { topic: "answers" as const, name: "answers", about: "Answering and correcting" }];
+  const chapters = [
+    ...topics,
+    { topic: "answers" as const, name: "answers", about: "Answering and correcting" },
+  ];
   return `${HEAD}${chapters.map(({ topic, about }) => chapter(topic, about)).join("")}`;
 }
 

@@ -115,4 +115,5 @@ export type IntentType = Intent["type"];
 export type IntentOf<T extends IntentType> = Extract<Intent, { readonly type: T }>;
 
 /** A mention of something by the words for it; null stays null. */
-export const mention = (words: string | null): Mention | null => (words === null ? null : { by: "words", words });
+export const mention = (words: string | null): Mention | null =>
+  words === null ? null : { by: "words", words };

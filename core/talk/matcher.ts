@@ -41,8 +41,13 @@ function overFillers(words: readonly string[], from: number): number {
 }
 
 function walk(
-  pattern: Pattern, at: number, caught: readonly Caught[], literal: number,
-  words: readonly string[], read: SlotReader, go: Go,
+  pattern: Pattern,
+  at: number,
+  caught: readonly Caught[],
+  literal: number,
+  words: readonly string[],
+  read: SlotReader,
+  go: Go,
 ): void {
   switch (pattern.kind) {
     case "word": {
@@ -72,8 +77,14 @@ function walk(
 }
 
 function walkAll(
-  of: readonly Pattern[], index: number, at: number, caught: readonly Caught[], literal: number,
-  words: readonly string[], read: SlotReader, go: Go,
+  of: readonly Pattern[],
+  index: number,
+  at: number,
+  caught: readonly Caught[],
+  literal: number,
+  words: readonly string[],
+  read: SlotReader,
+  go: Go,
 ): void {
   const part = of[index];
   if (part === undefined) {
@@ -114,7 +125,11 @@ export function firstWords(pattern: Pattern): ReadonlySet<string> | null {
 }
 
 /** `isOpen`: a slot may come first. `isEmpty`: the part may be left out, so what follows may come first. */
-function beginnings(pattern: Pattern): { readonly words: ReadonlySet<string>; readonly isOpen: boolean; readonly isEmpty: boolean } {
+function beginnings(pattern: Pattern): {
+  readonly words: ReadonlySet<string>;
+  readonly isOpen: boolean;
+  readonly isEmpty: boolean;
+} {
   switch (pattern.kind) {
     case "word": {
       const isEmpty = isFiller(pattern.word);
@@ -128,7 +143,11 @@ function beginnings(pattern: Pattern): { readonly words: ReadonlySet<string>; re
     case "any": {
       const parts = pattern.of.map(beginnings);
       const words = new Set(parts.flatMap((part) => [...part.words]));
-      return { words, isOpen: parts.some((part) => part.isOpen), isEmpty: parts.some((part) => part.isEmpty) };
+      return {
+        words,
+        isOpen: parts.some((part) => part.isOpen),
+        isEmpty: parts.some((part) => part.isEmpty),
+      };
     }
     case "all": {
       const words = new Set<string>();

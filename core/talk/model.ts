@@ -17,7 +17,11 @@ export type VoiceOrder =
 /** A question that the caller has put and that the next utterance may answer. */
 export type Question =
   | { readonly kind: "confirm"; readonly intent: Intent; readonly prompt: string }
-  | { readonly kind: "which"; readonly candidates: readonly { readonly name: string; readonly intent: Intent }[]; readonly prompt: string }
+  | {
+      readonly kind: "which";
+      readonly candidates: readonly { readonly name: string; readonly intent: Intent }[];
+      readonly prompt: string;
+    }
   /** "More?": the parts of a long answer that were not said yet. */
   | { readonly kind: "more"; readonly rest: readonly string[]; readonly prompt: string }
   /** Half a sentence: `intent` lacks what the prompt asks for ("For how long?"). */

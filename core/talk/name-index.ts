@@ -20,7 +20,11 @@ function indexOf(names: readonly string[]): Index {
 }
 
 /** Every name of the list that stands in `words` from word `from` on; articles within are passed over. */
-export function readName(words: readonly string[], from: number, names: readonly string[]): readonly SpokenValue<string>[] {
+export function readName(
+  words: readonly string[],
+  from: number,
+  names: readonly string[],
+): readonly SpokenValue<string>[] {
   const first = nameWord(words[from] ?? "")[0] ?? "";
   return (indexOf(names).get(first) ?? []).flatMap((name) => {
     const next = endOf(name, words, from);
@@ -30,7 +34,7 @@ export function readName(words: readonly string[], from: number, names: readonly
 
 function endOf(name: readonly string[], words: readonly string[], from: number): number | null {
   let at = from;
-  for (let index = 0; index < name.length; ) {
+  for (let index = 0; index < name.length;) {
     const word = words[at];
     if (word === undefined) return null;
     const said = nameWord(word);

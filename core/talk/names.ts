@@ -12,8 +12,24 @@ export type NameBook = { readonly [S in NameSlot]: readonly string[] };
 
 /** Deeds that a running step may ask for. */
 export const deeds = [
-  "stirred", "flipped", "turned", "shaken", "tossed", "basted", "brushed", "skimmed", "scraped", "checked",
-  "tasted", "lid off", "lid on", "uncovered", "covered", "rotated", "mashed", "seen to",
+  "stirred",
+  "flipped",
+  "turned",
+  "shaken",
+  "tossed",
+  "basted",
+  "brushed",
+  "skimmed",
+  "scraped",
+  "checked",
+  "tasted",
+  "lid off",
+  "lid on",
+  "uncovered",
+  "covered",
+  "rotated",
+  "mashed",
+  "seen to",
 ] as const;
 
 /** "the first", "the second": which of the candidates on offer. */
@@ -29,7 +45,19 @@ export function withNumbers(name: string): readonly string[] {
 }
 
 const ENDS_OBJECT: ReadonlySet<string> = new Set([
-  "in", "on", "with", "for", "into", "over", "from", "and", "until", "to", "at", "under", "through",
+  "in",
+  "on",
+  "with",
+  "for",
+  "into",
+  "over",
+  "from",
+  "and",
+  "until",
+  "to",
+  "at",
+  "under",
+  "through",
 ]);
 
 /** What a step is about: "roast the squash in halves" is about the squash. Empty where the title has no object. */
@@ -88,32 +116,46 @@ function mealNames(meal: CookingMeal): Omit<NameBook, "timer" | "pick" | "deed">
   return { dish: unique(dish), target, food: unique(food), stand: unique(stand), name: target };
 }
 
-const unique = (names: readonly string[]): readonly string[] => [...new Set(names)].filter((name) => name !== "");
+const unique = (names: readonly string[]): readonly string[] =>
+  [...new Set(names)].filter((name) => name !== "");
 
 // A meal's names stay the same all evening: they are worked out once for each meal object.
 const known = new WeakMap<CookingMeal, Omit<NameBook, "timer" | "pick" | "deed">>();
 
-const nothing: Omit<NameBook, "timer" | "pick" | "deed"> = { dish: [], target: [], food: [], stand: [], name: [] };
+const nothing: Omit<NameBook, "timer" | "pick" | "deed"> = {
+  dish: [],
+  target: [],
+  food: [],
+  stand: [],
+  name: [],
+};
 
 /** The names that a timer answers to: its own, what its step is about, and its dish's. */
 export function timerNames(name: string, dish: Dish | null, meal: CookingMeal): readonly string[] {
-  return [...new Set([...withNumbers(name), ...titleNames(name), ...(dish === null ? [] : dishNames(dish, meal))])];
+  return [
+    ...new Set([...withNumbers(name), ...titleNames(name), ...(dish === null ? [] : dishNames(dish, meal))]),
+  ];
 }
 
 /** Timers of one name are told apart by their number: "second flatbreads", "flatbreads two". */
 export function numberedNames(name: string, count: number): readonly string[] {
   const said = nameWords(name).join(" ");
   if (count < 2) return [];
-  return ordinals.slice(0, count).flatMap((ordinal, index) => [
-    `${ordinal} ${said}`,
-    `${said} ${numberWords(index + 1)}`,
-    `${said} number ${numberWords(index + 1)}`,
-  ]);
+  return ordinals
+    .slice(0, count)
+    .flatMap((ordinal, index) => [
+      `${ordinal} ${said}`,
+      `${said} ${numberWords(index + 1)}`,
+      `${said} number ${numberWords(index + 1)}`,
+    ]);
 }
 
 /** Everything that can be named at this moment. `candidates` are the names on offer in an open question. */
 export function namesIn(session: Session | null, candidates: readonly string[]): NameBook {
-  const pick = unique([...candidates.map((name) => nameWords(name).join(" ")), ...(candidates.length === 0 ? [] : [...ordinals, "last"])]);
+  const pick = unique([
+    ...candidates.map((name) => nameWords(name).join(" ")),
+    ...(candidates.length === 0 ? [] : [...ordinals, "last"]),
+  ]);
   if (session === null) return { ...nothing, timer: [], deed: deeds, pick };
   const { meal } = session;
   const names = known.get(meal) ?? mealNames(meal);

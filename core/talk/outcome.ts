@@ -34,9 +34,10 @@ export function asks(question: Question, before = ""): Outcome {
 export const asksFor = (intent: Intent, prompt: string): Outcome => asks({ kind: "missing", intent, prompt });
 
 /** Asks for a yes before it is done. */
-export const asksLeave = (intent: Intent, prompt: string): Outcome => asks({ kind: "confirm", intent, prompt });
+export const asksLeave = (intent: Intent, prompt: string): Outcome =>
+  asks({ kind: "confirm", intent, prompt });
 
-/** An order's command carries the utterance's id, so that a correction can tell whether the last deed was its own. */
+/** A name for the command of one order of an utterance. */
 export const commandId = (utteranceId: string, index: number): string => `${utteranceId}-${index}`;
 
 /** The log as it will be once the orders are carried out here and now, or the first refusal. */
@@ -61,8 +62,8 @@ export interface Scene {
 export function sceneOf(log: MealLog, kitchen: Kitchen): Scene | null {
   const { session } = log;
   if (session === null) return null;
-  const isNow = log === kitchen.log && kitchen.sheet !== null;
-  return { session, sheet: isNow && kitchen.sheet !== null ? kitchen.sheet : runSheetOf(session, kitchen.now) };
+  const known = log === kitchen.log ? kitchen.sheet : null;
+  return { session, sheet: known ?? runSheetOf(session, kitchen.now) };
 }
 
 /**

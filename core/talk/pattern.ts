@@ -54,7 +54,10 @@ function readOne(marks: readonly string[], at: number, mark: string): Read {
     const inner = readAny(marks, at + 1);
     const close = mark === "(" ? ")" : "]";
     if (marks[inner.next] !== close) throw new Error(`the pattern "${marks.join(" ")}" misses a "${close}"`);
-    return { pattern: mark === "(" ? inner.pattern : { kind: "maybe", of: inner.pattern }, next: inner.next + 1 };
+    return {
+      pattern: mark === "(" ? inner.pattern : { kind: "maybe", of: inner.pattern },
+      next: inner.next + 1,
+    };
   }
   const name = mark.slice(1, -1);
   if (mark.startsWith("<")) return { pattern: { kind: "rule", rule: name }, next: at + 1 };
@@ -66,22 +69,6 @@ function readOne(marks: readonly string[], at: number, mark: string): Read {
 function single(of: readonly Pattern[], kind: "all" | "any"): Pattern {
   const [only] = of;
   return of.length === 1 && only !== undefined ? only : { kind, of };
-}
-
-/** The slots of a pattern, each once. */
-export function slotsIn(pattern: Pattern): readonly SlotName[] {
-  switch (pattern.kind) {
-    case "word":
-    case "rule":
-      return [];
-    case "slot":
-      return [pattern.slot];
-    case "maybe":
-      return slotsIn(pattern.of);
-    case "all":
-    case "any":
-      return [...new Set(pattern.of.flatMap(slotsIn))];
-  }
 }
 
 /**
@@ -141,8 +128,14 @@ export function waysIn(pattern: Pattern, most = 1000): number {
     case "maybe":
       return Math.min(most, 1 + waysIn(pattern.of, most));
     case "any":
-      return Math.min(most, pattern.of.reduce((sum, one) => sum + waysIn(one, most), 0));
+      return Math.min(
+        most,
+        pattern.of.reduce((sum, one) => sum + waysIn(one, most), 0),
+      );
     case "all":
-      return Math.min(most, pattern.of.reduce((product, one) => product * waysIn(one, most), 1));
+      return Math.min(
+        most,
+        pattern.of.reduce((product, one) => product * waysIn(one, most), 1),
+      );
   }
 }

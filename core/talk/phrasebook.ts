@@ -2,7 +2,10 @@ import type { PhraseEntry } from "./phrase-entry.ts";
 import { amountPhrases } from "./phrases/amounts.ts";
 import { answerPhrases } from "./phrases/answers.ts";
 import { askingPhrases } from "./phrases/asking.ts";
+import { eveningPhrases } from "./phrases/evening.ts";
+import { helpfulPhrases } from "./phrases/help.ts";
 import { movingPhrases } from "./phrases/moving.ts";
+import { timerChangePhrases } from "./phrases/timer-changes.ts";
 import { timerPhrases } from "./phrases/timers.ts";
 import { voicePhrases } from "./phrases/voice.ts";
 
@@ -12,9 +15,12 @@ import { voicePhrases } from "./phrases/voice.ts";
  */
 export const phrasebook: readonly PhraseEntry[] = [
   ...movingPhrases,
+  ...eveningPhrases,
   ...timerPhrases,
+  ...timerChangePhrases,
   ...amountPhrases,
   ...askingPhrases,
+  ...helpfulPhrases,
   ...voicePhrases,
   ...answerPhrases,
 ];

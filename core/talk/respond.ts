@@ -1,4 +1,5 @@
 import { carryOut, carryOutSurely } from "./carry-out.ts";
+import { isDialogue } from "./intent-groups.ts";
 import { correct, corrected, isCorrectable } from "./answers/correction.ts";
 import { again, whatDidYouHear } from "./answers/talking.ts";
 import { describe } from "./describe.ts";
@@ -27,7 +28,7 @@ export function respond(text: string, kitchen: Kitchen): Reply {
  * @param words what it stands for, as the cook would have said it
  */
 export function respondTo(intent: Intent, words: string, kitchen: Kitchen): Reply {
-  const { outcome, as } = answer(intent, kitchen);
+  const { outcome, as } = answer(meant(intent, kitchen.dialogue), kitchen);
   return {
     intent: as,
     say: outcome.say,
@@ -37,7 +38,13 @@ export function respondTo(intent: Intent, words: string, kitchen: Kitchen): Repl
   };
 }
 
-function dialogueAfter(text: string, heard: Intent, as: Intent, outcome: Outcome, kitchen: Kitchen): Dialogue {
+function dialogueAfter(
+  text: string,
+  heard: Intent,
+  as: Intent,
+  outcome: Outcome,
+  kitchen: Kitchen,
+): Dialogue {
   const { dialogue } = kitchen;
   // Asking what was heard or said must not hide it.
   const isAboutTalk = heard.type === "WhatDidYouHear" || heard.type === "Again";
@@ -47,7 +54,11 @@ function dialogueAfter(text: string, heard: Intent, as: Intent, outcome: Outcome
     lastSaid: outcome.say === "" || isAboutTalk ? dialogue.lastSaid : outcome.say,
     lastHeard: isAboutTalk ? dialogue.lastHeard : text.trim().slice(0, 200),
     lastUnderstood: isAboutTalk ? dialogue.lastUnderstood : describe(as),
-    correctable: isDeed ? { intent: as, utteranceId: kitchen.utteranceId } : outcome.orders.length > 0 ? null : dialogue.correctable,
+    correctable: isDeed
+      ? { intent: as, utteranceId: kitchen.utteranceId }
+      : outcome.orders.length > 0
+        ? null
+        : dialogue.correctable,
   };
 }
 
@@ -71,6 +82,7 @@ function notUnderstood(text: string, kitchen: Kitchen): Reply {
 function answer(intent: Intent, kitchen: Kitchen): Done {
   const { question } = kitchen.dialogue;
   const plain = (outcome: Outcome): Done => ({ outcome, as: intent });
+  if (!isDialogue(intent)) return plain(carryOut(intent, kitchen, "wanted"));
   switch (intent.type) {
     case "Yes":
       return yes(question, kitchen);
@@ -84,18 +96,18 @@ function answer(intent: Intent, kitchen: Kitchen): Done {
       return pick(intent, question, kitchen);
     case "Correct":
       return correction(intent, kitchen);
-    case "GoOn":
-      return plain(question?.kind === "more" ? sayParts(question.rest) : carryOut(intent, kitchen, "wanted"));
-    case "UseInstead":
-      if (intent.use === null && question?.kind === "confirm" && question.intent.type === "UseInstead") return yes(question, kitchen);
-      return plain(carryOut(intent, kitchen, "wanted"));
     case "Again":
       return plain(again(kitchen) ?? carryOut({ type: "WhatNow" }, kitchen, "wanted"));
     case "WhatDidYouHear":
       return plain({ ...whatDidYouHear(kitchen), question });
-    default:
-      return plain(carryOut(intent, kitchen, "wanted"));
   }
+}
+
+/** "Go on" after "More?" and "use it" after a swap was offered are answers, whatever else they may mean. */
+function meant(intent: Intent, { question }: Dialogue): Intent {
+  if (intent.type === "GoOn" && question?.kind === "more") return { type: "More" };
+  const isSwap = question?.kind === "confirm" && question.intent.type === "UseInstead";
+  return intent.type === "UseInstead" && intent.use === null && isSwap ? { type: "Yes" } : intent;
 }
 
 function yes(question: Question | null, kitchen: Kitchen): Done {
@@ -124,12 +136,16 @@ function no(question: Question | null, kitchen: Kitchen): Outcome {
 function pick(intent: IntentOf<"Pick">, question: Question | null, kitchen: Kitchen): Done {
   const chosen = question?.kind === "which" ? question.candidates[intent.candidate] : undefined;
   if (chosen !== undefined) return { as: chosen.intent, outcome: carryOutSurely(chosen.intent, kitchen) };
-  return { as: intent, outcome: question === null ? told("I had not offered anything to choose.") : asks(question) };
+  return {
+    as: intent,
+    outcome: question === null ? told("I had not offered anything to choose.") : asks(question),
+  };
 }
 
 function correction(intent: IntentOf<"Correct">, kitchen: Kitchen): Done {
   const was = kitchen.dialogue.correctable?.intent;
   const anew = was === undefined ? null : corrected(intent, was);
-  if (anew === null) return { as: intent, outcome: told("I am not sure what to change. Say the whole of it once more.") };
+  if (anew === null)
+    return { as: intent, outcome: told("I am not sure what to change. Say the whole of it once more.") };
   return { as: anew, outcome: correct(kitchen, (undone) => carryOutSurely(anew, undone)) };
 }

@@ -35,8 +35,23 @@ export interface Slots {
 export type SlotName = keyof Slots;
 
 export const noSlots: Slots = {
-  span: null, length: null, extra: null, number: null, clock: null, heat: null, scale: null, measure: null, unit: null,
-  dish: null, target: null, timer: null, food: null, name: null, stand: null, deed: null, pick: null,
+  span: null,
+  length: null,
+  extra: null,
+  number: null,
+  clock: null,
+  heat: null,
+  scale: null,
+  measure: null,
+  unit: null,
+  dish: null,
+  target: null,
+  timer: null,
+  food: null,
+  name: null,
+  stand: null,
+  deed: null,
+  pick: null,
 };
 
 /** Whether a text names a slot. */

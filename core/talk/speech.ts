@@ -49,7 +49,7 @@ export function sayTimeLeft(timer: Timer, kitchen: Kitchen): string {
   const left = timeLeft(timer, kitchen.now);
   if (timer.run.state === "stopped" || left === null) return "stopped";
   if (timer.run.state === "paused") return `paused with ${spokenRoughly(left)} left`;
-  if (left <= 0) return left > -5 ? "up now" : `up since ${spokenRoughly(seconds(-left))}`;
+  if (left <= 0) return left > -5 ? "up now" : `rang ${spokenRoughly(seconds(Math.abs(left)))} ago`;
   const look = between(kitchen.now, timer.run.lookAt);
   const isRange = timer.run.endsAt - timer.run.lookAt >= 1000;
   if (!isRange || timer.run.answered !== "none") return `${spokenRoughly(left)} left`;
@@ -66,7 +66,8 @@ export function inParts(lead: string, items: readonly string[]): Outcome {
   const parts: string[] = [];
   let current: string[] = [];
   // Items with commas of their own are kept apart by more than another comma.
-  const join = (part: readonly string[]): string => (items.some((item) => item.includes(",")) ? part.join("; ") : listed(part));
+  const join = (part: readonly string[]): string =>
+    items.some((item) => item.includes(",")) ? part.join("; ") : listed(part);
   const text = (part: readonly string[]): string =>
     parts.length === 0 && lead !== "" ? `${lead} ${join(part)}.` : `${capital(join(part))}.`;
   for (const item of items) {

@@ -14,7 +14,8 @@ export function suggestions(kitchen: Kitchen): readonly string[] {
   }
   const calls = callsNow(scene.session, scene.sheet, kitchen.now);
   const first = calls[0];
-  const timers = openTimers(scene.session).length > 0 ? ["how long is left"] : ["set a timer for ten minutes"];
+  const timers =
+    openTimers(scene.session).length > 0 ? ["how long is left"] : ["set a timer for ten minutes"];
   const some = [
     ...(question === null ? [] : answersTo(question)),
     ...(first === undefined ? [] : fitting(first)),
@@ -53,7 +54,9 @@ function fitting(call: Call): readonly string[] {
     case "do":
       return call.task.step.uses.length > 0 ? ["done", "what goes into this"] : ["done", "say that again"];
     case "wait":
-      return call.next === null ? ["what is left"] : [`${objectOf(call.next.step.title)} first`, "what is left"];
+      return call.next === null
+        ? ["what is left"]
+        : [`${objectOf(call.next.step.title)} first`, "what is left"];
     case "held":
       return ["go on"];
     case "serve":

@@ -87,7 +87,9 @@ function answerTo(kitchen: Kitchen, words: readonly string[], read: SlotReader):
   const { question } = kitchen.dialogue;
   if (question?.kind !== "missing") return null;
   for (const slot of wantedSlots(question.intent)) {
-    const match = matches(answerPattern(slot), words, read).find((one) => one.caught.every(({ known }) => known));
+    const match = matches(answerPattern(slot), words, read).find((one) =>
+      one.caught.every(({ known }) => known),
+    );
     if (match !== undefined) return completed(question.intent, slotsOf(match.caught));
   }
   return null;
@@ -153,7 +155,9 @@ const knownReader: ReaderOf = (words, names, moment) => {
 
     function readValue(valueSlot: keyof typeof valueReaders): ReturnType<SlotReader> {
       const one = valueReaders[valueSlot](words, from, moment);
-      return one === null ? [] : [{ slot, value: one.value, words: one.next - from, known: true, next: one.next }];
+      return one === null
+        ? []
+        : [{ slot, value: one.value, words: one.next - from, known: true, next: one.next }];
     }
     function readNamed(nameSlot: keyof NameBook): ReturnType<SlotReader> {
       return readName(words, from, names[nameSlot]).map(({ value, next }) => ({
@@ -183,7 +187,13 @@ const openReader: ReaderOf = (words, names, moment) => {
     if (isValueSlot(slot) || slot === "deed" || slot === "pick") return read;
     const unknown = Array.from({ length: Math.min(5, words.length - from) }, (_, count) => {
       const said = words.slice(from, from + count + 1);
-      return { slot, value: nameWords(said.join(" ")).join(" "), words: count + 1, known: false, next: from + count + 1 };
+      return {
+        slot,
+        value: nameWords(said.join(" ")).join(" "),
+        words: count + 1,
+        known: false,
+        next: from + count + 1,
+      };
     });
     return [...read, ...unknown.filter(({ value }) => value !== "")];
   };

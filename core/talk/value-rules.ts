@@ -4,22 +4,53 @@ import type { Pattern } from "./pattern.ts";
 import { readPattern } from "./pattern.ts";
 
 /** Units that a cook asks about aloud; the parser knows every other one too. */
-const SPOKEN_UNITS: readonly Unit[] = ["tsp", "tbsp", "cup", "fl-oz", "oz", "lb", "g", "kg", "ml", "l", "pint", "quart"];
+const SPOKEN_UNITS: readonly Unit[] = [
+  "tsp",
+  "tbsp",
+  "cup",
+  "fl-oz",
+  "oz",
+  "lb",
+  "g",
+  "kg",
+  "ml",
+  "l",
+  "pint",
+  "quart",
+];
 
 const ones = SPOKEN_UNITS.map((unit) => unitWords(unit).one).join(" | ");
 const many = SPOKEN_UNITS.map((unit) => unitWords(unit).many).join(" | ");
 
 const DIGITS = "one | two | three | four | five | six | seven | eight | nine";
-const TEENS = "ten | eleven | twelve | thirteen | fourteen | fifteen | sixteen | seventeen | eighteen | nineteen";
+const TEENS =
+  "ten | eleven | twelve | thirteen | fourteen | fifteen | sixteen | seventeen | eighteen | nineteen";
 const SOME = "two | three | four | five | six | seven | eight | nine";
 
 /** The ranges that recipes name; any two figures would let "six to fifteen" be heard as "sixty fifteen". */
 const RANGES: readonly (readonly [string, string])[] = [
-  ["one", "two"], ["two", "three"], ["three", "four"], ["four", "five"], ["five", "six"], ["five", "seven"],
-  ["five", "ten"], ["eight", "ten"], ["ten", "twelve"], ["ten", "fifteen"], ["twelve", "fifteen"],
-  ["fifteen", "twenty"], ["twenty", "twenty five"], ["twenty", "thirty"], ["twenty five", "thirty"],
-  ["thirty", "thirty five"], ["thirty", "forty"], ["thirty five", "forty"], ["forty", "forty five"],
-  ["forty", "fifty"], ["forty five", "fifty"], ["fifty", "sixty"],
+  ["one", "two"],
+  ["two", "three"],
+  ["three", "four"],
+  ["four", "five"],
+  ["five", "six"],
+  ["five", "seven"],
+  ["five", "ten"],
+  ["eight", "ten"],
+  ["ten", "twelve"],
+  ["ten", "fifteen"],
+  ["twelve", "fifteen"],
+  ["fifteen", "twenty"],
+  ["twenty", "twenty five"],
+  ["twenty", "thirty"],
+  ["twenty five", "thirty"],
+  ["thirty", "thirty five"],
+  ["thirty", "forty"],
+  ["thirty five", "forty"],
+  ["forty", "forty five"],
+  ["forty", "fifty"],
+  ["forty five", "fifty"],
+  ["fifty", "sixty"],
 ];
 
 /**

@@ -17,12 +17,21 @@ export interface Moment {
 }
 
 /** The slots whose values are figures; the others hold names. */
-export type ValueSlot = "span" | "length" | "extra" | "number" | "clock" | "heat" | "scale" | "measure" | "unit";
+export type ValueSlot =
+  "span" | "length" | "extra" | "number" | "clock" | "heat" | "scale" | "measure" | "unit";
 
-type Reader<S extends ValueSlot> = (words: readonly string[], from: number, moment: Moment) => SpokenValue<NonNullable<Slots[S]>> | null;
+type Reader<S extends ValueSlot> = (
+  words: readonly string[],
+  from: number,
+  moment: Moment,
+) => SpokenValue<NonNullable<Slots[S]>> | null;
 
 const SCALES: ReadonlyMap<string, Scale> = new Map([
-  ["f", "F"], ["fahrenheit", "F"], ["c", "C"], ["celsius", "C"], ["centigrade", "C"],
+  ["f", "F"],
+  ["fahrenheit", "F"],
+  ["c", "C"],
+  ["celsius", "C"],
+  ["centigrade", "C"],
 ]);
 
 const isMore = (word: string): boolean => /^(?:more|another|extra|further)$/.test(word);
@@ -37,7 +46,8 @@ const readSpan: Reader<"span"> = (words, from) => {
 const readExtra: Reader<"extra"> = (words, from) => {
   const read = parseSpokenDuration(words, from);
   if (read === null) return null;
-  if (/^(?:more|extra|longer)$/.test(words[read.next] ?? "")) return { value: read.value, next: read.next + 1 };
+  if (/^(?:more|extra|longer)$/.test(words[read.next] ?? ""))
+    return { value: read.value, next: read.next + 1 };
   return words.slice(from, read.next).some(isMore) ? read : null;
 };
 

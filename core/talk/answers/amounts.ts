@@ -18,15 +18,22 @@ import { breathWords, capital, countWords, inParts, theDish } from "../speech.ts
 /** How much of a food: in the step in hand, a dish, the meal, or what is still to come. */
 export function howMuch(intent: IntentOf<"HowMuch">, scene: Scene, kitchen: Kitchen): Outcome {
   if (intent.food === null) return asksFor(intent, "How much of what?");
-  return withFood(intent.food, scene, kitchen, (item) => ({ ...intent, food: { by: "food", item } }), (lines) =>
-    told(answer(lines, intent.scope, scene, kitchen)),
+  return withFood(
+    intent.food,
+    scene,
+    kitchen,
+    (item) => ({ ...intent, food: { by: "food", item } }),
+    (lines) => told(answer(lines, intent.scope, scene, kitchen)),
   );
 }
 
 /** Finds the food and goes on with it; asks which, or says what there is. */
 export function withFood(
-  mention: Mention, scene: Scene, kitchen: Kitchen,
-  intent: (item: string) => IntentOf<"HowMuch" | "Instead" | "UseInstead">, go: (lines: readonly FoodLine[]) => Outcome,
+  mention: Mention,
+  scene: Scene,
+  kitchen: Kitchen,
+  intent: (item: string) => IntentOf<"HowMuch" | "Instead" | "UseInstead">,
+  go: (lines: readonly FoodLine[]) => Outcome,
 ): Outcome {
   const hit = findFood(mention, scene.session);
   if (hit.kind === "one") return go(hit.value);
@@ -41,14 +48,21 @@ export function withFood(
 
 function usedNow(scene: Scene, kitchen: Kitchen): readonly string[] {
   const task = currentTask(scene, kitchen);
-  return task === null ? [] : task.step.uses.flatMap(({ ingredient }) => task.dish.ingredients.find(({ id }) => id === ingredient)?.item ?? []);
+  return task === null
+    ? []
+    : task.step.uses.flatMap(
+        ({ ingredient }) => task.dish.ingredients.find(({ id }) => id === ingredient)?.item ?? [],
+      );
 }
 
 function noSuchFood(asked: string, scene: Scene, kitchen: Kitchen): Outcome {
   const now = usedNow(scene, kitchen);
   const all = scene.session.meal.dishes.flatMap((dish) => dish.ingredients.map(({ item }) => item));
   const items = [...new Set(now.length > 0 ? now : all)];
-  return inParts(`There is no ${asked} in this meal. ${now.length > 0 ? "This step takes" : "It takes"}`, items);
+  return inParts(
+    `There is no ${asked} in this meal. ${now.length > 0 ? "This step takes" : "It takes"}`,
+    items,
+  );
 }
 
 /** One place where a food goes in. */
@@ -65,7 +79,8 @@ function usesOf(lines: readonly FoodLine[], { session }: Scene): readonly UseOf[
   });
 }
 
-const totalOf = (lines: readonly FoodLine[]): readonly Amount[] => sumAmounts(lines.map(({ ingredient }) => ingredient.amount));
+const totalOf = (lines: readonly FoodLine[]): readonly Amount[] =>
+  sumAmounts(lines.map(({ ingredient }) => ingredient.amount));
 
 /** "four cloves of garlic and one teaspoon". */
 function said(amounts: readonly Amount[], item: string): string {
@@ -117,7 +132,8 @@ function inDish(lines: readonly FoodLine[], item: string, mention: Mention, scen
   const dishes = hit.kind === "one" ? [hit.value] : hit.kind === "several" ? hit.values : [];
   const line = lines.find(({ dish }) => dishes.some(({ id }) => id === dish.id));
   if (hit.kind === "none") return `There is no ${wordsIn(mention)} in this meal. ${inAll(lines, item)}`;
-  if (line === undefined) return `No ${item} in ${dishes.map(theDish).join(" or ")}; it goes into ${listed(lines.map(({ dish }) => theDish(dish)))}.`;
+  if (line === undefined)
+    return `No ${item} in ${dishes.map(theDish).join(" or ")}; it goes into ${listed(lines.map(({ dish }) => theDish(dish)))}.`;
   const how = line.ingredient.preparation;
   return `${capital(said([line.ingredient.amount], item))}${how === null ? "" : `, ${how}`}, in ${theDish(line.dish)}.`;
 }
@@ -131,9 +147,13 @@ function inAll(lines: readonly FoodLine[], item: string): string {
     const how = first.ingredient.preparation;
     return `${capital(total)}${how === null ? "" : `, ${how}`}, in ${theDish(first.dish)}.`;
   }
-  const shares = lines.map(({ dish, ingredient }) => `${spokenAmount(ingredient.amount)} for ${theDish(dish)}`);
+  const shares = lines.map(
+    ({ dish, ingredient }) => `${spokenAmount(ingredient.amount)} for ${theDish(dish)}`,
+  );
   const full = `${capital(total)} in all: ${listed(shares)}.`;
-  return countWords(full) <= breathWords ? full : `${capital(total)} in all, over ${listed(lines.map(({ dish }) => theDish(dish)))}.`;
+  return countWords(full) <= breathWords
+    ? full
+    : `${capital(total)} in all, over ${listed(lines.map(({ dish }) => theDish(dish)))}.`;
 }
 
 /** What has not gone in yet: the uses of steps that are neither done nor skipped. */
@@ -153,13 +173,24 @@ export function whatGoesIn(target: Mention | null, scene: Scene, kitchen: Kitche
     return task === null ? told("No step is in hand. Name a dish.") : ofStep(task);
   }
   const dish = findDish(target, scene.session);
-  if (dish.kind === "one") return inParts(`Into ${theDish(dish.value)}:`, dish.value.ingredients.map((one) => listing(one.amount, one.item, one.preparation)));
+  if (dish.kind === "one")
+    return inParts(
+      `Into ${theDish(dish.value)}:`,
+      dish.value.ingredients.map((one) => listing(one.amount, one.item, one.preparation)),
+    );
   const task = findTask(target, scene, kitchen, "ask");
   if (task.kind === "one") return ofStep(task.value);
   if (task.kind === "several") {
-    return asksWhich(task.values.map(({ id, step }) => ({ name: step.title, intent: { type: "WhatGoesIn", target: { by: "task", task: id } } })));
+    return asksWhich(
+      task.values.map(({ id, step }) => ({
+        name: step.title,
+        intent: { type: "WhatGoesIn", target: { by: "task", task: id } },
+      })),
+    );
   }
-  return told(`There is no ${wordsIn(target)} in this meal. We have ${listed(scene.session.meal.dishes.map(theDish))}.`);
+  return told(
+    `There is no ${wordsIn(target)} in this meal. We have ${listed(scene.session.meal.dishes.map(theDish))}.`,
+  );
 }
 
 function ofStep({ step, dish }: Task): Outcome {

@@ -17,7 +17,11 @@ import { inOneBreath } from "./steps.ts";
 export function hold(scene: Scene, kitchen: Kitchen): Outcome {
   const running = [...scene.session.timers.values()].some((timer) => timer.run.state === "running");
   const rest = running ? "What is on the heat goes on, and its timers ring." : "Take your time.";
-  return ordered(kitchen, [{ type: "HoldEverything" }], () => `On hold. ${rest} Say "go on" when you are back.`);
+  return ordered(
+    kitchen,
+    [{ type: "HoldEverything" }],
+    () => `On hold. ${rest} Say "go on" when you are back.`,
+  );
 }
 
 /** Calls again; where nothing was held, a paused timer may be what was meant. */
@@ -28,16 +32,24 @@ export function goOn(scene: Scene, kitchen: Kitchen): Outcome {
   const paused = [...scene.session.timers.values()].filter((timer) => timer.run.state === "paused");
   const [only] = paused;
   if (only !== undefined && paused.length === 1) {
-    return ordered(kitchen, [{ type: "ResumeTimer", timer: only.id }], () => `${capital(only.name)} runs again.`);
+    return ordered(
+      kitchen,
+      [{ type: "ResumeTimer", timer: only.id }],
+      () => `${capital(only.name)} runs again.`,
+    );
   }
   return ordered(kitchen, [{ type: "Tick" }], (then) => sayNow(then, kitchen));
 }
 
 /** Ends the evening, once the cook has said yes to it. */
 export function endMeal(scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
-  if (consent === "given") return ordered(kitchen, [{ type: "EndMeal" }], () => "The meal is over. Well cooked, and enjoy it.");
+  if (consent === "given")
+    return ordered(kitchen, [{ type: "EndMeal" }], () => "The meal is over. Well cooked, and enjoy it.");
   const open = scene.session.tasks.filter((task) => isOpen(task, scene)).length;
-  const left = open === 0 ? "" : ` ${open === 1 ? "One step is" : `${capital(numberWords(open))} steps are`} still open.`;
+  const left =
+    open === 0
+      ? ""
+      : ` ${open === 1 ? "One step is" : `${capital(numberWords(open))} steps are`} still open.`;
   return asksLeave({ type: "EndMeal" }, `End the meal?${left}`);
 }
 
@@ -91,7 +103,11 @@ export function serveIn(length: Seconds, kitchen: Kitchen): Outcome {
 /** As soon as it can be ready. */
 export function serveSoonest(kitchen: Kitchen): Outcome {
   const order: Order = { type: "SetServing", serveAt: null };
-  return ordered(kitchen, [order], ({ sheet }) => `As soon as it is ready: about ${clockAt(sheet.readyAt, kitchen)}.`);
+  return ordered(
+    kitchen,
+    [order],
+    ({ sheet }) => `As soon as it is ready: about ${clockAt(sheet.readyAt, kitchen)}.`,
+  );
 }
 
 function setServing(serve: Instant, kitchen: Kitchen): Outcome {
@@ -112,7 +128,9 @@ export function whereWasI(scene: Scene, kitchen: Kitchen): Outcome {
   });
   const last = over.toSorted((a, b) => b.at - a.at)[0];
   const before = last === undefined ? "We have just begun." : `Last done: ${last.task.step.title}.`;
-  return ordered(kitchen, session.phase.state === "ended" ? [] : [{ type: "Tick" }], (then) => inOneBreath(before, then, kitchen));
+  return ordered(kitchen, session.phase.state === "ended" ? [] : [{ type: "Tick" }], (then) =>
+    inOneBreath(before, then, kitchen),
+  );
 }
 
 /** An intent that needs a running meal, given without one. */

@@ -23,34 +23,56 @@ export function back(scene: Scene, kitchen: Kitchen): Outcome {
   });
   const last = over.toSorted((a, b) => b.at - a.at)[0];
   if (last === undefined) return told("This is the first step; there is nothing before it.");
-  return ordered(kitchen, [{ type: "ReopenTask", task: last.task.id }], () => `Back to this. ${sayStep(last.task)}`);
+  return ordered(
+    kitchen,
+    [{ type: "ReopenTask", task: last.task.id }],
+    () => `Back to this. ${sayStep(last.task)}`,
+  );
 }
 
 /** "Skip this", once the cook has said yes to it. */
 export function skip(target: Mention | null, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
   if (target !== null) {
-    return withTask(target, scene, kitchen, "ask", (by) => ({ type: "Skip", target: by }), (task) => skipOne(task, kitchen, consent));
+    return withTask(
+      target,
+      scene,
+      kitchen,
+      "ask",
+      (by) => ({ type: "Skip", target: by }),
+      (task) => skipOne(task, kitchen, consent),
+    );
   }
   const current = currentTask(scene, kitchen);
-  return current === null ? told(`There is nothing to skip. ${sayNow(scene, kitchen)}`) : skipOne(current, kitchen, consent);
+  return current === null
+    ? told(`There is nothing to skip. ${sayNow(scene, kitchen)}`)
+    : skipOne(current, kitchen, consent);
 }
 
 function skipOne(task: Task, kitchen: Kitchen, consent: Consent): Outcome {
   const { title } = task.step;
-  if (consent === "wanted") return asksLeave({ type: "Skip", target: { by: "task", task: task.id } }, `Leave this out: ${title}?`);
-  return ordered(kitchen, [{ type: "SkipTask", task: task.id }], (then) => inOneBreath(`Left out: ${title}.`, then, kitchen));
+  if (consent === "wanted")
+    return asksLeave({ type: "Skip", target: { by: "task", task: task.id } }, `Leave this out: ${title}?`);
+  return ordered(kitchen, [{ type: "SkipTask", task: task.id }], (then) =>
+    inOneBreath(`Left out: ${title}.`, then, kitchen),
+  );
 }
 
 /** "Go to step three of the slaw". */
 export function goToNumber(number: number, mention: Mention | null, scene: Scene, kitchen: Kitchen): Outcome {
   const named = mention === null ? null : findDish(mention, scene.session);
-  const dish = named === null ? currentTask(scene, kitchen)?.dish : named.kind === "one" ? named.value : undefined;
+  const dish =
+    named === null ? currentTask(scene, kitchen)?.dish : named.kind === "one" ? named.value : undefined;
   if (dish === undefined) {
     const dishes = scene.session.meal.dishes.map(theDish).join(", ");
-    return told(named === null ? `Of which dish? We have ${dishes}.` : `There is no ${wordsIn(mention ?? { by: "words", words: "" })} in this meal. We have ${dishes}.`);
+    return told(
+      named === null
+        ? `Of which dish? We have ${dishes}.`
+        : `There is no ${wordsIn(mention ?? { by: "words", words: "" })} in this meal. We have ${dishes}.`,
+    );
   }
   const step = dish.steps[number - 1];
-  if (step === undefined) return told(`There are ${dish.steps.length} steps in ${theDish(dish)}. Name one of those.`);
+  if (step === undefined)
+    return told(`There are ${dish.steps.length} steps in ${theDish(dish)}. Name one of those.`);
   const batches = scene.session.tasks.filter((task) => task.dish.id === dish.id && task.step.id === step.id);
   const task = batches.find((one) => isOpen(one, scene)) ?? batches.at(-1);
   return task === undefined ? told("That step is not in this meal.") : chosen(task, kitchen);
@@ -65,7 +87,12 @@ export function attended(deed: string | null, scene: Scene, kitchen: Kitchen): O
   const running = session.tasks.filter((task) => session.progress.get(task.id)?.state === "running");
   const soon = running
     .flatMap((task) => runningMoments(session, task))
-    .filter((moment) => !session.attended.has(moment.key) && moment.at > kitchen.now && between(kitchen.now, moment.at) <= EARLY);
+    .filter(
+      (moment) =>
+        !session.attended.has(moment.key) &&
+        moment.at > kitchen.now &&
+        between(kitchen.now, moment.at) <= EARLY,
+    );
   const open = [...dueMoments(session, kitchen.now), ...soon];
   const moment = open.find((one) => isDeed(deed, one)) ?? (open.length === 1 ? open[0] : undefined);
   if (moment === undefined) {
@@ -74,13 +101,18 @@ export function attended(deed: string | null, scene: Scene, kitchen: Kitchen): O
   }
   return ordered(kitchen, [{ type: "GiveAttention", task: moment.task, moment: moment.key }], (then) => {
     const call = firstCall(then, kitchen);
-    return call?.kind === "wait" ? `Good. ${nextTime(moment, then, kitchen)}`.trim() : inOneBreath("Good.", then, kitchen);
+    return call?.kind === "wait"
+      ? `Good. ${nextTime(moment, then, kitchen)}`.trim()
+      : inOneBreath("Good.", then, kitchen);
   });
 }
 
 function nextTime(moment: Moment, { session }: Scene, kitchen: Kitchen): string {
   const task = session.tasks.find((one) => one.id === moment.task);
-  const next = task === undefined ? undefined : runningMoments(session, task).find((one) => one.at > kitchen.now && one.do === moment.do);
+  const next =
+    task === undefined
+      ? undefined
+      : runningMoments(session, task).find((one) => one.at > kitchen.now && one.do === moment.do);
   return next === undefined ? "" : `Once more in ${spokenRoughly(between(kitchen.now, next.at))}.`;
 }
 
@@ -88,53 +120,54 @@ function nextTime(moment: Moment, { session }: Scene, kitchen: Kitchen): string 
 function isDeed(deed: string | null, moment: Moment): boolean {
   if (deed === null) return true;
   const stem = deed.slice(0, Math.max(3, deed.length - 3));
-  return moment.do.toLowerCase().split(/\s+/).some((word) => word.startsWith(stem)) || moment.do.toLowerCase().includes(deed);
+  return (
+    moment.do
+      .toLowerCase()
+      .split(/\s+/)
+      .some((word) => word.startsWith(stem)) || moment.do.toLowerCase().includes(deed)
+  );
 }
 
 /** Takes back the last thing that the cook did, and says what that was. */
 export function undoThat(scene: Scene, kitchen: Kitchen): Outcome {
   const what = lastDeed(kitchen.log, scene);
-  return ordered(kitchen, [{ type: "UndoLast" }], (then) => inOneBreath(what === null ? "Undone." : `Undone: ${what}.`, then, kitchen));
+  return ordered(kitchen, [{ type: "UndoLast" }], (then) =>
+    inOneBreath(what === null ? "Undone." : `Undone: ${what}.`, then, kitchen),
+  );
 }
 
 /** The command that "undo" would take back; null when there is none. */
 export function lastCommand(log: MealLog): string | null {
   const undone = undoneCommands(log.events);
   const last = log.events.findLast(
-    ({ command, happening: { type } }) => !undone.has(command) && type !== "Undone" && type !== "TaskCalled" && type !== "MealBegun",
+    ({ command, happening: { type } }) =>
+      !undone.has(command) && type !== "Undone" && type !== "TaskCalled" && type !== "MealBegun",
   );
   return last?.command ?? null;
 }
 
 function lastDeed(log: MealLog, scene: Scene): string | null {
   const command = lastCommand(log);
-  const deeds = log.events.filter((event) => event.command === command).map(({ happening }) => deedOf(happening, scene));
+  const deeds = log.events
+    .filter((event) => event.command === command)
+    .map(({ happening }) => deedOf(happening, scene));
   return deeds.find((deed) => deed !== null) ?? null;
 }
 
+const DEEDS: ReadonlyMap<Happening["type"], string> = new Map<Happening["type"], string>([
+  ["ServingSet", "the time for dinner"],
+  ["SwapUsed", "the swap"],
+  ["TimerLengthened", "the change of time"],
+  ["TimerShortened", "the change of time"],
+  ["TimerCancelled", "the timers are back"],
+]);
+
 function deedOf(happening: Happening, { session }: Scene): string | null {
-  const title = "task" in happening ? session.tasks.find((task) => task.id === happening.task)?.step.title : undefined;
-  switch (happening.type) {
-    case "TaskStarted":
-    case "TaskFinished":
-    case "TaskSkipped":
-    case "TaskReopened":
-    case "TaskChosen":
-      return title ?? null;
-    case "TimerStarted":
-      return /^timer \d/.test(happening.name) ? "the new timer" : `the ${happening.name} timer`;
-    case "OvenSet":
-      return `the ${happening.oven}`;
-    case "ServingSet":
-      return "the time for dinner";
-    case "SwapUsed":
-      return "the swap";
-    case "TimerLengthened":
-    case "TimerShortened":
-      return "the change of time";
-    case "TimerCancelled":
-      return "the timers are back";
-    default:
-      return null;
+  if (happening.type === "TimerStarted") {
+    return /^timer \d/.test(happening.name) ? "the new timer" : `the ${happening.name} timer`;
   }
+  if (happening.type === "OvenSet") return `the ${happening.oven}`;
+  const title =
+    "task" in happening ? session.tasks.find((task) => task.id === happening.task)?.step.title : null;
+  return title ?? DEEDS.get(happening.type) ?? null;
 }

@@ -13,9 +13,14 @@ import { asksFor, told } from "../outcome.ts";
 import { breathWords, capital, clockAt, countWords, inParts, inTime, theDish } from "../speech.ts";
 import { withTask } from "./steps.ts";
 
-const openTasks = (scene: Scene): readonly Task[] => bySheet(scene.session.tasks.filter((task) => isOpen(task, scene)), scene);
+const openTasks = (scene: Scene): readonly Task[] =>
+  bySheet(
+    scene.session.tasks.filter((task) => isOpen(task, scene)),
+    scene,
+  );
 
-const counted = (count: number, one: string): string => `${numberWords(count)} ${one}${count === 1 ? "" : "s"}`;
+const counted = (count: number, one: string): string =>
+  `${numberWords(count)} ${one}${count === 1 ? "" : "s"}`;
 
 /** All that is left: a count for each dish, since nobody keeps twenty titles in mind. */
 export function whatIsLeft(scene: Scene, kitchen: Kitchen): Outcome {
@@ -35,7 +40,8 @@ export function whatIsLeftFor(mention: Mention | null, scene: Scene): Outcome {
   if (mention === null) return asksFor({ type: "WhatIsLeftFor", dish: null }, "Of which dish?");
   const hit = findDish(mention, scene.session);
   const dishes = scene.session.meal.dishes.map(theDish);
-  if (hit.kind === "none") return told(`There is no ${wordsIn(mention)} in this meal. We have ${listed(dishes)}.`);
+  if (hit.kind === "none")
+    return told(`There is no ${wordsIn(mention)} in this meal. We have ${listed(dishes)}.`);
   const ids = hit.kind === "one" ? [hit.value.id] : hit.values.map(({ id }) => id);
   const open = openTasks(scene).filter(({ dish }) => ids.includes(dish.id));
   const lead = hit.kind === "one" ? capital(theDish(hit.value)) : "These";
@@ -54,7 +60,10 @@ export function whatIsLeftForHands(scene: Scene): Outcome {
 function titlesOf(tasks: readonly Task[], { session }: Scene): readonly string[] {
   const titles = [...new Set(tasks.map(({ step }) => step.title))];
   return titles.map((title) => {
-    const isGoing = tasks.some(({ id, step }) => step.title === title && step.hands === "off" && session.progress.get(id)?.state === "running");
+    const isGoing = tasks.some(
+      ({ id, step }) =>
+        step.title === title && step.hands === "off" && session.progress.get(id)?.state === "running",
+    );
     return isGoing ? `${title}, going now` : title;
   });
 }
@@ -62,9 +71,18 @@ function titlesOf(tasks: readonly Task[], { session }: Scene): readonly string[]
 /** How to tell that a step is done: its cue, its time, and how long it has had. */
 export function howDone(target: Mention | null, scene: Scene, kitchen: Kitchen): Outcome {
   if (target !== null) {
-    return withTask(target, scene, kitchen, "ask", (by) => ({ type: "HowDone", target: by }), (task) => told(cueOf(task, scene, kitchen)));
+    return withTask(
+      target,
+      scene,
+      kitchen,
+      "ask",
+      (by) => ({ type: "HowDone", target: by }),
+      (task) => told(cueOf(task, scene, kitchen)),
+    );
   }
-  const running = scene.session.tasks.filter(({ id, step }) => step.hands === "off" && scene.session.progress.get(id)?.state === "running");
+  const running = scene.session.tasks.filter(
+    ({ id, step }) => step.hands === "off" && scene.session.progress.get(id)?.state === "running",
+  );
   const current = currentTask(scene, kitchen);
   const task = current?.step.until === null && running.length === 1 ? running[0] : (current ?? running[0]);
   return told(task === undefined ? "Nothing is cooking yet." : cueOf(task, scene, kitchen));
@@ -75,7 +93,9 @@ function cueOf({ id, step }: Task, { session }: Scene, kitchen: Kitchen): string
   const had = progress?.state === "running" ? between(progress.startedAt, kitchen.now) : seconds(0);
   const soFar = had >= 60 ? `, ${spokenRoughly(had)} so far` : "";
   const time = `${capital(spokenSpan(step.time))}${soFar}.`;
-  return step.until === null ? `The time tells: ${spokenSpan(step.time)}${soFar}.` : `Done when ${step.until}. ${time}`;
+  return step.until === null
+    ? `The time tells: ${spokenSpan(step.time)}${soFar}.`
+    : `Done when ${step.until}. ${time}`;
 }
 
 /** What each oven holds, and at what heat. */
@@ -106,10 +126,14 @@ export function heatNext({ session, sheet }: Scene, kitchen: Kitchen): Outcome {
     return readyAt >= kitchen.now - 60_000 && (now === null || compareHeat(now, heat) !== 0);
   });
   if (move === undefined) {
-    const hot = session.ovens.find(({ heat }) => heat !== null);
-    return told(hot?.heat == null ? "No oven heat is needed any more." : `No change: ${spokenHeat(hot.heat)} stays.`);
+    const hot = session.ovens.flatMap(({ heat }) => (heat === null ? [] : [heat]))[0];
+    return told(
+      hot === undefined ? "No oven heat is needed any more." : `No change: ${spokenHeat(hot)} stays.`,
+    );
   }
-  const dishes = [...new Set(session.tasks.filter(({ id }) => move.for.includes(id)).map(({ dish }) => theDish(dish)))];
+  const dishes = [
+    ...new Set(session.tasks.filter(({ id }) => move.for.includes(id)).map(({ dish }) => theDish(dish))),
+  ];
   const what = dishes.length === 0 ? "" : `, for ${listed(dishes)}`;
   return told(`${capital(spokenHeat(move.heat))}, ${inTime(move.at, kitchen)}${what}.`);
 }

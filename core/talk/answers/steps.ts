@@ -28,7 +28,8 @@ export function whatNext(scene: Scene, kitchen: Kitchen): Outcome {
   const current = currentTask(scene, kitchen);
   const move = scene.sheet.ovenMoves.find(({ at }) => at > kitchen.now);
   const next = upcoming(scene.session, scene.sheet).find(({ task }) => task.id !== current?.id);
-  if (next === undefined) return told(move === undefined ? "Nothing more after this. Then we eat." : heatThen(move, kitchen));
+  if (next === undefined)
+    return told(move === undefined ? "Nothing more after this. Then we eat." : heatThen(move, kitchen));
   if (move !== undefined && move.at < next.entry.start) return told(heatThen(move, kitchen));
   const { task, entry } = next;
   const when = entry.start <= kitchen.now ? "Next" : `Next, ${inTime(entry.start, kitchen)}`;
@@ -41,8 +42,13 @@ const heatThen = (move: Scene["sheet"]["ovenMoves"][number], kitchen: Kitchen): 
 /** "Done": it answers whatever was called last, and the next call follows in the same breath. */
 export function done(target: Mention | null, scene: Scene, kitchen: Kitchen): Outcome {
   if (target !== null) {
-    return withTask(target, scene, kitchen, "finish", (by) => ({ type: "Done", target: by }), (task) =>
-      finished([task], scene, kitchen),
+    return withTask(
+      target,
+      scene,
+      kitchen,
+      "finish",
+      (by) => ({ type: "Done", target: by }),
+      (task) => finished([task], scene, kitchen),
     );
   }
   const call = firstCall(scene, kitchen);
@@ -53,7 +59,9 @@ export function done(target: Mention | null, scene: Scene, kitchen: Kitchen): Ou
 
 /** The step whose ring was answered a while ago and that still runs: nothing else can be "done" then. */
 function lookedAt({ session }: Scene, kitchen: Kitchen): readonly Task[] {
-  const past = [...session.timers.values()].filter(({ run }) => run.state === "running" && run.lookAt <= kitchen.now);
+  const past = [...session.timers.values()].filter(
+    ({ run }) => run.state === "running" && run.lookAt <= kitchen.now,
+  );
   return session.tasks.filter(({ id }) => past.some(({ task }) => task === id)).slice(0, 1);
 }
 
@@ -64,11 +72,15 @@ function answered(call: Call, scene: Scene, kitchen: Kitchen): Outcome {
       const task = scene.session.tasks.find((one) => one.id === call.timer.task);
       if (task !== undefined && isOpen(task, scene)) return finished([task], scene, kitchen);
       const { id, name } = call.timer;
-      return ordered(kitchen, [{ type: "AnswerRing", timer: id }], (then) => inOneBreath(`${capital(name)} is off.`, then, kitchen));
+      return ordered(kitchen, [{ type: "AnswerRing", timer: id }], (then) =>
+        inOneBreath(`${capital(name)} is off.`, then, kitchen),
+      );
     }
     case "attend":
-      return ordered(kitchen, [{ type: "GiveAttention", task: call.task.id, moment: call.moment.key }], (then) =>
-        inOneBreath("Good.", then, kitchen),
+      return ordered(
+        kitchen,
+        [{ type: "GiveAttention", task: call.task.id, moment: call.moment.key }],
+        (then) => inOneBreath("Good.", then, kitchen),
       );
     case "heat":
       return ordered(kitchen, [{ type: "SetOven", oven: call.oven, heat: call.heat }], (then) =>
@@ -90,11 +102,15 @@ function answered(call: Call, scene: Scene, kitchen: Kitchen): Outcome {
 
 function finished(tasks: readonly Task[], scene: Scene, kitchen: Kitchen): Outcome {
   const orders = tasks.map((task): Order => ({ type: "FinishTask", task: task.id }));
-  const running = tasks.filter((task) => task.step.hands === "off" && scene.session.progress.get(task.id)?.state === "running");
+  const running = tasks.filter(
+    (task) => task.step.hands === "off" && scene.session.progress.get(task.id)?.state === "running",
+  );
   // A step in hand needs no echo; what came off the heat does, since the cook may have meant another.
   const isInHand = tasks.every((task) => scene.session.focus?.task === task.id) && running.length === 0;
   const titles = tasks.map((task) => task.step.title).join(", ");
-  return ordered(kitchen, orders, (then) => inOneBreath(isInHand ? "Good." : `Done: ${titles}.`, then, kitchen));
+  return ordered(kitchen, orders, (then) =>
+    inOneBreath(isInHand ? "Good." : `Done: ${titles}.`, then, kitchen),
+  );
 }
 
 function started(task: Task, kitchen: Kitchen): Outcome {
@@ -111,7 +127,14 @@ export function inOneBreath(before: string, then: Scene, kitchen: Kitchen): stri
 /** "It's in": sets an unattended step going. */
 export function start(target: Mention | null, scene: Scene, kitchen: Kitchen): Outcome {
   if (target !== null) {
-    return withTask(target, scene, kitchen, "start", (by) => ({ type: "Started", target: by }), (task) => started(task, kitchen));
+    return withTask(
+      target,
+      scene,
+      kitchen,
+      "start",
+      (by) => ({ type: "Started", target: by }),
+      (task) => started(task, kitchen),
+    );
   }
   const call = firstCall(scene, kitchen);
   const { focus, tasks } = scene.session;
@@ -125,7 +148,14 @@ export function start(target: Mention | null, scene: Scene, kitchen: Kitchen): O
 
 /** "Carrots first", "go to the carrots". */
 export function choose(target: Mention, how: "GoTo" | "First", scene: Scene, kitchen: Kitchen): Outcome {
-  return withTask(target, scene, kitchen, "choose", (by) => ({ type: how, target: by }), (task) => chosen(task, kitchen));
+  return withTask(
+    target,
+    scene,
+    kitchen,
+    "choose",
+    (by) => ({ type: how, target: by }),
+    (task) => chosen(task, kitchen),
+  );
 }
 
 /** The step before the cook from now on. */
@@ -136,8 +166,12 @@ export function chosen(task: Task, kitchen: Kitchen): Outcome {
 
 /** Finds the step and goes on with it; asks which, or says what there is. */
 export function withTask(
-  target: Mention, scene: Scene, kitchen: Kitchen, purpose: Purpose,
-  intent: (by: Mention) => Intent, go: (task: Task) => Outcome,
+  target: Mention,
+  scene: Scene,
+  kitchen: Kitchen,
+  purpose: Purpose,
+  intent: (by: Mention) => Intent,
+  go: (task: Task) => Outcome,
 ): Outcome {
   const hit: Found<Task> = findTask(target, scene, kitchen, purpose);
   switch (hit.kind) {
@@ -145,7 +179,10 @@ export function withTask(
       return go(hit.value);
     case "several":
       return asksWhich(
-        hit.values.map((task) => ({ name: taskName(task, hit.values), intent: intent({ by: "task", task: task.id }) })),
+        hit.values.map((task) => ({
+          name: taskName(task, hit.values),
+          intent: intent({ by: "task", task: task.id }),
+        })),
       );
     case "none":
       return noSuchStep(wordsIn(target), scene);

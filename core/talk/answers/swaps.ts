@@ -14,24 +14,41 @@ import { capital, theDish } from "../speech.ts";
 import { withFood } from "./amounts.ts";
 
 /** One swap of one ingredient of one dish. */
-type Offer = { readonly dish: Dish; readonly ingredient: Ingredient; readonly swap: Swap; readonly index: number };
+type Offer = {
+  readonly dish: Dish;
+  readonly ingredient: Ingredient;
+  readonly swap: Swap;
+  readonly index: number;
+};
 
 const offersFor = (lines: readonly FoodLine[]): readonly Offer[] =>
-  lines.flatMap(({ dish, ingredient }) => ingredient.swaps.map((swap, index) => ({ dish, ingredient, swap, index })));
+  lines.flatMap(({ dish, ingredient }) =>
+    ingredient.swaps.map((swap, index) => ({ dish, ingredient, swap, index })),
+  );
 
 /** What may stand in for a food. One swap is offered outright, several are named. */
 export function instead(intent: IntentOf<"Instead">, scene: Scene, kitchen: Kitchen): Outcome {
   if (intent.food === null) return asksFor(intent, "Instead of what?");
-  return withFood(intent.food, scene, kitchen, (item) => ({ ...intent, food: { by: "food", item } }), (lines) => {
-    const offers = offersFor(lines);
-    const [only] = offers;
-    const item = lines[0]?.ingredient.item ?? "";
-    if (only === undefined) {
-      const mayGo = lines.every(({ ingredient }) => ingredient.optional);
-      return told(mayGo ? `Leave the ${item} out; nothing depends on it.` : `The recipe names nothing to use instead of ${item}.`);
-    }
-    return offers.length === 1 ? offer(only) : asksWhich(choicesOf(offers), `Instead of ${item}`);
-  });
+  return withFood(
+    intent.food,
+    scene,
+    kitchen,
+    (item) => ({ ...intent, food: { by: "food", item } }),
+    (lines) => {
+      const offers = offersFor(lines);
+      const [only] = offers;
+      const item = lines[0]?.ingredient.item ?? "";
+      if (only === undefined) {
+        const mayGo = lines.every(({ ingredient }) => ingredient.optional);
+        return told(
+          mayGo
+            ? `Leave the ${item} out; nothing depends on it.`
+            : `The recipe names nothing to use instead of ${item}.`,
+        );
+      }
+      return offers.length === 1 ? offer(only) : asksWhich(choicesOf(offers), `Instead of ${item}`);
+    },
+  );
 }
 
 function choicesOf(offers: readonly Offer[]): readonly { readonly name: string; readonly intent: Intent }[] {
@@ -53,11 +70,19 @@ function offer(one: Offer): Outcome {
   const { dish, ingredient, swap } = one;
   const amount = spokenIngredient(swap.amount ?? ingredient.amount, swap.use);
   const effect = swap.effect === null ? "" : ` ${swap.effect}`;
-  return asksLeave(useOf(one), `${capital(amount)} instead, in ${theDish(dish)}.${effect} Shall I note that?`);
+  return asksLeave(
+    useOf(one),
+    `${capital(amount)} instead, in ${theDish(dish)}.${effect} Shall I note that?`,
+  );
 }
 
 /** "Use lime juice instead": noted once the cook has said yes to the amount. */
-export function useInstead(intent: IntentOf<"UseInstead">, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+export function useInstead(
+  intent: IntentOf<"UseInstead">,
+  scene: Scene,
+  kitchen: Kitchen,
+  consent: Consent,
+): Outcome {
   const { use } = intent;
   if (use === null) return asksFor(intent, "Use what instead?");
   const offers = offersNamed(use, intent.food, scene.session);
@@ -66,25 +91,38 @@ export function useInstead(intent: IntentOf<"UseInstead">, scene: Scene, kitchen
   if (offers.length > 1) return asksWhich(choicesOf(offers));
   if (consent === "wanted") return offer(only);
   const { dish, ingredient, swap, index } = only;
-  return ordered(kitchen, [{ type: "UseSwap", dish: dish.id, ingredient: ingredient.id, swap: index }], () => {
-    const effect = swap.effect === null ? "" : ` ${swap.effect}`;
-    return `Noted: ${swap.use} instead of ${ingredient.item}.${effect}`;
-  });
+  return ordered(
+    kitchen,
+    [{ type: "UseSwap", dish: dish.id, ingredient: ingredient.id, swap: index }],
+    () => {
+      const effect = swap.effect === null ? "" : ` ${swap.effect}`;
+      return `Noted: ${swap.use} instead of ${ingredient.item}.${effect}`;
+    },
+  );
 }
 
 function offersNamed(use: Mention, food: Mention | null, session: Session): readonly Offer[] {
   const said = wordsIn(use);
-  const all = offersFor(session.meal.dishes.flatMap((dish) => dish.ingredients.map((ingredient) => ({ dish, ingredient }))));
+  const all = offersFor(
+    session.meal.dishes.flatMap((dish) => dish.ingredients.map((ingredient) => ({ dish, ingredient }))),
+  );
   const exact = all.filter((one) => `${one.swap.use} in ${one.dish.id}` === said);
-  const named = exact.length > 0 ? exact : all.filter(({ swap }) => foodNames(swap.use).includes(said) || isWithin(said, swap.use));
+  const named =
+    exact.length > 0
+      ? exact
+      : all.filter(({ swap }) => foodNames(swap.use).includes(said) || isWithin(said, swap.use));
   if (food === null) return named;
   const of = food.by === "food" ? food.item : wordsIn(food);
-  const fitting = named.filter(({ ingredient }) => ingredient.item === of || foodNames(ingredient.item).includes(of));
+  const fitting = named.filter(
+    ({ ingredient }) => ingredient.item === of || foodNames(ingredient.item).includes(of),
+  );
   return fitting.length > 0 ? fitting : named;
 }
 
 function noOffer(use: Mention, session: Session): string {
-  const uses = session.meal.dishes.flatMap((dish) => dish.ingredients.flatMap(({ swaps }) => swaps.map((swap) => swap.use)));
+  const uses = session.meal.dishes.flatMap((dish) =>
+    dish.ingredients.flatMap(({ swaps }) => swaps.map((swap) => swap.use)),
+  );
   const known = [...new Set(uses)].slice(0, 4);
   return known.length === 0
     ? "These recipes name no swaps."

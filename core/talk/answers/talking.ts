@@ -17,7 +17,9 @@ const quote = (text: string): string => `"${text}"`;
 const LONGEST_QUIET = 240;
 
 /** Orders to the voice itself; they never reach the meal log. */
-export function voiceOrder(intent: IntentOf<"Louder" | "Softer" | "Slower" | "Faster" | "SpeakAgain">): Outcome {
+export function voiceOrder(
+  intent: IntentOf<"Louder" | "Softer" | "Slower" | "Faster" | "SpeakAgain">,
+): Outcome {
   const answers: Readonly<Record<typeof intent.type, string>> = {
     Louder: "Louder now.",
     Softer: "Softer now.",
@@ -41,13 +43,16 @@ export function quietFor(intent: IntentOf<"QuietFor">): Outcome {
 /** "Stop": the voice stops, and a ring that goes on is answered. */
 export function stopTalking(kitchen: Kitchen): Outcome {
   const timers = [...(kitchen.log.session?.timers.values() ?? [])];
-  const orders = timers.filter((timer) => isRinging(timer, kitchen)).map((timer): Order => ({ type: "AnswerRing", timer: timer.id }));
+  const orders = timers
+    .filter((timer) => isRinging(timer, kitchen))
+    .map((timer): Order => ({ type: "AnswerRing", timer: timer.id }));
   const tried = after(kitchen, orders);
   return { say: "", orders: tried.ok ? orders : [], voice: [{ type: "StopTalking" }], question: null };
 }
 
 /** What was said last, once more. */
-export const again = ({ dialogue }: Kitchen): Outcome | null => (dialogue.lastSaid === null ? null : { ...told(dialogue.lastSaid), question: dialogue.question });
+export const again = ({ dialogue }: Kitchen): Outcome | null =>
+  dialogue.lastSaid === null ? null : { ...told(dialogue.lastSaid), question: dialogue.question };
 
 /** What was heard last, and what it was taken for. */
 export function whatDidYouHear({ dialogue }: Kitchen): Outcome {
@@ -55,7 +60,9 @@ export function whatDidYouHear({ dialogue }: Kitchen): Outcome {
   if (lastHeard === null) return told("Nothing yet.");
   const words = lastHeard.split(/\s+/);
   const heard = words.length > 14 ? `${words.slice(0, 14).join(" ")} …` : words.join(" ");
-  return told(lastUnderstood === null ? `I heard ${quote(heard)} and made nothing of it.` : `I heard ${quote(heard)}.`);
+  return told(
+    lastUnderstood === null ? `I heard ${quote(heard)} and made nothing of it.` : `I heard ${quote(heard)}.`,
+  );
 }
 
 /** What can be said: what fits the moment, or one chapter in parts. */
@@ -70,8 +77,12 @@ function chapters(examples: readonly string[]): readonly string[] {
   const parts: string[][] = [[]];
   for (const example of examples) {
     const last = parts.at(-1) ?? [];
-    if (last.length > 0 && countWords(`Say ${[...last, example].join(", ")} or more?`) > breathWords) parts.push([example]);
+    if (last.length > 0 && countWords(`Say ${[...last, example].join(", ")} or more?`) > breathWords)
+      parts.push([example]);
     else last.push(example);
   }
-  return parts.map((part) => `Say ${part.length < 2 ? quote(part[0] ?? "") : `${part.slice(0, -1).map(quote).join(", ")} or ${quote(part.at(-1) ?? "")}`}.`);
+  return parts.map(
+    (part) =>
+      `Say ${part.length < 2 ? quote(part[0] ?? "") : `${part.slice(0, -1).map(quote).join(", ")} or ${quote(part.at(-1) ?? "")}`}.`,
+  );
 }

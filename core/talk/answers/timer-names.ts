@@ -36,7 +36,8 @@ export function nameFor(mention: Mention | null, scene: Scene, kitchen: Kitchen)
 /** A timer as it is told apart from others: by name, else by dish, else by number. */
 export function timerLabel(timer: Timer, session: Session): string {
   const namesakes = [...session.timers.values()].filter(({ name }) => name === timer.name);
-  if (namesakes.length < 2) return timer.name.replace(/\b\d{1,4}\b/g, (figure) => numberWords(Number(figure)));
+  if (namesakes.length < 2)
+    return timer.name.replace(/\b\d{1,4}\b/g, (figure) => numberWords(Number(figure)));
   const dish = dishOfTimer(timer, session);
   const isAlone = namesakes.filter((other) => other.dish === timer.dish).length === 1;
   if (dish !== null && isAlone && nameWords(shortName(dish)).join(" ") !== nameWords(timer.name).join(" ")) {
@@ -63,8 +64,12 @@ export function forTimer(timer: Timer, session: Session): string {
 
 /** Finds the timer and goes on with it; asks which, or says what timers there are. */
 export function withTimer(
-  mention: Mention | null, scene: Scene, kitchen: Kitchen, fits: (timer: Timer) => boolean,
-  intent: (by: Mention) => Intent, go: (timer: Timer) => Outcome,
+  mention: Mention | null,
+  scene: Scene,
+  kitchen: Kitchen,
+  fits: (timer: Timer) => boolean,
+  intent: (by: Mention) => Intent,
+  go: (timer: Timer) => Outcome,
 ): Outcome {
   const hit: Found<Timer> = findTimer(mention, scene.session, kitchen.now, fits);
   switch (hit.kind) {
@@ -86,14 +91,24 @@ export function withTimer(
 /** Timers that still count or stand still, the next to ring first. */
 export function openTimers(session: Session): readonly Timer[] {
   const endOf = ({ run }: Timer): number => (run.state === "running" ? run.lookAt : Infinity);
-  return [...session.timers.values()].filter(({ run }) => run.state !== "stopped").toSorted((a, b) => endOf(a) - endOf(b) || 0);
+  return [...session.timers.values()]
+    .filter(({ run }) => run.state !== "stopped")
+    .toSorted((a, b) => endOf(a) - endOf(b) || 0);
 }
 
 function noSuchTimer(asked: string, scene: Scene, kitchen: Kitchen): Outcome {
   const open = openTimers(scene.session);
-  if (open.length === 0) return told(asked === "" ? `No timer is on. Say "set a timer for ten minutes".` : `There is no ${asked} timer; none is on.`);
+  if (open.length === 0)
+    return told(
+      asked === ""
+        ? `No timer is on. Say "set a timer for ten minutes".`
+        : `There is no ${asked} timer; none is on.`,
+    );
   const lead = asked === "" ? "None fits that. There is" : `There is no ${asked} timer. There is`;
-  return inParts(lead, open.map((timer) => `${timerLabel(timer, scene.session)}, ${sayTimeLeft(timer, kitchen)}`));
+  return inParts(
+    lead,
+    open.map((timer) => `${timerLabel(timer, scene.session)}, ${sayTimeLeft(timer, kitchen)}`),
+  );
 }
 
 /** Whether a timer rings now. */

@@ -19,7 +19,15 @@ import { capital, inParts, sayTimeLeft } from "../speech.ts";
 import { forTimer, isRinging, nameFor, openTimers, theTimer, timerLabel, withTimer } from "./timer-names.ts";
 
 /** Figures that the ear confuses: fifteen and fifty. */
-const TWINS: readonly (readonly [number, number])[] = [[13, 30], [14, 40], [15, 50], [16, 60], [17, 70], [18, 80], [19, 90]];
+const TWINS: readonly (readonly [number, number])[] = [
+  [13, 30],
+  [14, 40],
+  [15, 50],
+  [16, 60],
+  [17, 70],
+  [18, 80],
+  [19, 90],
+];
 
 /** A new timer. A length that does not suit the step, where its twin in sound does, is asked back. */
 export function startTimer(intent: IntentOf<"StartTimer">, scene: Scene, kitchen: Kitchen): Outcome {
@@ -43,7 +51,9 @@ function begin(intent: IntentOf<"StartTimer">, span: Span, scene: Scene, kitchen
   return ordered(kitchen, [{ type: "StartTimer", timer, name, span, dish }], ({ session }) => {
     const started = session.timers.get(timer);
     const length = capital(spokenSpan(span));
-    return started === undefined ? `${length} from now.` : `${length} from now,${forTimer(started, session)}.`;
+    return started === undefined
+      ? `${length} from now.`
+      : `${length} from now,${forTimer(started, session)}.`;
   });
 }
 
@@ -52,7 +62,8 @@ function likelier(intent: IntentOf<"StartTimer">, scene: Scene, kitchen: Kitchen
   const { span, name } = intent;
   if (span === null || span.low !== span.high) return null;
   const task = name === null ? null : findTask(name, scene, kitchen, "ask");
-  const step = task?.kind === "one" ? task.value.step : name === null ? currentTask(scene, kitchen)?.step : undefined;
+  const step =
+    task?.kind === "one" ? task.value.step : name === null ? currentTask(scene, kitchen)?.step : undefined;
   const heard = span.high / 60;
   const twin = TWINS.flatMap(([low, high]) => (heard === low ? [high] : heard === high ? [low] : []))[0];
   if (step === undefined || twin === undefined || fits(heard, step) || !fits(twin, step)) return null;
@@ -60,15 +71,21 @@ function likelier(intent: IntentOf<"StartTimer">, scene: Scene, kitchen: Kitchen
 }
 
 /** Within a fifth of what the recipe says. */
-const fits = (count: number, { time }: Step): boolean => minutes(count) >= time.low * 0.8 && minutes(count) <= time.high * 1.2;
+const fits = (count: number, { time }: Step): boolean =>
+  minutes(count) >= time.low * 0.8 && minutes(count) <= time.high * 1.2;
 
 const isOpen = ({ run }: Timer): boolean => run.state !== "stopped";
 
 /** How long one timer has. */
 export function askTimer(intent: IntentOf<"AskTimer">, scene: Scene, kitchen: Kitchen): Outcome {
   if (intent.timer === null && openTimers(scene.session).length > 1) return askTimers(scene, kitchen);
-  return withTimer(intent.timer, scene, kitchen, isOpen, (timer) => ({ type: "AskTimer", timer }), (timer) =>
-    told(`${capital(timerLabel(timer, scene.session))}: ${sayTimeLeft(timer, kitchen)}.`),
+  return withTimer(
+    intent.timer,
+    scene,
+    kitchen,
+    isOpen,
+    (timer) => ({ type: "AskTimer", timer }),
+    (timer) => told(`${capital(timerLabel(timer, scene.session))}: ${sayTimeLeft(timer, kitchen)}.`),
   );
 }
 
@@ -82,15 +99,22 @@ export function askTimers({ session }: Scene, kitchen: Kitchen): Outcome {
 
 /** More time: what was said, or what the recipe gives a step that is not done. */
 export function lengthen(intent: IntentOf<"Lengthen">, scene: Scene, kitchen: Kitchen): Outcome {
-  return withTimer(intent.timer, scene, kitchen, isOpen, (timer) => ({ ...intent, timer }), (timer) => {
-    const step = scene.session.tasks.find(({ id }) => id === timer.task)?.step;
-    const by = intent.by ?? step?.extend?.by.high ?? null;
-    const named = { ...intent, timer: { by: "timer", timer: timer.id } } as const;
-    if (by === null) return asksFor(named, "How much longer?");
-    return ordered(kitchen, [{ type: "LengthenTimer", timer: timer.id, by }], ({ session }) =>
-      `${capital(more(by))}${forTimer(timer, session)}. ${leftNow(session.timers.get(timer.id), kitchen)}`.trim(),
-    );
-  });
+  return withTimer(
+    intent.timer,
+    scene,
+    kitchen,
+    isOpen,
+    (timer) => ({ ...intent, timer }),
+    (timer) => {
+      const step = scene.session.tasks.find(({ id }) => id === timer.task)?.step;
+      const by = intent.by ?? step?.extend?.by.high ?? null;
+      const named = { ...intent, timer: { by: "timer", timer: timer.id } } as const;
+      if (by === null) return asksFor(named, "How much longer?");
+      return ordered(kitchen, [{ type: "LengthenTimer", timer: timer.id, by }], ({ session }) =>
+        `${capital(more(by))}${forTimer(timer, session)}. ${leftNow(session.timers.get(timer.id), kitchen)}`.trim(),
+      );
+    },
+  );
 }
 
 /** "two more minutes", "half an hour more". */
@@ -102,13 +126,21 @@ function more(by: Seconds): string {
 
 /** Less time. */
 export function shorten(intent: IntentOf<"Shorten">, scene: Scene, kitchen: Kitchen): Outcome {
-  return withTimer(intent.timer, scene, kitchen, isOpen, (timer) => ({ ...intent, timer }), (timer) => {
-    const { by } = intent;
-    if (by === null) return asksFor({ ...intent, timer: { by: "timer", timer: timer.id } }, "How much shorter?");
-    return ordered(kitchen, [{ type: "ShortenTimer", timer: timer.id, by }], ({ session }) =>
-      `${capital(spokenDuration(by))} off ${theTimer(timer, session)}. ${leftNow(session.timers.get(timer.id), kitchen)}`.trim(),
-    );
-  });
+  return withTimer(
+    intent.timer,
+    scene,
+    kitchen,
+    isOpen,
+    (timer) => ({ ...intent, timer }),
+    (timer) => {
+      const { by } = intent;
+      if (by === null)
+        return asksFor({ ...intent, timer: { by: "timer", timer: timer.id } }, "How much shorter?");
+      return ordered(kitchen, [{ type: "ShortenTimer", timer: timer.id, by }], ({ session }) =>
+        `${capital(spokenDuration(by))} off ${theTimer(timer, session)}. ${leftNow(session.timers.get(timer.id), kitchen)}`.trim(),
+      );
+    },
+  );
 }
 
 function leftNow(timer: Timer | undefined, kitchen: Kitchen): string {
@@ -128,32 +160,40 @@ const usable: Readonly<Record<Plain["type"], (timer: Timer) => boolean>> = {
 
 /** Pause, resume, restart, stop or cancel one timer. */
 export function changeTimer(intent: Plain, scene: Scene, kitchen: Kitchen): Outcome {
-  return withTimer(intent.timer, scene, kitchen, usable[intent.type], (timer) => ({ ...intent, timer }), (timer) => {
-    const order: Order = { type: intent.type, timer: timer.id };
-    const label = capital(timerLabel(timer, scene.session));
-    return ordered(kitchen, [order], ({ session }) => {
-      const now = session.timers.get(timer.id);
-      switch (intent.type) {
-        case "PauseTimer":
-          return `${label}: ${now === undefined ? "paused" : sayTimeLeft(now, kitchen)}.`;
-        case "ResumeTimer":
-          return `${label} runs again: ${now === undefined ? "" : sayTimeLeft(now, kitchen)}.`;
-        case "RestartTimer":
-          return `${label} from the start: ${spokenSpan(timer.span)}.`;
-        case "StopTimer":
-          return `${label}: stopped.`;
-        case "CancelTimer":
-          return `${label}: gone.`;
-      }
-    });
-  });
+  return withTimer(
+    intent.timer,
+    scene,
+    kitchen,
+    usable[intent.type],
+    (timer) => ({ ...intent, timer }),
+    (timer) => {
+      const order: Order = { type: intent.type, timer: timer.id };
+      const label = capital(timerLabel(timer, scene.session));
+      return ordered(kitchen, [order], ({ session }) => {
+        const now = session.timers.get(timer.id);
+        switch (intent.type) {
+          case "PauseTimer":
+            return `${label}: ${now === undefined ? "paused" : sayTimeLeft(now, kitchen)}.`;
+          case "ResumeTimer":
+            return `${label} runs again: ${now === undefined ? "" : sayTimeLeft(now, kitchen)}.`;
+          case "RestartTimer":
+            return `${label} from the start: ${spokenSpan(timer.span)}.`;
+          case "StopTimer":
+            return `${label}: stopped.`;
+          case "CancelTimer":
+            return `${label}: gone.`;
+        }
+      });
+    },
+  );
 }
 
 /** All timers gone, once the cook has said yes to it. */
 export function cancelAll({ session }: Scene, kitchen: Kitchen, consent: Consent): Outcome {
   const count = session.timers.size;
   if (count === 0) return told("No timer is on.");
-  const all = count === 1 ? "the only timer" : count === 2 ? "both timers" : `all ${numberWords(count)} timers`;
+  const all =
+    count === 1 ? "the only timer" : count === 2 ? "both timers" : `all ${numberWords(count)} timers`;
   if (consent === "wanted") return asksLeave({ type: "CancelAllTimers" }, `Cancel ${all}?`);
   return ordered(kitchen, [{ type: "CancelAllTimers" }], () => "All timers are gone.");
 }
@@ -161,13 +201,25 @@ export function cancelAll({ session }: Scene, kitchen: Kitchen, consent: Consent
 /** A new name for a timer. */
 export function rename(intent: IntentOf<"RenameTimer">, scene: Scene, kitchen: Kitchen): Outcome {
   const latest = openTimers(scene.session).findLast(({ task }) => task === null);
-  const mention = intent.timer ?? (latest === undefined ? null : ({ by: "timer", timer: latest.id } as const));
-  return withTimer(mention, scene, kitchen, () => true, (timer) => ({ ...intent, timer }), (timer) => {
-    const named = { ...intent, timer: { by: "timer", timer: timer.id } } as const;
-    const { name } = nameFor(intent.name, scene, kitchen);
-    if (name === null) return asksFor(named, "What shall I call it?");
-    return ordered(kitchen, [{ type: "RenameTimer", timer: timer.id, name }], () => `From now on I call it ${name}.`);
-  });
+  const mention =
+    intent.timer ?? (latest === undefined ? null : ({ by: "timer", timer: latest.id } as const));
+  return withTimer(
+    mention,
+    scene,
+    kitchen,
+    () => true,
+    (timer) => ({ ...intent, timer }),
+    (timer) => {
+      const named = { ...intent, timer: { by: "timer", timer: timer.id } } as const;
+      const { name } = nameFor(intent.name, scene, kitchen);
+      if (name === null) return asksFor(named, "What shall I call it?");
+      return ordered(
+        kitchen,
+        [{ type: "RenameTimer", timer: timer.id, name }],
+        () => `From now on I call it ${name}.`,
+      );
+    },
+  );
 }
 
 /** "I hear it": every ring that goes on is answered. */
@@ -176,7 +228,10 @@ export function hearRing({ session }: Scene, kitchen: Kitchen): Outcome {
   if (ringing.length === 0) return told("All right.");
   const orders = ringing.map((timer): Order => ({ type: "AnswerRing", timer: timer.id }));
   const ofStep = ringing.find(({ task }) => task !== null);
-  const about = ofStep === undefined ? "" : objectOf(session.tasks.find(({ id }) => id === ofStep.task)?.step.title ?? "");
+  const about =
+    ofStep === undefined
+      ? ""
+      : objectOf(session.tasks.find(({ id }) => id === ofStep.task)?.step.title ?? "");
   return ordered(kitchen, orders, () =>
     about === "" ? "All right." : `Good. When you have looked, say "done with the ${about}" or "not yet".`,
   );

@@ -1,31 +1,12 @@
 import { mention } from "../intent.ts";
-import type { Mention, Intent } from "../intent.ts";
+import type { Intent } from "../intent.ts";
 import type { PhraseEntry } from "../phrase-entry.ts";
 import { plain } from "../phrase-entry.ts";
+import { aboutOne } from "./one-timer.ts";
 import type { Slots } from "../slots.ts";
 import { minutes } from "../../units/quantity.ts";
 
 const topic = "timers";
-
-type OneTimer = "PauseTimer" | "ResumeTimer" | "RestartTimer" | "StopTimer" | "CancelTimer" | "AskTimer";
-
-/** One intent about one timer, with and without its name; `bare` is said of the only one or of the one that rings. */
-function aboutOne(
-  type: OneTimer,
-  examples: readonly [string, string],
-  bare: readonly string[],
-  named: readonly string[],
-  typed: readonly [bare: readonly string[], named: readonly string[]] = [[], []],
-): readonly PhraseEntry[] {
-  const of = (timer: Mention | null): Intent => ({ type, timer });
-  return [
-    { intent: type, topic, occasion: "timers", example: examples[0], says: bare, typed: typed[0], make: () => of(null) },
-    {
-      intent: type, topic, occasion: "timers", example: examples[1], says: named, typed: typed[1],
-      make: ({ timer }) => of(mention(timer)),
-    },
-  ];
-}
 
 const begin = ({ span, length, number, name }: Slots): Intent => ({
   type: "StartTimer",
@@ -40,12 +21,19 @@ const more = ({ extra, span, timer }: Slots): Intent => ({
   by: (extra ?? span)?.high ?? null,
 });
 
-const less = ({ span, timer }: Slots): Intent => ({ type: "Shorten", timer: mention(timer), by: span?.high ?? null });
+const less = ({ span, timer }: Slots): Intent => ({
+  type: "Shorten",
+  timer: mention(timer),
+  by: span?.high ?? null,
+});
 
 /** Timers: started, asked, changed, ended. */
 export const timerPhrases: readonly PhraseEntry[] = [
   {
-    intent: "StartTimer", topic, occasion: "always", example: "set a timer for twelve minutes",
+    intent: "StartTimer",
+    topic,
+    occasion: "always",
+    example: "set a timer for twelve minutes",
     says: [
       "(set|start|give me) a timer for {span} [for [the] {name}]",
       "(set|start) a {length} timer [for [the] {name}]",
@@ -73,44 +61,73 @@ export const timerPhrases: readonly PhraseEntry[] = [
     make: begin,
   },
   {
-    intent: "StartTimer", topic, occasion: "always", example: null,
+    intent: "StartTimer",
+    topic,
+    occasion: "always",
+    example: null,
     says: ["(set|start|give me) a timer", "(set|start) a timer for [the] {name}", "time [the] {name}"],
-    typed: ["(set|start) a timer for", "timer", "timer for [the] {name}", "new timer", "(set|start) (a|the) {name} timer", "{name} timer"],
+    typed: [
+      "(set|start) a timer for",
+      "timer",
+      "timer for [the] {name}",
+      "new timer",
+      "(set|start) (a|the) {name} timer",
+      "{name} timer",
+    ],
     make: begin,
   },
-  ...aboutOne("AskTimer", ["how long is left", "how long for the flatbreads"], [
-    "how long [is left]",
-    "how (long|much longer) [to go]",
-    "how much time [is left]",
-    "how is the timer [doing]",
-    "what is left on the timer",
-    "when does the timer (ring|go off)",
-    "time left",
-  ], [
-    "how (long|much longer|much time) for [the] {timer} [timer]",
-    "how (long|much time) is left (on|for) [the] {timer} [timer]",
-    "(check|what about) [the] {timer} timer",
-    "how is the {timer} timer [doing]",
-    "when (is|are) [the] {timer} (done|ready)",
-    "when does the {timer} timer (ring|go off)",
-  ], [["remaining", "check timer", "check the timer"], [
-    "how (long|much longer|much time) (on|until|till) [the] {timer} [timer]",
-    "how (long|much longer) do [the] {timer} (need|take)",
-    "time left (on|for) [the] {timer} [timer]",
-    "when will [the] {timer} be (done|ready)",
-  ]]),
-  plain({ type: "AskTimers" }, topic, "always", "which timers are on", [
-    "which timers are (on|running)",
-    "what timers are (on|running)",
-    "(list|tell me|read me) [all] [the] timers",
-    "how are [all] the timers [doing]",
-    "what is (ticking|on the clock)",
-    "what timers do i have",
-    "how long is left on (everything|all the timers)",
-    "check [all] the timers",
-  ], ["timers", "all timers", "show timers", "show [all] the timers"]),
+  ...aboutOne(
+    "AskTimer",
+    ["how long is left", "how long for the flatbreads"],
+    [
+      "how long [is left]",
+      "how (long|much longer) [to go]",
+      "how much time [is left]",
+      "how is the timer [doing]",
+      "what is left on the timer",
+      "when does the timer (ring|go off)",
+      "time left",
+    ],
+    [
+      "how (long|much longer|much time) for [the] {timer} [timer]",
+      "how (long|much time) is left (on|for) [the] {timer} [timer]",
+      "(check|what about) [the] {timer} timer",
+      "how is the {timer} timer [doing]",
+      "when (is|are) [the] {timer} (done|ready)",
+      "when does the {timer} timer (ring|go off)",
+    ],
+    [
+      ["remaining", "check timer", "check the timer"],
+      [
+        "how (long|much longer|much time) (on|until|till) [the] {timer} [timer]",
+        "how (long|much longer) do [the] {timer} (need|take)",
+        "time left (on|for) [the] {timer} [timer]",
+        "when will [the] {timer} be (done|ready)",
+      ],
+    ],
+  ),
+  plain(
+    { type: "AskTimers" },
+    topic,
+    "always",
+    "which timers are on",
+    [
+      "which timers are (on|running)",
+      "what timers are (on|running)",
+      "(list|tell me|read me) [all] [the] timers",
+      "how are [all] the timers [doing]",
+      "what is (ticking|on the clock)",
+      "what timers do i have",
+      "how long is left on (everything|all the timers)",
+      "check [all] the timers",
+    ],
+    ["timers", "all timers", "show timers", "show [all] the timers"],
+  ),
   {
-    intent: "Lengthen", topic, occasion: "timers", example: "two more minutes for the flatbreads",
+    intent: "Lengthen",
+    topic,
+    occasion: "timers",
+    example: "two more minutes for the flatbreads",
     says: [
       "{extra}",
       "{extra} (on|for|to) [the] {timer} [timer]",
@@ -130,13 +147,31 @@ export const timerPhrases: readonly PhraseEntry[] = [
     make: more,
   },
   {
-    intent: "Lengthen", topic, occasion: "timers", example: "it needs longer",
-    says: ["not yet", "(it|they) (needs|need) (longer|more time)", "(it is|they are) not (done|ready) [yet]", "[the] {timer} (needs|need) (longer|more time)", "a little longer", "more time"],
-    typed: ["(lengthen|extend) [the] {timer} [timer]", "(lengthen|extend) [the] timer", "longer", "[the] {timer} (is|are) not (done|ready) [yet]"],
+    intent: "Lengthen",
+    topic,
+    occasion: "timers",
+    example: "it needs longer",
+    says: [
+      "not yet",
+      "(it|they) (needs|need) (longer|more time)",
+      "(it is|they are) not (done|ready) [yet]",
+      "[the] {timer} (needs|need) (longer|more time)",
+      "a little longer",
+      "more time",
+    ],
+    typed: [
+      "(lengthen|extend) [the] {timer} [timer]",
+      "(lengthen|extend) [the] timer",
+      "longer",
+      "[the] {timer} (is|are) not (done|ready) [yet]",
+    ],
     make: more,
   },
   {
-    intent: "Shorten", topic, occasion: "timers", example: "take two minutes off the flatbreads",
+    intent: "Shorten",
+    topic,
+    occasion: "timers",
+    example: "take two minutes off the flatbreads",
     says: [
       "take {span} off",
       "take {span} off [the] {timer} [timer]",
@@ -147,100 +182,21 @@ export const timerPhrases: readonly PhraseEntry[] = [
       "subtract {span} [from [the] {timer} [timer]]",
       "remove {span} [from [the] {timer} [timer]]",
     ],
-    typed: ["minus {span}", "{span} less for [the] {timer} [timer]", "{span} shorter", "{span} off [the] {timer} [timer]"],
+    typed: [
+      "minus {span}",
+      "{span} less for [the] {timer} [timer]",
+      "{span} shorter",
+      "{span} off [the] {timer} [timer]",
+    ],
     make: less,
   },
   {
-    intent: "Shorten", topic, occasion: "timers", example: null,
+    intent: "Shorten",
+    topic,
+    occasion: "timers",
+    example: null,
     says: ["shorten the timer", "shorten [the] {timer} timer"],
     typed: ["shorten", "shorten [the] {timer}", "less time"],
     make: less,
   },
-  ...aboutOne("PauseTimer", ["pause the timer", "pause the flatbreads timer"], [
-    "pause [the|that] timer",
-    "(freeze|hold|halt) the timer",
-    "put the timer on hold",
-  ], [
-    "pause [the] {timer} [timer]",
-    "(freeze|hold|halt) the {timer} timer",
-    "put the {timer} timer on hold",
-  ], [["pause"], []]),
-  ...aboutOne("ResumeTimer", ["resume the timer", "resume the flatbreads timer"], [
-    "resume [the|that] timer",
-    "(unfreeze|continue) the timer",
-    "let the timer (run|go on)",
-    "go on with the timer",
-  ], [
-    "resume [the] {timer} [timer]",
-    "(unfreeze|continue) the {timer} timer",
-    "let the {timer} timer (run|go on)",
-  ], [["unpause timer", "unpause the timer"], ["unpause [the] {timer} [timer]", "continue [the] {timer}"]]),
-  ...aboutOne("RestartTimer", ["restart the timer", "restart the flatbreads timer"], [
-    "restart [the|that] timer",
-    "start the timer (again|over)",
-    "reset the timer",
-    "the timer (again|once more)",
-  ], [
-    "restart [the] {timer} [timer]",
-    "start the {timer} timer (again|over)",
-    "reset the {timer} timer",
-  ], [["restart", "reset"], ["reset [the] {timer}"]]),
-  ...aboutOne("StopTimer", ["stop the timer", "stop the flatbreads timer"], [
-    "stop [the|that] timer",
-    "(end|finish) the timer",
-    "turn (off the timer|the timer off)",
-    "that is enough of that timer",
-  ], [
-    "stop [the] {timer} timer",
-    "(end|finish) the {timer} timer",
-    "turn off the {timer} timer",
-  ], [["stop timing"], ["stop [the] {timer}", "turn the {timer} timer off"]]),
-  ...aboutOne("CancelTimer", ["cancel the timer", "cancel the flatbreads timer"], [
-    "cancel [the|that] timer",
-    "(delete|drop) the timer",
-    "get rid of the timer",
-    "i do not need the timer",
-  ], [
-    "cancel the {timer} [timer]",
-    "(delete|drop) the {timer} timer",
-    "get rid of the {timer} timer",
-  ], [["cancel", "remove the timer", "clear the timer"], ["cancel {timer}", "remove [the] {timer} timer", "clear [the] {timer} timer"]]),
-  plain({ type: "CancelAllTimers" }, topic, "timers", "cancel all timers", [
-    "cancel (all|all the|every) (timers|timer)",
-    "(stop|end|delete|drop) (all|all the) timers",
-    "get rid of all [the] timers",
-    "turn off all [the] timers",
-    "no more timers",
-  ], ["clear [all] [the] timers", "cancel everything", "remove all [the] timers", "cancel timers"]),
-  {
-    intent: "RenameTimer", topic, occasion: "timers", example: "call the timer flatbreads",
-    says: [
-      "(rename|call) the timer [to] [the] {name}",
-      "rename the {timer} timer to [the] {name}",
-      "call the {timer} timer [the] {name}",
-      "name the timer [the] {name}",
-      "(call|name) (it|that timer) [the] {name}",
-      "that timer is [for] the {name}",
-    ],
-    typed: ["rename {timer} to {name}", "rename it [to] {name}"],
-    make: ({ timer, name }) => ({ type: "RenameTimer", timer: mention(timer), name: mention(name) }),
-  },
-  {
-    intent: "RenameTimer", topic, occasion: "timers", example: null,
-    says: ["rename the timer", "rename the {timer} timer"],
-    typed: ["rename {timer}", "rename"],
-    make: ({ timer }) => ({ type: "RenameTimer", timer: mention(timer), name: null }),
-  },
-  plain({ type: "HearRing" }, topic, "ringing", "I hear it", [
-    "i (hear|heard) it",
-    "i (hear|heard) you",
-    "i am coming",
-    "i am on it",
-    "okay",
-    "got it",
-    "i have got it",
-    "thank you",
-    "i am looking",
-    "i will look",
-  ], ["ok", "i hear", "thanks", "alright", "all right", "i know", "heard", "stop ringing", "stop the ring", "coming", "stop beeping", "stop the alarm"]),
 ];

@@ -21,19 +21,32 @@ describe("moving", () => {
   it("[C20] calls the first step and answers 'done' with the next in the same breath", () => {
     reads([
       [0, "what now", "Set the oven to three hundred sixty-five degrees, for the stew."],
-      [1, "done", "Oven at three hundred sixty-five degrees. Stew: Halve the squash. Two pounds of winter squash."],
+      [
+        1,
+        "done",
+        "Oven at three hundred sixty-five degrees. Stew: Halve the squash. Two pounds of winter squash.",
+      ],
       [5, "done", "Good. Flatbreads: Mix the dough. Two cups of flour and three quarters of a cup of water."],
     ]);
   });
 
   it("[C20] 'done' means what was called last: the oven, the step in hand, the step to put on", () => {
-    expect(orders([0, "done"])).toEqual([{ type: "SetOven", oven: "oven", heat: { degrees: 365, scale: "F" } }]);
+    expect(orders([0, "done"])).toEqual([
+      { type: "SetOven", oven: "oven", heat: { degrees: 365, scale: "F" } },
+    ]);
     expect(orders([0, "done"], [4, "done"])).toEqual([{ type: "FinishTask", task: stew("halve") }]);
-    expect(orders([0, "done"], [4, "done"], [9, "done"], [9, "it's in"])).toEqual([{ type: "StartTask", task: breads("rest") }]);
+    expect(orders([0, "done"], [4, "done"], [9, "done"], [9, "it's in"])).toEqual([
+      { type: "StartTask", task: breads("rest") },
+    ]);
   });
 
   it("[C21] finds a step by what it is about, by its doing and by its dish", () => {
-    for (const said of ["done with the squash", "done with halve the squash", "i am done halving the squash", "the stew is done"]) {
+    for (const said of [
+      "done with the squash",
+      "done with halve the squash",
+      "i am done halving the squash",
+      "the stew is done",
+    ]) {
       expect(orders([0, "done"], [1, said])).toEqual([{ type: "FinishTask", task: stew("halve") }]);
     }
   });
@@ -50,7 +63,13 @@ describe("moving", () => {
   it("[C23] asks which step is meant, and the next utterance says so by name or by number", () => {
     const which: Line = [1, "go to the onion"];
     expect(sayings(evening(), which)).toEqual(["Which one: chop the red onion or slice the green onion?"]);
-    for (const said of ["the second", "the second one", "slice the green onion", "the last one", "number second"]) {
+    for (const said of [
+      "the second",
+      "the second one",
+      "slice the green onion",
+      "the last one",
+      "number second",
+    ]) {
       expect(orders(which, [1, said])).toEqual([{ type: "ChooseTask", task: breads("slice") }]);
     }
   });
@@ -74,7 +93,11 @@ describe("moving", () => {
 
   it("[C25] goes back, holds, goes on and undoes", () => {
     reads([
-      [0, "done", "Oven at three hundred sixty-five degrees. Stew: Halve the squash. Two pounds of winter squash."],
+      [
+        0,
+        "done",
+        "Oven at three hundred sixty-five degrees. Stew: Halve the squash. Two pounds of winter squash.",
+      ],
       [1, "done", "Good. Flatbreads: Mix the dough. Two cups of flour and three quarters of a cup of water."],
       [2, "go back", "Back to this. Stew: Halve the squash. Two pounds of winter squash."],
       [3, "hold everything", `On hold. Take your time. Say "go on" when you are back.`],
@@ -91,19 +114,35 @@ describe("moving", () => {
       [11, "we eat at", "At what time do we eat?"],
       [11, "quarter past seven", "Seven fifteen it is. We can make that."],
     ]);
-    expect(orders([11, "we eat at 7:30 pm"])).toEqual([{ type: "SetServing", serveAt: Date.UTC(2030, 0, 1, 19, 30) }]);
-    expect(sayings(evening(), [11, "we eat at 5:30"])[0]).toMatch(/^Five thirty it is, but that is tight: we will be about .* late\.$/);
+    expect(orders([11, "we eat at 7:30 pm"])).toEqual([
+      { type: "SetServing", serveAt: Date.UTC(2030, 0, 1, 19, 30) },
+    ]);
+    expect(sayings(evening(), [11, "we eat at 5:30"])[0]).toMatch(
+      /^Five thirty it is, but that is tight: we will be about .* late\.$/,
+    );
   });
 
   it("[C27] an oven hotter than the oven can be was misheard", () => {
-    expect(sayings(evening(), [1, "the oven is at nine hundred"])).toEqual(["The oven goes up to five hundred degrees. What is it at?"]);
-    expect(orders([1, "the oven is at 180 celsius"])).toEqual([{ type: "SetOven", oven: "oven", heat: { degrees: 180, scale: "C" } }]);
+    expect(sayings(evening(), [1, "the oven is at nine hundred"])).toEqual([
+      "The oven goes up to five hundred degrees. What is it at?",
+    ]);
+    expect(orders([1, "the oven is at 180 celsius"])).toEqual([
+      { type: "SetOven", oven: "oven", heat: { degrees: 180, scale: "C" } },
+    ]);
   });
 
   it("[C28] a running step that wanted stirring is answered by 'stirred'", () => {
-    const simmering: readonly Line[] = [[0, "done"], [1, "chop the red onion first"], [7, "done"], [8, "go to simmer the lentils"], [8, "it's on"]];
+    const simmering: readonly Line[] = [
+      [0, "done"],
+      [1, "chop the red onion first"],
+      [7, "done"],
+      [8, "go to simmer the lentils"],
+      [8, "it's on"],
+    ];
     const done = talk(evening(), ...simmering, [13.2, "stirred"]).replies.at(-1);
-    expect(done?.orders).toEqual([{ type: "GiveAttention", task: stew("simmer"), moment: "lantern-stew/simmer@stir#1" }]);
+    expect(done?.orders).toEqual([
+      { type: "GiveAttention", task: stew("simmer"), moment: "lantern-stew/simmer@stir#1" },
+    ]);
     expect(orders(...simmering, [13.2, "done"])).toEqual(done?.orders);
   });
 });
@@ -130,7 +169,11 @@ describe("asking back", () => {
 
   it("[C32] speech that is not understood is answered with what could be said, and leaves the question open", () => {
     const end = talk(evening(), [1, "set a timer"], [1, "gribble frotz"], [1, "ten minutes"]);
-    expect(end.replies[1]).toMatchObject({ intent: null, orders: [], say: `I did not get that. You can say "never mind", or "what can I say".` });
+    expect(end.replies[1]).toMatchObject({
+      intent: null,
+      orders: [],
+      say: `I did not get that. You can say "never mind", or "what can I say".`,
+    });
     expect(end.replies[2]?.say).toBe("Ten minutes from now, on timer one.");
   });
 
@@ -161,7 +204,11 @@ describe("the voice", () => {
 
   it("[C41] 'stop' says nothing, and answers a ring that goes on", () => {
     const rung = talk(evening(), [0, "set a timer for one minute"], [1.2, "stop"]).replies[1];
-    expect(rung).toMatchObject({ say: "", voice: [{ type: "StopTalking" }], orders: [{ type: "AnswerRing" }] });
+    expect(rung).toMatchObject({
+      say: "",
+      voice: [{ type: "StopTalking" }],
+      orders: [{ type: "AnswerRing" }],
+    });
     expect(talk(evening(), [0, "stop"]).replies[0]).toMatchObject({ say: "", orders: [] });
   });
 });

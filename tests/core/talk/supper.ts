@@ -15,7 +15,15 @@ const f = (degrees: number) => ({ degrees, scale: "F" }) as const;
 const span = (low: number, high = low) => ({ low: minutes(low), high: minutes(high) });
 
 function food(id: string, item: string, how: string, more: Partial<Ingredient> = {}): Ingredient {
-  return { id: ingredientId(id), item, amount: amount(how), preparation: null, optional: false, swaps: [], ...more };
+  return {
+    id: ingredientId(id),
+    item,
+    amount: amount(how),
+    preparation: null,
+    optional: false,
+    swaps: [],
+    ...more,
+  };
 }
 
 const use = (id: string, how: string): Use => ({ ingredient: ingredientId(id), amount: amount(how) });
@@ -37,7 +45,9 @@ const stew: Dish = {
       swaps: [
         { use: "lime juice", amount: amount("1 1/2 tbsp"), effect: null, changes: [] },
         {
-          use: "cider vinegar", amount: amount("1 tbsp"), effect: "Use a quarter cup less water.",
+          use: "cider vinegar",
+          amount: amount("1 tbsp"),
+          effect: "Use a quarter cup less water.",
           changes: [{ ingredient: ingredientId("water"), amount: amount("2 3/4 cups") }],
         },
       ],
@@ -48,19 +58,36 @@ const stew: Dish = {
   steps: [
     step("halve", "halve the squash", { uses: [use("squash", "2 lb")], time: span(4, 6) }),
     step("roast", "roast the squash", {
-      hands: "off", time: span(50, 60), until: "a knife slides in without pushing",
-      needs: [{ kind: "oven", heat: { low: f(365), high: f(375) }, racks: 1 }], after: [after("halve")],
+      hands: "off",
+      time: span(50, 60),
+      until: "a knife slides in without pushing",
+      needs: [{ kind: "oven", heat: { low: f(365), high: f(375) }, racks: 1 }],
+      after: [after("halve")],
     }),
-    step("chop", "chop the red onion", { uses: [use("red-onion", "1"), use("garlic", "2 cloves")], time: span(6) }),
+    step("chop", "chop the red onion", {
+      uses: [use("red-onion", "1"), use("garlic", "2 cloves")],
+      time: span(6),
+    }),
     step("simmer", "simmer the lentils", {
-      hands: "off", time: span(20, 25), latest: "hard", until: "they fall apart",
+      hands: "off",
+      time: span(20, 25),
+      latest: "hard",
+      until: "they fall apart",
       extend: { by: span(2, 3), atMost: minutes(5) },
-      uses: [use("lentils", "1 cup"), use("water", "3 cups"), use("cumin", "1 1/2 tsp"), use("garlic", "2 cloves")],
+      uses: [
+        use("lentils", "1 cup"),
+        use("water", "3 cups"),
+        use("cumin", "1 1/2 tsp"),
+        use("garlic", "2 cloves"),
+      ],
       attend: [{ kind: "every", every: minutes(5), within: minutes(1), do: "stir the lentils" }],
-      needs: [{ kind: "burner", count: 1 }], after: [after("chop")],
+      needs: [{ kind: "burner", count: 1 }],
+      after: [after("chop")],
     }),
     step("season", "season the stew", {
-      uses: [use("lemon", "2 tbsp"), use("pepper", "to taste")], time: span(3), after: [after("roast"), after("simmer")],
+      uses: [use("lemon", "2 tbsp"), use("pepper", "to taste")],
+      time: span(3),
+      after: [after("roast"), after("simmer")],
     }),
   ],
 };
@@ -82,10 +109,17 @@ const breads: Dish = {
   steps: [
     step("mix", "mix the dough", { uses: [use("flour", "2 cups"), use("water", "3/4 cup")], time: span(8) }),
     step("rest", "rest the dough", { hands: "off", time: span(30), after: [after("mix")] }),
-    step("slice", "slice the green onion", { uses: [use("green-onion", "2"), use("garlic", "1 clove")], time: span(3) }),
+    step("slice", "slice the green onion", {
+      uses: [use("green-onion", "2"), use("garlic", "1 clove")],
+      time: span(3),
+    }),
     step("fry", "fry the flatbreads", {
-      uses: [use("flour", "1/2 cup"), use("lemon", "1 tsp")], hands: "on", time: span(10, 15), until: "both sides are spotted brown",
-      batch: { of: 8, holds: 4, pieces: "breads" }, needs: [{ kind: "burner", count: 1 }],
+      uses: [use("flour", "1/2 cup"), use("lemon", "1 tsp")],
+      hands: "on",
+      time: span(10, 15),
+      until: "both sides are spotted brown",
+      batch: { of: 8, holds: 4, pieces: "breads" },
+      needs: [{ kind: "burner", count: 1 }],
       after: [after("rest"), after("slice")],
     }),
   ],

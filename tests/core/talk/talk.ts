@@ -28,7 +28,8 @@ export function talk(log: MealLog, ...lines: readonly Line[]): Talk {
       const after = reply.orders.reduce((current, order, at_) => {
         const command = { id: commandId(kitchen.utteranceId, at_), at: at(minute), order };
         const decision = decide(command, current);
-        if (!decision.ok) throw new Error(`"${said}" was answered with an order that is refused: ${decision.error.code}`);
+        if (!decision.ok)
+          throw new Error(`"${said}" was answered with an order that is refused: ${decision.error.code}`);
         return appendEvents(current, numbered(command, current, decision.value));
       }, before.log);
       return { log: after, dialogue: reply.dialogue, replies: [...before.replies, reply] };
@@ -38,4 +39,5 @@ export function talk(log: MealLog, ...lines: readonly Line[]): Talk {
 }
 
 /** What the caller said to each line. */
-export const sayings = (log: MealLog, ...lines: readonly Line[]): readonly string[] => talk(log, ...lines).replies.map(({ say }) => say);
+export const sayings = (log: MealLog, ...lines: readonly Line[]): readonly string[] =>
+  talk(log, ...lines).replies.map(({ say }) => say);

@@ -14,12 +14,19 @@ describe("timers", () => {
     const reply = last([1, "set a timer for twelve minutes for the breads"]);
     expect(reply?.say).toBe("Twelve minutes from now, for the flatbreads.");
     expect(reply?.orders).toMatchObject([
-      { type: "StartTimer", name: "flatbreads", dish: "griddle-breads", span: { low: minutes(12), high: minutes(12) } },
+      {
+        type: "StartTimer",
+        name: "flatbreads",
+        dish: "griddle-breads",
+        span: { low: minutes(12), high: minutes(12) },
+      },
     ]);
   });
 
   it("[C50] a timer without a name gets a number; one may be given to it later", () => {
-    expect(say([1, "set a timer for two minutes"], [1, "call it rice"], [1, "how long for the rice"])).toEqual([
+    expect(
+      say([1, "set a timer for two minutes"], [1, "call it rice"], [1, "how long for the rice"]),
+    ).toEqual([
       "Two minutes from now, on timer one.",
       "From now on I call it rice.",
       "Rice: two minutes left.",
@@ -27,7 +34,14 @@ describe("timers", () => {
   });
 
   it("[C51] tells one timer, or all, the next to ring first", () => {
-    expect(say(rice, [1, "set a timer for three minutes for the flatbreads"], [2, "which timers are on"], [2, "how long for the rice"])).toEqual([
+    expect(
+      say(
+        rice,
+        [1, "set a timer for three minutes for the flatbreads"],
+        [2, "which timers are on"],
+        [2, "how long for the rice"],
+      ),
+    ).toEqual([
       "Twelve minutes from now, for the rice.",
       "Three minutes from now, for the flatbreads.",
       "Two timers: flatbreads, two minutes left; rice, ten minutes left.",
@@ -38,8 +52,18 @@ describe("timers", () => {
 
   it("[C52] lengthens, shortens, pauses, resumes, restarts, stops and cancels", () => {
     expect(
-      say(rice, [1, "two more minutes"], [2, "take five minutes off the rice timer"], [3, "pause the timer"], [9, "resume the rice timer"],
-        [10, "restart the timer"], [11, "stop the rice timer"], [12, "restart the rice timer"], [13, "cancel the rice timer"], [13, "how long is left"]),
+      say(
+        rice,
+        [1, "two more minutes"],
+        [2, "take five minutes off the rice timer"],
+        [3, "pause the timer"],
+        [9, "resume the rice timer"],
+        [10, "restart the timer"],
+        [11, "stop the rice timer"],
+        [12, "restart the rice timer"],
+        [13, "cancel the rice timer"],
+        [13, "how long is left"],
+      ),
     ).toEqual([
       "Twelve minutes from now, for the rice.",
       "Two more minutes for the rice. Thirteen minutes left.",
@@ -57,13 +81,20 @@ describe("timers", () => {
   it("[C53] cancels all only after a yes", () => {
     const two: readonly Line[] = [rice, [0, "set a timer for three minutes"], [1, "cancel all timers"]];
     expect(last(...two)).toMatchObject({ say: "Cancel both timers?", orders: [] });
-    expect(last(...two, [1, "yes"])).toMatchObject({ say: "All timers are gone.", orders: [{ type: "CancelAllTimers" }] });
+    expect(last(...two, [1, "yes"])).toMatchObject({
+      say: "All timers are gone.",
+      orders: [{ type: "CancelAllTimers" }],
+    });
     expect(last(...two, [1, "no thanks"])?.orders).toEqual([]);
   });
 
   it("[C54] tells two of one name apart by number, and asks which", () => {
     const two: readonly Line[] = [rice, [0, "set a timer for six minutes for the rice"]];
-    expect(say(...two, [1, "pause the rice timer"], [1, "the second"], [1, "cancel the first rice timer"]).slice(1)).toEqual([
+    expect(
+      say(...two, [1, "pause the rice timer"], [1, "the second"], [1, "cancel the first rice timer"]).slice(
+        1,
+      ),
+    ).toEqual([
       "Six minutes from now, for the second rice.",
       "Which timer: first rice or second rice?",
       "Second rice: paused with five minutes left.",
@@ -72,13 +103,18 @@ describe("timers", () => {
   });
 
   it("[C55] an unknown timer is answered by those that are on", () => {
-    expect(say(rice, [1, "stop the noodles timer"])[1]).toBe("There is no noodles timer. There is rice, eleven minutes left.");
+    expect(say(rice, [1, "stop the noodles timer"])[1]).toBe(
+      "There is no noodles timer. There is rice, eleven minutes left.",
+    );
     expect(say([1, "stop the noodles timer"])).toEqual(["There is no noodles timer; none is on."]);
   });
 
   it("[C56] a length that cannot be is refused in words, and nothing is ordered", () => {
     for (const [said, answer] of [
-      ["set a timer for zero minutes", "A timer needs at least one second. Say how long, like twelve minutes."],
+      [
+        "set a timer for zero minutes",
+        "A timer needs at least one second. Say how long, like twelve minutes.",
+      ],
       ["set a timer for nine hundred hours", "A timer runs for two days at most. Say a shorter time."],
     ] as const) {
       expect(last([1, said])).toMatchObject({ say: answer, orders: [] });
@@ -94,14 +130,25 @@ describe("timers", () => {
   });
 
   it("[C58] 'no, fifteen' takes the timer back and starts it anew", () => {
-    for (const said of ["no, fifteen", "no fifteen minutes", "I said fifteen", "make that fifteen minutes", "no, one five"]) {
+    for (const said of [
+      "no, fifteen",
+      "no fifteen minutes",
+      "I said fifteen",
+      "make that fifteen minutes",
+      "no, one five",
+    ]) {
       const reply = last([1, "set a timer for fifty minutes for the rice"], [1, said]);
       expect(reply).toMatchObject({
         say: "Fifteen minutes from now, for the rice.",
         orders: [{ type: "UndoLast" }, { type: "StartTimer", name: "rice", span: { high: minutes(15) } }],
       });
     }
-    const end = talk(evening(), [1, "set a timer for fifty minutes for the rice"], [1, "no, fifteen"], [1, "no, sixteen"]);
+    const end = talk(
+      evening(),
+      [1, "set a timer for fifty minutes for the rice"],
+      [1, "no, fifteen"],
+      [1, "no, sixteen"],
+    );
     expect([...(end.log.session?.timers.values() ?? [])].map(({ span }) => span.high)).toEqual([minutes(16)]);
   });
 
@@ -112,7 +159,13 @@ describe("timers", () => {
     expect(reply?.orders).toEqual([]);
   });
 
-  const simmering: readonly Line[] = [[0, "done"], [1, "chop the red onion first"], [7, "done"], [8, "go to simmer the lentils"], [8, "it's on"]];
+  const simmering: readonly Line[] = [
+    [0, "done"],
+    [1, "chop the red onion first"],
+    [7, "done"],
+    [8, "go to simmer the lentils"],
+    [8, "it's on"],
+  ];
 
   it("[C59] more time than the recipe allows is refused with the reason", () => {
     const reply = last(...simmering, [20, "twelve more minutes for the lentils"]);

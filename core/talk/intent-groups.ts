@@ -1,0 +1,149 @@
+import type { Intent, IntentOf } from "./intent.ts";
+
+/** Understood with or without a meal. */
+export type Anywhere =
+  | "Convert"
+  | "ConvertHeat"
+  | "WhatCanISay"
+  | "Louder"
+  | "Softer"
+  | "Slower"
+  | "Faster"
+  | "QuietFor"
+  | "SpeakAgain"
+  | "StopTalking";
+/** About timers. */
+export type Timing =
+  | "StartTimer"
+  | "AskTimer"
+  | "AskTimers"
+  | "Lengthen"
+  | "Shorten"
+  | "PauseTimer"
+  | "ResumeTimer"
+  | "RestartTimer"
+  | "StopTimer"
+  | "CancelTimer"
+  | "CancelAllTimers"
+  | "RenameTimer"
+  | "HearRing";
+/** Answers, and questions about the talk itself. */
+export type Dialogue = "Yes" | "No" | "More" | "NeverMind" | "Correct" | "Pick" | "Again" | "WhatDidYouHear";
+/** About the meal, its timers apart. */
+export type Cooking = Exclude<Intent["type"], Anywhere | Timing | Dialogue>;
+
+const isOneOf =
+  <T extends Intent["type"]>(types: readonly T[]) =>
+  (intent: Intent): intent is IntentOf<T> =>
+    types.some((type) => type === intent.type);
+
+/** Whether an intent is one of them. */
+export const isAnywhere = isOneOf<Anywhere>([
+  "Convert",
+  "ConvertHeat",
+  "WhatCanISay",
+  "Louder",
+  "Softer",
+  "Slower",
+  "Faster",
+  "QuietFor",
+  "SpeakAgain",
+  "StopTalking",
+]);
+/** Answers to the caller, and questions about the talk itself: they need no kitchen. */
+export const isDialogue = isOneOf<Dialogue>([
+  "Yes",
+  "No",
+  "More",
+  "NeverMind",
+  "Correct",
+  "Pick",
+  "Again",
+  "WhatDidYouHear",
+]);
+/** Whether an intent is one of them. */
+export const isTiming = isOneOf<Timing>([
+  "StartTimer",
+  "AskTimer",
+  "AskTimers",
+  "Lengthen",
+  "Shorten",
+  "PauseTimer",
+  "ResumeTimer",
+  "RestartTimer",
+  "StopTimer",
+  "CancelTimer",
+  "CancelAllTimers",
+  "RenameTimer",
+  "HearRing",
+]);
+
+/** Going through the evening. */
+export type Moving =
+  | "WhatNow"
+  | "WhatNext"
+  | "Done"
+  | "Started"
+  | "Attended"
+  | "Back"
+  | "Skip"
+  | "GoTo"
+  | "GoToNumber"
+  | "First"
+  | "HoldEverything"
+  | "GoOn"
+  | "UndoThat"
+  | "EndMeal"
+  | "OvenAt"
+  | "OvenOff"
+  | "ServeAt"
+  | "ServeIn"
+  | "ServeSoonest";
+
+/** Whether an intent is one of them. */
+export const isMoving = isOneOf<Moving>([
+  "WhatNow",
+  "WhatNext",
+  "Done",
+  "Started",
+  "Attended",
+  "Back",
+  "Skip",
+  "GoTo",
+  "GoToNumber",
+  "First",
+  "HoldEverything",
+  "GoOn",
+  "UndoThat",
+  "EndMeal",
+  "OvenAt",
+  "OvenOff",
+  "ServeAt",
+  "ServeIn",
+  "ServeSoonest",
+]);
+
+/** About the evening as a whole. */
+export type Course =
+  | "HoldEverything"
+  | "GoOn"
+  | "UndoThat"
+  | "EndMeal"
+  | "OvenAt"
+  | "OvenOff"
+  | "ServeAt"
+  | "ServeIn"
+  | "ServeSoonest";
+
+/** Whether an intent is one of them. */
+export const isCourse = isOneOf<Course>([
+  "HoldEverything",
+  "GoOn",
+  "UndoThat",
+  "EndMeal",
+  "OvenAt",
+  "OvenOff",
+  "ServeAt",
+  "ServeIn",
+  "ServeSoonest",
+]);
