@@ -1,7 +1,7 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { fileURLToPath } from "node:url";
-import { openBook } from "../kitchen/open-book.ts";
+import { MealBook } from "../kitchen/meal-book.ts";
 import { startServer } from "../web/start-server.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { printData, printMessage } from "./print.ts";
@@ -54,7 +54,7 @@ async function serve(args: readonly string[]): Promise<ExitCode> {
     printMessage(`"${values.port ?? ""}" is not a port. Write a number from 0 to 65535 after --port.`);
     return exit.misuse;
   }
-  const book = await openBook(values.recipes ?? inProgram("recipes"), printMessage);
+  const book = await MealBook.open(values.recipes ?? inProgram("recipes"));
   const server = await startServer({
     port,
     dataFolder: values.data ?? process.env["STOVECALL_DATA"] ?? defaultDataFolder,

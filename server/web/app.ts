@@ -7,7 +7,7 @@ import { speechFiles } from "./speech-files.ts";
 
 /** What the pages are served from. */
 export interface AppParts {
-  readonly pantry: () => Pantry;
+  readonly pantry: () => Promise<Pantry>;
   readonly voice: Router;
   /** The built page: dist/client. */
   readonly pageFolder: string;
@@ -45,8 +45,8 @@ export function createApp(parts: AppParts): Express {
   app.get("/api/health", (_request, response) => {
     response.set("Cache-Control", "no-store").json({ ok: true });
   });
-  app.get("/api/meals", (_request, response) => {
-    response.set("Cache-Control", "no-store").json(parts.pantry());
+  app.get("/api/meals", async (_request, response) => {
+    response.set("Cache-Control", "no-store").json(await parts.pantry());
   });
   app.use(speechFiles(parts.modelsFolder), parts.voice, pageFiles(parts.pageFolder));
   app.use((_request, response) => {

@@ -57,7 +57,11 @@ export class FilePacker {
     const kept = this.#keep(path, version);
     const known = kept.bodies.get(packing) ?? pack(path, packing);
     kept.bodies.set(packing, known);
-    return { body: await known, packing, tag: `"${version}-${packing}"` };
+    const body = await known.catch(() => null);
+    if (body !== null) return { body, packing, tag: `"${version}-${packing}"` };
+    // A new build took the file away between the look and the read; the next request looks again.
+    this.#kept.delete(path);
+    return null;
   }
 
   #keep(path: string, tag: string): Kept {

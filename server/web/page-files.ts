@@ -8,11 +8,15 @@ const hashed = /^\/assets\//;
 /** Names as the build writes them: no "..", no hidden file, nothing to decode. */
 const plainPath = /^(?:\/[A-Za-z0-9_-][A-Za-z0-9._-]*)+$/;
 
+/** A place in the page: "/", "/cook". */
+const place = /^\/[A-Za-z0-9_-]*$/;
+
 const notBuilt = "The page has not been built. Run: npm run build";
 
 async function send(packer: FilePacker, file: string, request: Request, response: Response): Promise<boolean> {
-  const accepted = request.acceptsEncodings("br", "gzip", "identity");
-  const packed = await packer.pack(file, accepted === "br" || accepted === "gzip" ? accepted : "identity");
+  // Asked one by one: browsers list both without a preference, and the smaller one is ours to prefer.
+  const packing = (["br", "gzip"] as const).find((one) => request.acceptsEncodings(one) === one) ?? "identity";
+  const packed = await packer.pack(file, packing);
   if (packed === null) return false;
   response
     .set("Cache-Control", hashed.test(request.path) ? "public, max-age=31536000, immutable" : "no-cache")
@@ -33,14 +37,14 @@ async function warm(packer: FilePacker, folder: string): Promise<void> {
   }
 }
 
-/** The built page and its files. An address without a file's ending is a place in the page. */
+/** The built page and its files. An address of one plain word is a place in the page. */
 export function pageFiles(folder: string): Router {
   const packer = new FilePacker();
   void warm(packer, folder);
   const router = Router();
   router.get(/.*/, async (request, response, next) => {
     const { path } = request;
-    const isPlace = extname(path) === "";
+    const isPlace = place.test(path);
     if (!isPlace && !plainPath.test(path)) {
       next();
       return;

@@ -4,7 +4,8 @@ import { parseEvent } from "../../core/cook/parse.ts";
 import type { Pantry } from "../../core/sync/protocol.ts";
 import { instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
-import { Kitchen, type KitchenParts } from "../kitchen/kitchen.ts";
+import { Kitchen } from "../kitchen/kitchen.ts";
+import type { MealBook } from "../kitchen/meal-book.ts";
 import { startTicking } from "../kitchen/ticker.ts";
 import { holdLog } from "../store/hold-log.ts";
 import { storeSentence, type MealStore } from "../store/meal-store.ts";
@@ -14,12 +15,6 @@ import { createVoice } from "../voice/create-voice.ts";
 import { voiceRouter } from "../voice/voice-router.ts";
 import { createApp } from "./app.ts";
 import { attachSockets } from "./sockets.ts";
-
-/** The meals that can be cooked, as their files say. */
-export interface MealBook {
-  readonly cards: () => Omit<Pantry, "cooking">;
-  readonly meal: KitchenParts["meal"];
-}
 
 export interface ServerOptions {
   /** 0: any free one. */
@@ -71,7 +66,7 @@ export async function startServer(options: ServerOptions): Promise<Result<Runnin
   if (!opened.ok) return opened;
   const { store, letGo } = opened.value;
   const now = () => instant(Date.now());
-  const kitchen = Kitchen.open({ store, meal: options.book.meal, now, newId: randomUUID });
+  const kitchen = Kitchen.open({ store, meal: (id, servings) => options.book.meal(id, servings), now, newId: randomUUID });
   if (!kitchen.ok) {
     letGo();
     store.close();
@@ -95,7 +90,7 @@ function join(options: ServerOptions, kitchen: Kitchen) {
   const report = (problem: unknown) =>
     options.report(problem instanceof Error ? (problem.stack ?? problem.message) : String(problem));
   const voice = createVoice();
-  const pantry = (): Pantry => ({ ...book.cards(), cooking: kitchen.cooking() });
+  const pantry = async (): Promise<Pantry> => ({ ...(await book.list()), cooking: kitchen.cooking() });
   const app = createApp({ pantry, voice: voiceRouter(voice), pageFolder, modelsFolder, report });
   const http = createServer(app);
   const devices = attachSockets(http, kitchen, report);
