@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { isUnit } from "../units/unit.ts";
 import type { Unit } from "../units/unit.ts";
 import { seconds } from "../units/quantity.ts";
@@ -22,17 +22,17 @@ const amount = z.discriminatedUnion("kind", [
 const span = z.strictObject({ low: length, high: length });
 const heat = z.strictObject({ degrees: z.number(), scale: z.enum(["F", "C"]) });
 const ingredient = z.strictObject({
-  id: name.transform(ingredientId),
+  id: named(ingredientId),
   item: name,
   amount,
-  preparation: line.nullable(),
+  preparation: z.nullable(line),
   optional: z.boolean(),
   swaps: z.array(
     z.strictObject({
       use: name,
-      amount: amount.nullable(),
-      effect: line.nullable(),
-      changes: z.array(z.strictObject({ ingredient: name.transform(ingredientId), amount })),
+      amount: z.nullable(amount),
+      effect: z.nullable(line),
+      changes: z.array(z.strictObject({ ingredient: named(ingredientId), amount })),
     }),
   ),
 });
@@ -52,50 +52,50 @@ const attention = z.discriminatedUnion("kind", [
 ]);
 
 const step = z.strictObject({
-  id: name.transform(stepId),
+  id: named(stepId),
   title: name,
   do: line,
-  uses: z.array(z.strictObject({ ingredient: name.transform(ingredientId), amount })),
+  uses: z.array(z.strictObject({ ingredient: named(ingredientId), amount })),
   hands: z.enum(["on", "off"]),
   time: span,
-  until: line.nullable(),
+  until: z.nullable(line),
   latest: z.enum(["hard", "soft"]),
-  extend: z.strictObject({ by: span, atMost: length }).nullable(),
+  extend: z.nullable(z.strictObject({ by: span, atMost: length })),
   attend: z.array(attention),
   needs: z.array(need),
   after: z.array(
-    z.strictObject({ step: name.transform(stepId), atLeast: length, atMost: length.nullable() }),
+    z.strictObject({ step: named(stepId), atLeast: length, atMost: z.nullable(length) }),
   ),
-  batch: z.strictObject({ of: count, holds: count, pieces: name }).nullable(),
-  ahead: length.nullable(),
-  endsBeforeServing: length.nullable(),
-  hold: length.nullable(),
+  batch: z.nullable(z.strictObject({ of: count, holds: count, pieces: name })),
+  ahead: z.nullable(length),
+  endsBeforeServing: z.nullable(length),
+  hold: z.nullable(length),
 });
 
-const dish: z.ZodType<Dish> = z.strictObject({
-  id: name.transform(dishId),
+const dish: z.ZodMiniType<Dish> = z.strictObject({
+  id: named(dishId),
   name,
   says: z.array(name),
   about: line,
   cautions: z.array(line),
-  yield: z.strictObject({ servings: z.number().positive(), of: name }),
+  yield: z.strictObject({ servings: z.number().check(z.positive()), of: name }),
   ingredients: z.array(ingredient),
   steps: z.array(step),
 });
 
 /** A resolved meal as it stands in the log's first event: what a replay or another device must be able to trust. */
-export const cookingMealSchema: z.ZodType<CookingMeal> = z.strictObject({
-  id: name.transform(mealId),
+export const cookingMealSchema: z.ZodMiniType<CookingMeal> = z.strictObject({
+  id: named(mealId),
   name,
-  dishes: z.array(dish).min(1).max(40),
+  dishes: z.array(dish).check(z.minLength(1), z.maxLength(40)),
   kitchen: z.strictObject({
-    burners: z.number().int().nonnegative(),
+    burners: z.int().check(z.nonnegative()),
     ovens: z.array(
       z.strictObject({
         name,
         racks: count,
-        heats: z.number().positive(),
-        cools: z.number().positive(),
+        heats: z.number().check(z.positive()),
+        cools: z.number().check(z.positive()),
         hottest: heat,
       }),
     ),

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { parseAmount } from "../units/amount.ts";
 import type { Amount } from "../units/amount.ts";
+import { err } from "../units/result.ts";
 import { seconds } from "../units/quantity.ts";
 import type { Attention, Link } from "./model.ts";
 import { amountField, idField, named, phrase, reading, sentenceField } from "./fields.ts";
@@ -25,14 +26,18 @@ export interface IngredientFile {
   readonly swaps: readonly z.output<typeof swap>[];
 }
 
+const DECIMAL_COMMA = "A comma ends the amount here; write a point or a fraction, like 1.5 or 1 1/2.";
+
 /** "3 cloves, minced": the amount, and behind the first comma the preparation. */
 const shortIngredient = z
   .union([z.string(), z.number()])
   .meta({ description: "The amount, and behind a comma the preparation.", examples: ["3 cloves, minced"] })
   .transform((written, context): IngredientFile => {
     const [amount = "", ...rest] = String(written).split(",");
-    const value = parseAmount(amount);
     const prep = rest.join(",").trim();
+    // "1,5 cups" is one and a half where the comma is the decimal sign, not one of something five cups long.
+    const isDecimalComma = /\d$/.test(amount) && /^\d/.test(rest[0] ?? "");
+    const value = isDecimalComma ? err(DECIMAL_COMMA) : parseAmount(amount);
     if (value.ok)
       return { item: null, amount: value.value, prep: prep === "" ? null : prep, optional: false, swaps: [] };
     context.issues.push({ code: "custom", message: value.error, input: written });
@@ -75,7 +80,10 @@ const withField = z
         Object.entries(map).map(([ingredient, amount]) => ({ ingredient, amount })),
       ),
   ])
-  .meta({ description: "What goes in at this step: names for all that is left of it, or a map to amounts." });
+  .meta({
+    description: "What goes in at this step: names for all that is left of it, or a map to amounts.",
+    examples: ["{ water: 1 cup }"],
+  });
 
 const ANY_TIME: Omit<Link, "step"> = { atLeast: seconds(0), atMost: null };
 const lag = reading(readLag, "How long after that step's end.", "at least 30 min and at most 2 h");
@@ -98,6 +106,7 @@ const afterField = z
   .meta({
     description:
       "The steps that must have ended; the step above when left out; the word nothing for a first step.",
+    examples: ["{ rest-the-dough: at least 30 min }"],
   });
 
 const attendField = z

@@ -7,7 +7,7 @@ import type { Result } from "../units/result.ts";
 export const ID = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$/;
 
 /** The text of a step must be readable from two metres in large type, and be said in one breath. */
-export const LONGEST_SENTENCE = 140;
+const LONGEST_SENTENCE = 140;
 
 /** A text that `read` turns into a value; its error becomes the sentence of the mistake. */
 export function reading<T>(read: (text: string) => Result<T, string>, description: string, example: string) {

@@ -55,6 +55,19 @@ function aliases(doc: Document.Parsed): readonly number[] {
   return found;
 }
 
+/** JavaScript keeps this one name for itself: it would vanish from every map without a word. */
+const RESERVED = "__proto__";
+
+function reserved(doc: Document.Parsed): readonly number[] {
+  const found: number[] = [];
+  visit(doc, {
+    Pair: (_place, { key }) => {
+      if (isScalar(key) && key.value === RESERVED) found.push(key.range?.[0] ?? 0);
+    },
+  });
+  return found;
+}
+
 /** The offset in the text of the value at `path`: of its key in a map, of itself in a list. */
 function offsetOf(doc: Document.Parsed, path: FieldPath): number {
   let node: unknown = doc.contents;
@@ -106,6 +119,7 @@ export function readYaml(file: string, text: string): YamlRead {
   const mistakes = [
     ...errors.map((error) => mistake(error.pos[0], sentenceFor(error, text))),
     ...pointers.map((offset) => mistake(offset, POINTER)),
+    ...reserved(doc).map((offset) => mistake(offset, `"${RESERVED}" cannot be a name; choose another word.`)),
   ];
   const canGoOn = pointers.length === 0 && errors.every(({ code }) => code === "DUPLICATE_KEY");
   if (!canGoOn) return { written: null, mistakes: firstOfEachLine(mistakes) };

@@ -7,7 +7,7 @@ import { err, ok } from "../units/result.ts";
 import type { CookingMeal, Dish, DishId, Ingredient, Meal, Step } from "./model.ts";
 
 /** More servings than any home kitchen cooks at once. */
-export const MOST_SERVINGS = 100;
+const MOST_SERVINGS = 100;
 
 type Scaling = (amount: Amount) => Amount;
 

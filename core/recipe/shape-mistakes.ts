@@ -64,7 +64,7 @@ function unknownKeys(issue: RawIssue & { readonly code: "unrecognized_keys" }): 
 }
 
 function tooSmall(issue: RawIssue & { readonly code: "too_small" }): string {
-  if (issue.origin === "string") return `"${FIELD}" is empty; write text${asLike(issue)}.`;
+  if (issue.origin === "string") return `"${FIELD}" is empty; write something, or take the line away.`;
   if (issue.origin === "array") return `"${FIELD}" is an empty list; name at least one.`;
   return `"${FIELD}" must be at least ${String(issue.minimum)}; write a larger number.`;
 }

@@ -30,13 +30,20 @@ function unknownSteps(draft: Draft, id: string, links: readonly AfterFile[]): re
     });
 }
 
-/** Every circle of steps that is met when following what comes before; each step is named in one circle at most. */
+/** A circle has no beginning: it is told from the step that stands first in the file. */
+function fromTheTop(circle: readonly string[], order: readonly string[]): readonly string[] {
+  const first = order.find((id) => circle.includes(id)) ?? "";
+  const at = circle.indexOf(first);
+  return [...circle.slice(at), ...circle.slice(0, at)];
+}
+
+/** The circles of steps that are met when following what comes before. */
 function circles(links: ReadonlyMap<string, readonly AfterFile[]>): readonly (readonly string[])[] {
   const found: (readonly string[])[] = [];
   const settled = new Set<string>();
   const follow = (id: string, way: readonly string[]): void => {
     const start = way.indexOf(id);
-    if (start >= 0) found.push(way.slice(start).toReversed());
+    if (start >= 0) found.push(fromTheTop(way.slice(start).toReversed(), [...links.keys()]));
     if (start >= 0 || settled.has(id)) return;
     for (const { step } of links.get(id) ?? []) follow(step, [...way, id]);
     settled.add(id);
@@ -45,15 +52,23 @@ function circles(links: ReadonlyMap<string, readonly AfterFile[]>): readonly (re
   return found;
 }
 
+/** More names than this in one sentence nobody keeps in mind. */
+const MOST_NAMED = 8;
+
+function namesOf(circle: readonly string[]): string {
+  const quoted = circle.map((id) => `"${id}"`);
+  if (quoted.length <= MOST_NAMED) return listed(quoted);
+  return listed([...quoted.slice(0, MOST_NAMED - 1), `${quoted.length - MOST_NAMED + 1} more`]);
+}
+
 function circleFinding(circle: readonly string[]): Finding {
   const [first = "", ...others] = circle;
   const path = ["steps", first, "after"];
   if (others.length === 0)
     return { path, sentence: `Step "${first}" waits for itself; name another step in its "after".` };
-  const steps = listed(circle.map((id) => `"${id}"`));
   return {
     path,
-    sentence: `The steps ${steps} wait for each other in a circle; change the "after" of one of them.`,
+    sentence: `The steps ${namesOf(circle)} wait for each other in a circle; change the "after" of one of them.`,
   };
 }
 
