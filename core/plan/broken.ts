@@ -54,7 +54,7 @@ function waitSentences(problem: Problem, made: Candidate, index: number, table: 
   if (hold !== null && wait - hold * 1000 >= MINUTE_MS) {
     const limit = spokenMinutes(hold * 1000);
     sentences.push(
-      `What comes of ${titleOf(act.task)} waits ${spokenMinutes(wait)}, and keeps only ${limit}.`,
+      `What comes of ${titleOf(act.task)} for the ${act.task.dish.name} waits ${spokenMinutes(wait)}, and keeps only ${limit}.`,
     );
   }
   return sentences;

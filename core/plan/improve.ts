@@ -30,8 +30,6 @@ export interface Candidate {
   readonly rule: Rule;
   readonly schedule: Schedule;
   readonly verdict: Verdict;
-  /** The latest start of each act in the plan that still makes dinner, milliseconds from now. */
-  readonly latest: readonly number[];
 }
 
 /** Slack before serving, as a part of the time that the work takes; measured to be enough nearly always. */
@@ -64,9 +62,11 @@ function keeps(problem: Problem, index: number): number {
   return Math.min(step?.endsBeforeServing ?? Infinity, hold) * 1000;
 }
 
-/** The latest starts, in the opposite order of `soon`; what keeps least is put nearest to the table. */
-function latestStarts({ problem, mirror }: Both, soon: Soonest, serving: number): readonly number[] {
-  const slack = Math.min(SLACK * soon.ready, serving - soon.ready);
+/**
+ * The latest starts for a table at `serving`, with all ready `slack` before it as far as it keeps: in the
+ * opposite order of `soon`, what keeps least nearest to the table.
+ */
+function latestStarts({ problem, mirror }: Both, soon: Soonest, serving: number, slack: number) {
   const freshness = problem.acts.map((_, index) => keeps(problem, index));
   const release = freshness.map((kept) => Math.min(slack, kept) - serving);
   const value = freshness.map(
@@ -124,7 +124,7 @@ function planFor(
     const schedule = generate(problem, rule, release);
     const verdict = judge(problem, schedule, goal.serveAt ?? 0);
     if (best === null || isBetter(verdict, best.verdict, goal.serveAt ?? 0))
-      best = { rule, schedule, verdict, latest };
+      best = { rule, schedule, verdict };
     if (verdict.missed === 0 && verdict.waits === 0) break;
     const next = delayed(problem, schedule, release, Math.max(goal.serveAt ?? 0, verdict.ready), goal);
     if (next.every((from, index) => from === release[index])) break;
@@ -167,8 +167,7 @@ export function pulledForward(problem: Problem, made: Candidate, goal: Goal): Ca
     const starts = best.schedule.map((place) => place.start);
     const release = problem.acts.map((act, index) => Math.max(act.release, (starts[index] ?? 0) - gap));
     const schedule = generate(problem, { rank: ranked(starts), patience: made.rule.patience }, release);
-    const latest = best.latest.map((start) => start - gap);
-    const pulled = { ...best, schedule, verdict: judge(problem, schedule, table), latest };
+    const pulled = { ...best, schedule, verdict: judge(problem, schedule, table) };
     const isWorth = isIdle ? firstOf(pulled) < gap : isBetter(pulled.verdict, best.verdict, table);
     if (!isWorth) break;
     best = pulled;
@@ -185,7 +184,8 @@ export function candidate(both: Both, soon: Soonest, goal: Goal): Candidate {
   let serving = Math.max(goal.serveAt ?? 0, soon.ready);
   let best: Candidate | null = null;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const latest = latestStarts(both, soon, serving);
+    const slack = Math.min(SLACK * soon.ready, serving - soon.ready);
+    const latest = latestStarts(both, soon, serving, slack);
     const made = planFor(both.problem, latest, soon.rule.patience, serving, goal);
     if (best === null || isBetter(made.verdict, best.verdict, goal.serveAt ?? 0)) best = made;
     if (made.verdict.ready <= serving) break;
@@ -193,4 +193,15 @@ export function candidate(both: Both, soon: Soonest, goal: Goal): Candidate {
   }
   if (best === null) throw new Error("no round was planned");
   return pulledForward(both.problem, best, goal);
+}
+
+/** How much later each act of a finished plan could start without making dinner later, in milliseconds. */
+export function slackOf(both: Both, made: Candidate, goal: Goal): readonly number[] {
+  const { schedule, rule, verdict } = made;
+  const table = Math.max(goal.serveAt ?? 0, verdict.ready);
+  const latest = latestStarts(both, { rule, schedule, ready: verdict.ready }, table, 0);
+  return latest.map((start, index) => {
+    const isRunning = both.problem.acts[index]?.running !== null;
+    return isRunning ? 0 : Math.max(0, start - (schedule[index]?.start ?? 0));
+  });
 }

@@ -1,4 +1,5 @@
-import type { CookingMeal, Need } from "../recipe/model.ts";
+import { poolUse, poolsOf } from "./pools.ts";
+import type { PoolUse, Pools } from "./pools.ts";
 import type { PlanInput, Progress, Task, TaskId } from "./model.ts";
 import { momentsOf, plannedLength } from "./tasks.ts";
 import { blocksOf, takersOf } from "./ties.ts";
@@ -22,7 +23,7 @@ export interface Act {
   /** When it has the cook's hands, as offsets from its start: all of it, or the first minute. */
   readonly hands: { readonly from: number; readonly to: number };
   /** Burners, appliances and bowls, by index into `Problem.pools`. */
-  readonly pools: readonly { readonly pool: number; readonly amount: number }[];
+  readonly pools: readonly PoolUse[];
   readonly oven: HeatUse | null;
   /** Which ovens and heats suit it; empty where it needs none, or where none will do. */
   readonly bakings: readonly ChoiceOfBaking[];
@@ -72,51 +73,7 @@ function bounds(task: Task, progress: ReadonlyMap<TaskId, Progress>, now: number
   return { release, latest };
 }
 
-/** The kitchen's countable things by name, with what the meal needs and the kitchen does not list. */
-function poolsOf(meal: CookingMeal): Map<string, { readonly index: number; readonly count: number }> {
-  const pools = new Map<string, { index: number; count: number }>();
-  const add = (name: string, count: number) => {
-    const known = pools.get(name);
-    pools.set(
-      name,
-      known === undefined ? { index: pools.size, count } : { ...known, count: known.count + count },
-    );
-  };
-  add("burner", Math.max(1, meal.kitchen.burners));
-  meal.kitchen.appliances.forEach((name) => add(`appliance ${name}`, 1));
-  const needs = meal.dishes.flatMap((dish) => dish.steps.flatMap((step) => step.needs));
-  needs.map(poolName).forEach((name) => {
-    if (name !== null && !pools.has(name)) add(name, 1);
-  });
-  return pools;
-}
-
-function poolName(need: Need): string | null {
-  switch (need.kind) {
-    case "burner":
-      return "burner";
-    case "appliance":
-    case "bowl":
-      return `${need.kind} ${need.name}`;
-    case "oven":
-    case "fridge":
-      return null;
-  }
-}
-
-function poolUse(task: Task, pools: ReturnType<typeof poolsOf>): Act["pools"] {
-  const amounts = new Map<number, number>();
-  for (const need of task.step.needs) {
-    const pool = pools.get(poolName(need) ?? "");
-    if (pool === undefined) continue;
-    const amount = (amounts.get(pool.index) ?? 0) + (need.kind === "burner" ? need.count : 1);
-    // More than the kitchen has is said elsewhere; here it means "all there is", so that a plan exists.
-    amounts.set(pool.index, Math.min(amount, pool.count));
-  }
-  return [...amounts].filter(([, amount]) => amount > 0).map(([pool, amount]) => ({ pool, amount }));
-}
-
-function actOf(task: Task, input: PlanInput, pools: ReturnType<typeof poolsOf>): Act {
+function actOf(task: Task, input: PlanInput, pools: Pools): Act {
   const progress = input.progress.get(task.id) ?? { state: "waiting" };
   const running = runningOf(progress, input.now);
   const length = running === null ? plannedLength(task.step.time) * 1000 : running.end - running.start;

@@ -10,6 +10,11 @@ import { ovenMoves } from "./oven-moves.ts";
 import type { Problem } from "./problem.ts";
 import { momentsOf } from "./tasks.ts";
 
+/** The chosen plan, and how much later each act could start, in milliseconds. */
+export interface Finished extends Candidate {
+  readonly slack: readonly number[];
+}
+
 interface Line {
   readonly task: Task;
   readonly start: Instant;
@@ -29,7 +34,7 @@ function finished(input: PlanInput): readonly Line[] {
   });
 }
 
-function planned(problem: Problem, made: Candidate, input: PlanInput): readonly Line[] {
+function planned(problem: Problem, made: Finished, input: PlanInput): readonly Line[] {
   return problem.acts.flatMap((act, index): readonly Line[] => {
     const place = made.schedule[index];
     if (place === undefined) return [];
@@ -37,7 +42,7 @@ function planned(problem: Problem, made: Candidate, input: PlanInput): readonly 
     const span = progress?.state === "running" ? progress.span : act.task.step.time;
     const start = instant(input.now + place.start);
     const end = instant(start + act.length);
-    const slackMs = act.running === null ? Math.max(0, (made.latest[index] ?? 0) - place.start) : 0;
+    const slackMs = made.slack[index] ?? 0;
     const oven = place.baking === null ? null : (problem.ovens[place.baking.oven]?.name ?? null);
     return [
       { task: act.task, start, look: earlier(end, plus(start, span.low)), end, oven, slackMs, isOver: false },
@@ -77,7 +82,7 @@ function entriesOf(lines: readonly Line[], input: PlanInput): readonly Entry[] {
 /** The run sheet of a plan: history, what runs and what is to come, with lanes, moments and oven moves. */
 export function sheetOf(
   problem: Problem,
-  made: Candidate,
+  made: Finished,
   input: PlanInput,
   broken: readonly string[],
 ): RunSheet {

@@ -166,9 +166,8 @@ function checkOven(
   const state = input.ovens.find((one) => one.oven === name);
   const busy = users.some((row) => row.state === "running");
   let set = state === undefined || state.heat === null ? null : fahrenheit(state.heat);
-  const firstRange = users.map((row) => rangeOf(row.task)).find((range) => range !== null);
-  if (set === null && busy && firstRange !== undefined && firstRange !== null)
-    set = fahrenheit(firstRange.low);
+  const [firstRange] = users.flatMap((row) => rangeOf(row.task) ?? []);
+  if (set === null && busy && firstRange !== undefined) set = fahrenheit(firstRange.low);
   let hot = set === null ? 70 : busy ? set : warmth(input, oven, set, state?.setAt ?? input.now);
   let clock: number = input.now;
   const runTo = (moment: number): void => {
