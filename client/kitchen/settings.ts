@@ -1,13 +1,13 @@
 import { effect, signal } from "@preact/signals";
 import type { Signal } from "@preact/signals";
-import { z } from "zod";
+import * as z from "zod/mini";
 import { parseJson, readItem } from "../storage/kept-log.ts";
 
 const settingsSchema = z.strictObject({
   /** Light or dark follows the device with `auto`. */
   look: z.enum(["auto", "light", "dark", "contrast"]),
   /** The words before a command. */
-  address: z.string().min(3).max(40),
+  address: z.string().check(z.minLength(3), z.maxLength(40)),
   /** `addressed`: the address first. `open`: every sentence counts. `tap`: only after a touch. */
   listening: z.enum(["addressed", "open", "tap"]),
   /** Which of the bundled voices speaks. */

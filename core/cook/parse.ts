@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { instant, seconds } from "../units/quantity.ts";
 import type { Result } from "../units/result.ts";
 import { err, ok } from "../units/result.ts";
@@ -9,27 +9,27 @@ import type { MealEvent } from "./events.ts";
 import type { Order } from "./orders.ts";
 import { timerId } from "./orders.ts";
 
-const text = z.string().min(1).max(200);
-const task = text.transform(taskId);
-const timer = text.transform(timerId);
-const dish = text.transform(dishId);
-const moment = z.number().int().nonnegative().transform(instant);
-const length = z.number().nonnegative().transform(seconds);
+const text = z.string().check(z.minLength(1), z.maxLength(200));
+const task = z.pipe(text, z.transform(taskId));
+const timer = z.pipe(text, z.transform(timerId));
+const dish = z.pipe(text, z.transform(dishId));
+const moment = z.pipe(z.int().check(z.nonnegative()), z.transform(instant));
+const length = z.pipe(z.number().check(z.nonnegative()), z.transform(seconds));
 const span = z.strictObject({ low: length, high: length });
 const heat = z.strictObject({ degrees: z.number(), scale: z.enum(["F", "C"]) });
 const swap = {
   dish,
-  ingredient: text.transform(ingredientId),
-  swap: z.number().int().nonnegative(),
+  ingredient: z.pipe(text, z.transform(ingredientId)),
+  swap: z.int().check(z.nonnegative()),
 };
 
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
 const ofTask = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), task });
 const ofTimer = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), timer });
 const byTimer = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), timer, by: length });
-const beginning = { meal: cookingMealSchema, serveAt: moment.nullable() };
+const beginning = { meal: cookingMealSchema, serveAt: z.nullable(moment) };
 
-const order: z.ZodType<Order> = z.discriminatedUnion("type", [
+const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("BeginMeal"), ...beginning }),
   bare("Tick"),
   ofTask("StartTask"),
@@ -38,12 +38,12 @@ const order: z.ZodType<Order> = z.discriminatedUnion("type", [
   ofTask("ReopenTask"),
   ofTask("ChooseTask"),
   z.strictObject({ type: z.literal("GiveAttention"), task, moment: text }),
-  z.strictObject({ type: z.literal("SetOven"), oven: text, heat: heat.nullable() }),
+  z.strictObject({ type: z.literal("SetOven"), oven: text, heat: z.nullable(heat) }),
   bare("HoldEverything"),
   bare("GoOn"),
-  z.strictObject({ type: z.literal("SetServing"), serveAt: moment.nullable() }),
+  z.strictObject({ type: z.literal("SetServing"), serveAt: z.nullable(moment) }),
   z.strictObject({ type: z.literal("UseSwap"), ...swap }),
-  z.strictObject({ type: z.literal("StartTimer"), timer, name: text.nullable(), span, dish: dish.nullable() }),
+  z.strictObject({ type: z.literal("StartTimer"), timer, name: z.nullable(text), span, dish: z.nullable(dish) }),
   byTimer("LengthenTimer"),
   byTimer("ShortenTimer"),
   ofTimer("PauseTimer"),
@@ -52,7 +52,7 @@ const order: z.ZodType<Order> = z.discriminatedUnion("type", [
   ofTimer("StopTimer"),
   ofTimer("CancelTimer"),
   bare("CancelAllTimers"),
-  z.strictObject({ type: z.literal("RenameTimer"), timer, name: z.string().max(200) }),
+  z.strictObject({ type: z.literal("RenameTimer"), timer, name: z.string().check(z.maxLength(200)) }),
   ofTimer("AnswerRing"),
   bare("UndoLast"),
   bare("EndMeal"),
@@ -68,20 +68,20 @@ const happening = z.discriminatedUnion("type", [
   ofTask("TaskChosen"),
   ofTask("TaskSetAside"),
   z.strictObject({ type: z.literal("AttentionGiven"), task, moment: text }),
-  z.strictObject({ type: z.literal("OvenSet"), oven: text, heat: heat.nullable() }),
+  z.strictObject({ type: z.literal("OvenSet"), oven: text, heat: z.nullable(heat) }),
   bare("EverythingHeld"),
   bare("WentOn"),
-  z.strictObject({ type: z.literal("ServingSet"), serveAt: moment.nullable() }),
+  z.strictObject({ type: z.literal("ServingSet"), serveAt: z.nullable(moment) }),
   z.strictObject({ type: z.literal("SwapUsed"), ...swap }),
   z.strictObject({
     type: z.literal("TimerStarted"),
     timer,
     name: text,
-    task: task.nullable(),
-    dish: dish.nullable(),
+    task: z.nullable(task),
+    dish: z.nullable(dish),
     span,
-    ceiling: length.nullable(),
-    chime: z.number().int().nonnegative(),
+    ceiling: z.nullable(length),
+    chime: z.int().check(z.nonnegative()),
   }),
   byTimer("TimerLengthened"),
   byTimer("TimerShortened"),
@@ -96,8 +96,8 @@ const happening = z.discriminatedUnion("type", [
   bare("MealEnded"),
 ]);
 
-const mealEvent: z.ZodType<MealEvent> = z.strictObject({
-  seq: z.number().int().positive(),
+const mealEvent: z.ZodMiniType<MealEvent> = z.strictObject({
+  seq: z.int().check(z.positive()),
   at: moment,
   command: text,
   happening,
@@ -109,7 +109,7 @@ export const parseOrder = (value: unknown): Result<Order, string> => read(order,
 /** An event from disk or a socket. Error: one sentence naming the field. */
 export const parseEvent = (value: unknown): Result<MealEvent, string> => read(mealEvent, value, "event");
 
-function read<T>(schema: z.ZodType<T>, value: unknown, what: string): Result<T, string> {
+function read<T>(schema: z.ZodMiniType<T>, value: unknown, what: string): Result<T, string> {
   const parsed = schema.safeParse(value);
   if (parsed.success) return ok(parsed.data);
   const issue = parsed.error.issues[0];

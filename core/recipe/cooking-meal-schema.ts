@@ -5,15 +5,13 @@ import { seconds } from "../units/quantity.ts";
 import type { CookingMeal, Dish } from "./model.ts";
 import { dishId, ingredientId, mealId, stepId } from "./model.ts";
 
-const name = z.string().min(1).max(200);
-const line = z.string().max(1000);
-const length = z.number().nonnegative().transform(seconds);
-const count = z.number().int().positive();
-const rational = z.string().regex(/^\d+\/\d+$/);
-const unit = z
-  .string()
-  .refine(isUnit)
-  .transform((text): Unit => text);
+const name = z.string().check(z.minLength(1), z.maxLength(200));
+const line = z.string().check(z.maxLength(1000));
+const length = z.pipe(z.number().check(z.nonnegative()), z.transform(seconds));
+const count = z.int().check(z.positive());
+const rational = z.string().check(z.regex(/^\d+\/\d+$/));
+const unit = z.custom<Unit>((value) => typeof value === "string" && isUnit(value));
+const named = <T>(id: (text: string) => T) => z.pipe(name, z.transform(id));
 
 const amount = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("measured"), low: rational, high: rational, unit }),
