@@ -67,10 +67,12 @@ async function serve(args: readonly string[]): Promise<ExitCode> {
     printMessage(server.error);
     return exit.refused;
   }
+  // Listening for them first: whoever reads the address may stop us at once.
+  const stopped = Promise.race([once(process, "SIGINT"), once(process, "SIGTERM")]);
   printMessage("The kitchen is open. Its page, on this machine:");
   printData(server.value.url);
   if (values.open) openInBrowser(server.value.url);
-  await Promise.race([once(process, "SIGINT"), once(process, "SIGTERM")]);
+  await stopped;
   await server.value.close();
   return exit.right;
 }

@@ -2,9 +2,6 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import type { RequestHandler } from "express";
 import helmet from "helmet";
 
-/** The one page that may embed an engine that needs `eval`; it is framed by our own page and by nobody else. */
-export const enginePage = "/engine.html";
-
 /** A websocket to the same host: older browsers do not count it as 'self'. */
 const ownSockets = (request: IncomingMessage, _response: ServerResponse): string =>
   `ws://${request.headers.host ?? "localhost"}`;
@@ -29,32 +26,20 @@ const pagePolicy = {
   frameAncestors: [none],
 };
 
-const enginePolicy = {
-  ...pagePolicy,
-  scriptSrc: [self, "'wasm-unsafe-eval'", "'unsafe-eval'"],
-  frameAncestors: [self],
-};
+const permissions =
+  "microphone=(self), screen-wake-lock=(self), camera=(), geolocation=(), payment=(), usb=()";
 
-function headers(policy: typeof pagePolicy, framed: "sameorigin" | "deny"): RequestHandler {
-  return helmet({
-    contentSecurityPolicy: { useDefaults: false, directives: policy },
-    frameguard: { action: framed },
+/** What the browser is told about every answer: where things may come from, and that only we hear the microphone. */
+export function securityHeaders(): RequestHandler {
+  const protect = helmet({
+    contentSecurityPolicy: { useDefaults: false, directives: pagePolicy },
+    frameguard: { action: "deny" },
     referrerPolicy: { policy: "no-referrer" },
     // Plain http on this machine only: a rule for https would lock the page out.
     strictTransportSecurity: false,
   });
-}
-
-/** What the browser is told about every answer: where things may come from, and that only we hear the microphone. */
-export function securityHeaders(): RequestHandler {
-  const page = headers(pagePolicy, "deny");
-  const engine = headers(enginePolicy, "sameorigin");
   return (request, response, next) => {
-    response.setHeader(
-      "Permissions-Policy",
-      "microphone=(self), screen-wake-lock=(self), camera=(), geolocation=(), payment=(), usb=()",
-    );
-    const handler = request.path === enginePage ? engine : page;
-    handler(request, response, next);
+    response.setHeader("Permissions-Policy", permissions);
+    protect(request, response, next);
   };
 }

@@ -4,10 +4,13 @@ import { readdir, stat } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { pipeline } from "node:stream/promises";
-import { Router, static as serveStatic } from "express";
+import { Router } from "express";
+import { embeddedAssets, embeddedBase, embeddedPackage } from "../../core/speech/embedded-assets.ts";
 
 /** A speech model that the cook has put into models/. */
 export interface SpeechModel {
+  /** The one kind of engine that takes a model of the cook's own. */
+  readonly kind: "vosk";
   readonly name: string;
   /** Holds the start of the archive's SHA-256, so that a browser never keeps a model that was replaced. */
   readonly url: string;
@@ -31,7 +34,7 @@ async function hashOf(path: string, version: string): Promise<string> {
 async function describe(folder: string, file: string): Promise<SpeechModel> {
   const { size, mtimeMs } = await stat(join(folder, file));
   const hash = await hashOf(join(folder, file), `${mtimeMs} ${size}`);
-  return { name: file.replace(/\.(?:tar\.gz|tgz)$/, ""), url: `/speech/models/${hash}/${file}`, bytes: size };
+  return { kind: "vosk", name: file.replace(/\.(?:tar\.gz|tgz)$/, ""), url: `/speech/models/${hash}/${file}`, bytes: size };
 }
 
 async function models(folder: string): Promise<readonly SpeechModel[]> {
@@ -39,19 +42,15 @@ async function models(folder: string): Promise<readonly SpeechModel[]> {
   return Promise.all(names.filter((name) => archive.test(name)).toSorted().map((name) => describe(folder, name)));
 }
 
-/** The recogniser that comes with the program: its WebAssembly and its English model, nothing else of the package. */
+/** The recogniser that comes with the program: what a browser loads of it, and nothing else of its package. */
 function embedded(): Router {
-  const packageFolder = dirname(createRequire(import.meta.url).resolve("soundswallower"));
-  const options = { index: false, redirect: false, dotfiles: "ignore", cacheControl: false } as const;
+  const root = dirname(createRequire(import.meta.url).resolve(embeddedPackage));
   const router = Router();
-  router.use((_request, response, next) => {
-    response.set("Cache-Control", "no-cache");
-    next();
-  });
-  router.use("/model/en-us", serveStatic(join(packageFolder, "model", "en-us"), options));
-  router.get("/soundswallower.web.wasm", (_request, response) => {
-    response.sendFile(join(packageFolder, "soundswallower.web.wasm"), options);
-  });
+  for (const asset of embeddedAssets) {
+    router.get(embeddedBase + asset, (_request, response) => {
+      response.sendFile(asset, { root, headers: { "Cache-Control": "no-cache" }, cacheControl: false });
+    });
+  }
   return router;
 }
 
@@ -61,9 +60,9 @@ function embedded(): Router {
  */
 export function speechFiles(modelsFolder: string): Router {
   const router = Router();
-  router.use("/speech/embedded", embedded());
+  router.use(embedded());
   router.get("/speech/models", async (_request, response) => {
-    response.set("Cache-Control", "no-store").json(await models(modelsFolder));
+    response.set("Cache-Control", "no-store").json({ models: await models(modelsFolder) });
   });
   router.get("/speech/models/:hash/:file", async (request, response, next) => {
     const { hash, file } = request.params;

@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { brotliDecompressSync, gunzipSync } from "node:zlib";
 import { Router } from "express";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { embeddedAssets, embeddedBase } from "../../core/speech/embedded-assets.ts";
 import { createApp } from "../../server/web/app.ts";
 
 interface Answer {
@@ -176,7 +177,7 @@ describe("what the recognisers load", () => {
     expect([engine.status, engine.headers["content-type"]]).toEqual([200, "application/wasm"]);
     // Every WebAssembly module begins with these four bytes. Source: WebAssembly Core Specification, section 5.5.16.
     expect(engine.body.subarray(0, 4)).toEqual(Buffer.from([0, 0x61, 0x73, 0x6d]));
-    expect((await ask("/speech/embedded/model/en-us/mdef")).status).toBe(200);
+    for (const asset of embeddedAssets) expect((await ask(embeddedBase + asset)).status).toBe(200);
   });
 
   it.each(["/speech/embedded/package.json", "/speech/embedded/model/fr-fr/mdef", "/speech/embedded/model/en-us/..%2f..%2f..%2fpackage.json"])(
@@ -185,16 +186,19 @@ describe("what the recognisers load", () => {
   );
 
   it("[N41] without a model in models/ the list is empty", async () => {
-    expect(JSON.parse((await ask("/speech/models")).body.toString())).toEqual([]);
+    expect(JSON.parse((await ask("/speech/models")).body.toString())).toEqual({ models: [] });
   });
 
   it("[N41] a model's address changes with its content, and only the address of the moment works", async () => {
     const archive = join(folder, "models", "small-en.tar.gz");
     writeFileSync(join(folder, "models", "README.md"), "about models");
     writeFileSync(archive, "one");
-    const listed = async () => JSON.parse((await ask("/speech/models")).body.toString()) as readonly { url: string }[];
+    const listed = async () => {
+      const answer = JSON.parse((await ask("/speech/models")).body.toString()) as { models: readonly { url: string }[] };
+      return answer.models;
+    };
     const [before] = await listed();
-    expect(before).toEqual({ name: "small-en", url: expect.stringMatching(/^\/speech\/models\/[0-9a-f]{16}\/small-en.tar.gz$/) as string, bytes: 3 });
+    expect(before).toEqual({ kind: "vosk", name: "small-en", url: expect.stringMatching(/^\/speech\/models\/[0-9a-f]{16}\/small-en.tar.gz$/) as string, bytes: 3 });
     expect((await ask(before?.url ?? "")).body.toString()).toBe("one");
     writeFileSync(archive, "another");
     const [after] = await listed();
