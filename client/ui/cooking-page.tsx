@@ -16,6 +16,7 @@ import { dishMarks } from "./parts/dish-marks.ts";
 import { plateContent } from "./plate/plate-content.ts";
 import { Plate } from "./plate/plate.tsx";
 import { QuestionSheet } from "./question-sheet.tsx";
+import { NewTimer } from "./rail/new-timer.tsx";
 import { Rail } from "./rail/rail.tsx";
 import { RingNews } from "./ring-news.tsx";
 
@@ -31,7 +32,8 @@ const controls = "button, a, input, select, textarea, label, summary, dialog, [r
 /** The kitchen while it cooks. A touch beside every control lets the ear listen once. */
 export function CookingPage({ galley, session, sheet }: CookingPageProps) {
   const { clock, caller, ear } = galley;
-  const [isKitchenOpen, setKitchenOpen] = useState(false);
+  const [open, setOpen] = useState<"kitchen" | "new timer" | null>(null);
+  const close = (): void => setOpen(null);
   const now = clock.now.value;
   const clockOf = (at: typeof now): string => clockTime(at, clock);
   const onDeed: OnDeed = ({ intent, words }) => void caller.touch(intent, words);
@@ -49,7 +51,7 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
   };
   return (
     <div class="cooking" onClick={listen}>
-      <HeadStrip session={session} sheet={sheet} now={now} clockOf={clockOf} onDeed={onDeed} onOpenKitchen={() => setKitchenOpen(true)} />
+      <HeadStrip session={session} sheet={sheet} now={now} clockOf={clockOf} onDeed={onDeed} onNewTimer={() => setOpen("new timer")} onOpenKitchen={() => setOpen("kitchen")} />
       <Notices galley={galley} />
       {first !== undefined && <Plate content={first} also={also} marks={marks} onDeed={onDeed} />}
       <Rail session={session} now={now} clockOf={clockOf} onDeed={onDeed} />
@@ -68,7 +70,8 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
       {question !== null && question.kind !== "more" && (
         <QuestionSheet key={question.prompt} question={question} onDeed={onDeed} onSay={(text) => void caller.hear(text, "typed")} />
       )}
-      {isKitchenOpen && <LazyDrawer galley={galley} session={session} sheet={sheet} onDeed={onDeed} onClose={() => setKitchenOpen(false)} />}
+      {open === "new timer" && <NewTimer onDeed={onDeed} onClose={close} />}
+      {open === "kitchen" && <LazyDrawer galley={galley} session={session} sheet={sheet} onDeed={onDeed} onClose={close} />}
     </div>
   );
 }

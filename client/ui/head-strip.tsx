@@ -11,6 +11,7 @@ interface HeadStripProps {
   readonly now: Instant;
   readonly clockOf: (at: Instant) => string;
   readonly onDeed: OnDeed;
+  readonly onNewTimer: () => void;
   readonly onOpenKitchen: () => void;
 }
 
@@ -19,7 +20,7 @@ const goOn: Deed = { label: "Go on", intent: { type: "GoOn" }, words: "go on" };
 const undo: Deed = { label: "Undo", intent: { type: "UndoThat" }, words: "undo that" };
 
 /** The time, when we eat, and the way to everything else. */
-export function HeadStrip({ session, sheet, now, clockOf, onDeed, onOpenKitchen }: HeadStripProps) {
+export function HeadStrip({ session, sheet, now, clockOf, onDeed, onNewTimer, onOpenKitchen }: HeadStripProps) {
   const pause = session.phase.state === "held" ? goOn : hold;
   return (
     <header class="head">
@@ -29,6 +30,9 @@ export function HeadStrip({ session, sheet, now, clockOf, onDeed, onOpenKitchen 
         <span>{punctuality(session, sheet)}</span>
       </p>
       <nav class="head-keys" aria-label="The meal">
+        <button type="button" class="key key-small" onClick={onNewTimer}>
+          New timer
+        </button>
         {[undo, pause].map((deed) => (
           <button key={deed.label} type="button" class="key key-small" onClick={() => onDeed(deed)}>
             {deed.label}

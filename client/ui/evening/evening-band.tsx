@@ -27,7 +27,7 @@ export function EveningBand(props: EveningProps) {
   const [box, width] = useWidth<HTMLSpanElement>();
   const evening = eveningLayout(session, sheet, now);
   const ovens = session.meal.kitchen.ovens.map(({ name }) => [name, heatCurve(name, session, sheet, evening.from, evening.to)] as const);
-  const size = { width, rowHeight: 15, gutter: 74, axis: 20 };
+  const size = { width, rowHeight: 13, gutter: 66, axis: 18 };
   return (
     <section class="evening" aria-labelledby="evening-title">
       <h2 id="evening-title" class="unseen">

@@ -29,7 +29,7 @@ export function LaneBarShape({ bar, x, rowHeight, isPicked, onPick }: LaneBarPro
         <rect class="lane-touch" x={left + width / 2 - leastTouch / 2} y={top} width={leastTouch} height={height} />
       )}
       <rect class="lane-fill" x={left} y={top} width={width} height={height} rx={Math.min(5, width / 2)} />
-      {width > 14 && height > 12 && (
+      {width > 14 && height > 9 && (
         <text class="lane-letter" x={left + (width > leastForTitle ? 12 : width / 2)} y={top + height / 2} dy="0.35em" text-anchor="middle">
           {bar.mark?.letter ?? ""}
         </text>

@@ -27,7 +27,7 @@ interface LanePictureProps {
 
 /** A label of the time axis wants this much room. */
 const labelWidth = 84;
-const laneGap = 4;
+const laneGap = 3;
 
 /** Lanes from the first step to the table; the line of now runs through all of them. */
 export function LanePicture(props: LanePictureProps) {
@@ -52,7 +52,7 @@ export function LanePicture(props: LanePictureProps) {
       {evening.lanes.map((lane, index) => (
         <g key={lane.name} transform={`translate(0 ${tops[index] ?? 0})`}>
           <LaneGround lane={lane} size={size} />
-          <Heat curve={heats.get(lane.name)} height={lane.rows * size.rowHeight} x={x} />
+          <Heat curve={heats.get(lane.name)} height={lane.rows * size.rowHeight} x={x} isNamed={size.rowHeight > 30} />
           {lane.bars.map((bar) => (
             <LaneBarShape key={bar.task} bar={bar} x={x} rowHeight={size.rowHeight} isPicked={bar.task === picked} {...(onPick === undefined ? {} : { onPick })} />
           ))}
@@ -84,7 +84,15 @@ function LaneGround({ lane, size }: { readonly lane: Lane; readonly size: Pictur
   );
 }
 
-function Heat({ curve, height, x }: { readonly curve: HeatCurve | undefined; readonly height: number; readonly x: (at: Instant) => number }) {
+interface HeatProps {
+  readonly curve: HeatCurve | undefined;
+  readonly height: number;
+  readonly x: (at: Instant) => number;
+  /** Only a tall lane has room for figures. */
+  readonly isNamed: boolean;
+}
+
+function Heat({ curve, height, x, isNamed }: HeatProps) {
   if (curve === undefined) return null;
   const y = (share: number): number => height - share * (height - 2);
   const line = curve.points.map(({ at, share }) => `${x(at)},${y(share)}`).join(" ");
@@ -94,6 +102,12 @@ function Heat({ curve, height, x }: { readonly curve: HeatCurve | undefined; rea
     <g class="heat">
       <polygon points={`${x(first.at)},${height} ${line} ${x(last.at)},${height}`} />
       <polyline points={line} />
+      {isNamed &&
+        curve.labels.map(({ at, text, share }) => (
+          <text key={at} x={x(at) - 6} y={Math.max(16, y(share) - 6)} text-anchor="end">
+            {text}
+          </text>
+        ))}
     </g>
   );
 }

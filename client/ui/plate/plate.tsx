@@ -17,14 +17,38 @@ interface PlateProps {
 /** What to do now, as large as it goes; what else is open stands in a slim stack beneath. */
 export function Plate({ content, also, marks, onDeed }: PlateProps) {
   const mark = content.dish === null ? undefined : marks.get(content.dish.id);
+  // What answers a ring stands where the hand goes; what may be done instead of a step stands aside.
+  const isRing = content.tone === "ring";
   return (
     <main class={`plate tone-${content.tone} ${mark === undefined ? "" : `dish-${mark.colour}`}`}>
       <header class="plate-head">
         <DishMark mark={mark} />
         <h1>{content.dish === null ? content.about : shortName(content.dish)}</h1>
         {content.dish !== null && <span class="plate-about">{content.about}</span>}
+        {!isRing && <div class="plate-more">{content.more.map((deed) => key(deed, "key-small key-quiet", onDeed))}</div>}
       </header>
       <FitText text={content.sentence} />
+      <div class="plate-foot">
+        {content.main !== null && key(content.main, "key-main", onDeed)}
+        {isRing && content.more.map((deed) => key(deed, "key-second", onDeed))}
+        <PlateDetails content={content} />
+      </div>
+      {also.length > 0 && <AlsoStack also={also} marks={marks} onDeed={onDeed} />}
+    </main>
+  );
+}
+
+function key(deed: Deed, kind: string, onDeed: OnDeed) {
+  return (
+    <button type="button" key={deed.label} class={`key ${kind}`} onClick={() => onDeed(deed)}>
+      {deed.label}
+    </button>
+  );
+}
+
+function PlateDetails({ content }: Pick<PlateProps, "content">) {
+  return (
+    <div class="plate-details">
       {content.chips.length > 0 && (
         <ul class="chips" aria-label="What goes in">
           {content.chips.map((chip) => (
@@ -38,23 +62,6 @@ export function Plate({ content, also, marks, onDeed }: PlateProps) {
         </p>
       )}
       {content.why !== null && <p class="plate-why">{content.why}</p>}
-      <PlateKeys content={content} onDeed={onDeed} />
-      {also.length > 0 && <AlsoStack also={also} marks={marks} onDeed={onDeed} />}
-    </main>
-  );
-}
-
-function PlateKeys({ content, onDeed }: Pick<PlateProps, "content" | "onDeed">) {
-  const { main, more } = content;
-  const key = (deed: Deed, kind: string) => (
-    <button type="button" key={deed.label} class={`key ${kind}`} onClick={() => onDeed(deed)}>
-      {deed.label}
-    </button>
-  );
-  return (
-    <div class="plate-keys">
-      {main !== null && key(main, "key-main")}
-      {more.map((deed) => key(deed, "key-quiet"))}
     </div>
   );
 }

@@ -1,0 +1,83 @@
+import { callsNow } from "../../../core/cook/calls-now.ts";
+import type { Call } from "../../../core/cook/calls.ts";
+import { decide, numbered } from "../../../core/cook/decide.ts";
+import { appendEvents, emptyLog } from "../../../core/cook/fold.ts";
+import type { Order } from "../../../core/cook/orders.ts";
+import { runSheetOf } from "../../../core/cook/run-sheet.ts";
+import type { MealLog, Session } from "../../../core/cook/session.ts";
+import type { CookingMeal } from "../../../core/recipe/model.ts";
+import { cookingMeal } from "../../../core/recipe/scale.ts";
+import { minutes, plus, seconds } from "../../../core/units/quantity.ts";
+import type { Instant } from "../../../core/units/quantity.ts";
+import { loadPantry } from "../../../server/pantry/load-pantry.ts";
+import { takesMinutes } from "../../../server/kitchen/meal-book.ts";
+import type { Pantry } from "../../../core/sync/protocol.ts";
+
+/** An evening stopped at some moment. */
+export interface Stopped {
+  readonly log: MealLog;
+  readonly now: Instant;
+}
+
+const root = new URL("../../..", import.meta.url).pathname;
+
+/** The kitchen's own recipes, as the start page gets them. */
+export async function ownPantry(): Promise<{ readonly pantry: Pantry; readonly meal: CookingMeal }> {
+  const { meals, dishes, mistakes } = await loadPantry(`${root}recipes`);
+  const cards = meals.map((meal) => {
+    const cooking = cookingMeal(meal, dishes, {});
+    if (!cooking.ok) throw new Error(cooking.error);
+    return { meal: cooking.value, card: { id: meal.id, name: meal.name, about: meal.about, dishes: cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield })), serveAt: meal.serveAt, takesMinutes: takesMinutes(cooking.value) } };
+  });
+  const supper = cards.find(({ card }) => card.id === "welcome-supper");
+  if (supper === undefined) throw new Error("there is no welcome supper");
+  return { meal: supper.meal, pantry: { meals: cards.map(({ card }) => card), mistakes, cooking: null } };
+}
+
+let count = 0;
+
+/** Carries out one order; a refused one changes nothing. */
+export function give(log: MealLog, now: Instant, order: Order): MealLog {
+  const command = { id: `c${(count += 1)}`, at: now, order };
+  const decision = decide(command, log);
+  return decision.ok ? appendEvents(log, numbered(command, log, decision.value)) : log;
+}
+
+/** Cooks as the caller calls, every 20 seconds, until `isThere`; throws when that never comes. */
+export function cookUntil(meal: CookingMeal, start: Instant, isThere: (calls: readonly Call[], session: Session) => boolean): Stopped {
+  let log = give(emptyLog, start, { type: "BeginMeal", meal, serveAt: null });
+  for (let now = start; now < plus(start, minutes(300)); now = plus(now, seconds(20))) {
+    log = give(log, now, { type: "Tick" });
+    const { session } = log;
+    if (session === null) throw new Error("no meal has begun");
+    const calls = callsNow(session, runSheetOf(session, now), now);
+    if (isThere(calls, session)) return { log, now };
+    const [first] = calls;
+    const order = first === undefined ? null : orderFor(first, now);
+    if (order !== null) log = give(log, now, order);
+  }
+  throw new Error("that moment never came");
+}
+
+function orderFor(call: Call, now: Instant): Order | null {
+  switch (call.kind) {
+    case "ring":
+      return call.timer.task === null ? { type: "AnswerRing", timer: call.timer.id } : { type: "FinishTask", task: call.timer.task };
+    case "attend":
+      return { type: "GiveAttention", task: call.task.id, moment: call.moment.key };
+    case "heat":
+      return { type: "SetOven", oven: call.oven, heat: call.heat };
+    case "take-off":
+      return { type: "FinishTask", task: call.task.id };
+    case "put-on":
+      return { type: "StartTask", task: call.task.id };
+    case "do":
+      return plus(call.since, call.task.step.time.high) <= now ? { type: "FinishTask", task: call.task.id } : null;
+    case "serve":
+      return { type: "EndMeal" };
+    case "wait":
+    case "held":
+    case "ended":
+      return null;
+  }
+}

@@ -1,0 +1,126 @@
+import { computed, signal } from "@preact/signals";
+import { createCaller } from "../../../client/kitchen/caller.ts";
+import type { Caller } from "../../../client/kitchen/caller.ts";
+import type { Clock } from "../../../client/kitchen/clock.ts";
+import type { EarState } from "../../../client/kitchen/ear-model.ts";
+import type { MealStore } from "../../../client/kitchen/meal-store.ts";
+import { defaultSettings } from "../../../client/kitchen/settings.ts";
+import type { Settings } from "../../../client/kitchen/settings.ts";
+import type { Sound } from "../../../client/sound/player.ts";
+import { showPage } from "../../../client/ui/show-page.tsx";
+import { decide, numbered } from "../../../core/cook/decide.ts";
+import type { MealEvent } from "../../../core/cook/events.ts";
+import { appendEvents, emptyLog } from "../../../core/cook/fold.ts";
+import { runSheetOf } from "../../../core/cook/run-sheet.ts";
+import type { Pantry } from "../../../core/sync/protocol.ts";
+import { instant } from "../../../core/units/quantity.ts";
+
+/** What the page is to show: the real screen and the real conversation over a meal store kept in memory. */
+export interface Scene {
+  readonly events: readonly MealEvent[];
+  /** Epoch milliseconds; the kitchen's clock stands still there. */
+  readonly now: number;
+  readonly isLoaded: boolean;
+  readonly link: MealStore["link"]["value"];
+  readonly pantry: Pantry | null;
+  readonly look: Settings["look"];
+  readonly ear: EarState;
+  readonly awake: string | null;
+}
+
+/** What a test can do from outside the page. */
+export interface ScreenBench {
+  readonly caller: Caller;
+  readonly store: MealStore;
+  readonly begun: readonly (readonly [string, Readonly<Record<string, number>>, number | null])[];
+  readonly woken: () => number;
+  readonly listened: () => number;
+  /** Moves the kitchen's clock. */
+  readonly turnTo: (now: number) => void;
+}
+
+const silence: Sound = {
+  say: async () => "shown",
+  stopTalking: () => undefined,
+  prefetch: () => undefined,
+  isSpeaking: () => false,
+  louder: () => ({ value: 1, moved: true }),
+  softer: () => ({ value: 1, moved: true }),
+  slower: () => ({ value: 1, moved: true }),
+  faster: () => ({ value: 1, moved: true }),
+  signal: () => undefined,
+  ring: () => undefined,
+  stopRing: () => undefined,
+  stopAllRings: () => undefined,
+  ringing: () => [],
+  unlock: async () => "ready",
+  audioState: () => "ready",
+  onAudioState: () => () => undefined,
+  journal: () => [],
+};
+
+function show(scene: Scene): ScreenBench {
+  const now = signal(instant(scene.now));
+  const clock: Clock = { now, read: () => now.value, utcOffsetMinutes: () => 0, follow: () => undefined, close: () => undefined };
+  const log = signal(appendEvents(emptyLog, scene.events));
+  const session = computed(() => log.value.session);
+  const begun: [string, Readonly<Record<string, number>>, number | null][] = [];
+  const store: MealStore = {
+    link: signal(scene.link),
+    isLoaded: signal(scene.isLoaded),
+    log,
+    session,
+    sheet: computed(() => (session.value === null ? null : runSheetOf(session.value, now.value))),
+    waiting: signal(scene.link === "lost" ? 2 : 0),
+    give: (orders) => {
+      for (const order of orders) {
+        const command = { id: crypto.randomUUID(), at: now.value, order };
+        const decision = decide(command, log.value);
+        if (decision.ok) log.value = appendEvents(log.value, numbered(command, log.value, decision.value));
+      }
+    },
+    begin: async (...meal) => {
+      begun.push(meal);
+      return null;
+    },
+    pantry: async () => {
+      if (scene.pantry === null) throw new Error("away");
+      return scene.pantry;
+    },
+    close: () => undefined,
+  };
+  const caller = createCaller(clock, store, silence);
+  let [woken, listened] = [0, 0];
+  const root = document.querySelector("#galley");
+  if (root === null) throw new Error("the page has no #galley to stand in");
+  showPage(
+    {
+      clock,
+      store,
+      caller,
+      settings: signal({ ...defaultSettings, look: scene.look }),
+      awake: signal(scene.awake),
+      wake: () => (woken += 1),
+      ear: {
+        state: signal(scene.ear),
+        level: signal(0.4),
+        partial: signal(""),
+        start: async () => undefined,
+        listenOnce: () => (listened += 1),
+        stop: () => undefined,
+      },
+    },
+    root,
+  );
+  return { caller, store, begun, woken: () => woken, listened: () => listened, turnTo: (at) => (now.value = instant(at)) };
+}
+
+declare global {
+  // The test drives the page through this one name.
+  var showScene: (scene: Scene) => void;
+  var bench: ScreenBench;
+}
+
+globalThis.showScene = (scene) => {
+  globalThis.bench = show(scene);
+};

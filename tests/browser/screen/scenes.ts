@@ -1,0 +1,44 @@
+import { instant, minutes, plus } from "../../../core/units/quantity.ts";
+import { timerId } from "../../../core/cook/orders.ts";
+import { cookUntil, give, ownPantry } from "./evening.ts";
+import type { Stopped } from "./evening.ts";
+import type { Scene } from "./page.ts";
+
+const start = instant(Date.UTC(2031, 5, 14, 16, 40));
+
+/** The states in which the page is looked at. */
+export async function scenes(): Promise<Readonly<Record<string, Scene>>> {
+  const { pantry, meal } = await ownPantry();
+  const bare = { events: [], now: start, isLoaded: true, link: "joined", pantry, look: "light", ear: { kind: "waiting", sentence: null, progress: null }, awake: null } as const;
+  const of = ({ log, now }: Stopped): Scene => ({ ...bare, events: log.events, now });
+  const running = (count: number) => (session: { readonly timers: ReadonlyMap<unknown, { readonly run: { readonly state: string } }> }) =>
+    [...session.timers.values()].filter(({ run }) => run.state === "running").length >= count;
+  const step = cookUntil(meal, start, ([first], session) => first?.kind === "do" && first.task.step.uses.length >= 2 && running(1)(session));
+  const busy = cookUntil(meal, start, ([first], session) => (first?.kind === "do" || first?.kind === "put-on") && running(2)(session));
+  const ring = cookUntil(meal, start, ([first], session) => first?.kind === "ring" && running(2)(session));
+  const attend = cookUntil(meal, start, ([first]) => first?.kind === "attend");
+  const heat = cookUntil(meal, start, ([first]) => first?.kind === "heat");
+  const wait = cookUntil(meal, start, ([first]) => first?.kind === "wait");
+  const serve = cookUntil(meal, start, ([first]) => first?.kind === "serve");
+  const later = plus(step.now, minutes(1));
+  const own = give(give(step.log, later, { type: "StartTimer", timer: timerId("own"), name: "rolls", span: { low: minutes(75), high: minutes(75) }, dish: null }), later, { type: "PauseTimer", timer: timerId("own") });
+  return {
+    start: bare,
+    empty: { ...bare, pantry: { meals: [], mistakes: [{ file: "meals/tide.yaml", line: 3, field: "dishes.eel", sentence: "There is no dish called eel; write the name of a file in recipes/dishes." }], cooking: null } },
+    away: { ...bare, pantry: null, link: "lost" },
+    loading: { ...bare, isLoaded: false, link: "connecting" },
+    offline: { ...bare, isLoaded: false, link: "lost" },
+    step: of(step),
+    own: { ...of({ log: own, now: later }) },
+    busy: of(busy),
+    ring: of({ ...ring, now: plus(ring.now, minutes(0.6)) }),
+    attend: of(attend),
+    heat: of(heat),
+    wait: of(wait),
+    serve: of(serve),
+    held: of({ log: give(step.log, later, { type: "HoldEverything" }), now: later }),
+    ended: of({ log: give(serve.log, serve.now, { type: "EndMeal" }), now: serve.now }),
+    lost: { ...of(busy), link: "lost", awake: "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings." },
+    trouble: { ...of(step), ear: { kind: "trouble", sentence: "The microphone is not allowed here. Allow it beside the address, then touch the ear.", progress: null } },
+  };
+}
