@@ -10,7 +10,7 @@ import type { Kitchen } from "../model.ts";
 import { foodNames } from "../names.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
-import { capital, theDish } from "../speech.ts";
+import { breathWords, capital, countWords, theDish } from "../speech.ts";
 import { withFood } from "./amounts.ts";
 
 /** One swap of one ingredient of one dish. */
@@ -70,10 +70,11 @@ function offer(one: Offer): Outcome {
   const { dish, ingredient, swap } = one;
   const amount = spokenIngredient(swap.amount ?? ingredient.amount, swap.use);
   const effect = swap.effect === null ? "" : ` ${swap.effect}`;
-  return asksLeave(
-    useOf(one),
-    `${capital(amount)} instead, in ${theDish(dish)}.${effect} Shall I note that?`,
-  );
+  const full = `${capital(amount)} instead, in ${theDish(dish)}.${effect} Shall I note that?`;
+  const short = `${capital(amount)}.${effect} Shall I note that?`;
+  // The longest side effects are told when the swap is noted.
+  const bare = `${capital(amount)}. Shall I note that?`;
+  return asksLeave(useOf(one), [full, short].find((text) => countWords(text) <= breathWords) ?? bare);
 }
 
 /** "Use lime juice instead": noted once the cook has said yes to the amount. */
