@@ -9,10 +9,15 @@ function longDish(steps: number): string {
   return head + Array.from({ length: steps }, step).join("");
 }
 
-function millisecondsFor(work: () => unknown): number {
-  const start = performance.now();
-  work();
-  return performance.now() - start;
+/** Processor time of the fastest of three runs, so that a busy machine does not count. */
+function cpuMilliseconds(work: () => unknown): number {
+  const runs = [1, 2, 3].map(() => {
+    const start = process.cpuUsage();
+    work();
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1000;
+  });
+  return Math.min(...runs);
 }
 
 describe("files that nobody cooks from", () => {
@@ -21,7 +26,7 @@ describe("files that nobody cooks from", () => {
     const dish = dishOf(text);
     expect(dish.steps).toHaveLength(200);
     expect(dish.steps[199]?.after).toEqual([{ step: "step-198", atLeast: 0, atMost: null }]);
-    expect(millisecondsFor(() => dishOf(text))).toBeLessThan(1000);
+    expect(cpuMilliseconds(() => dishOf(text))).toBeLessThan(1000);
   });
 
   it("[R15] a circle of two hundred steps is found and named", () => {
@@ -40,7 +45,7 @@ describe("files that nobody cooks from", () => {
     expect(complaints(text)).toEqual([
       [1, "", "This file is far too long for a recipe; split it into dishes of their own."],
     ]);
-    expect(millisecondsFor(() => complaints(text))).toBeLessThan(50);
+    expect(cpuMilliseconds(() => complaints(text))).toBeLessThan(50);
   });
 
   it.each<[string, string]>([
