@@ -1,4 +1,4 @@
-import { between, later } from "../units/quantity.ts";
+import { between } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import { spokenRoughly } from "../units/duration.ts";
 import { spokenHeat } from "../units/temperature.ts";
@@ -68,10 +68,11 @@ function cueOf(task: Task): string {
 }
 
 function sayWait(call: Extract<Call, { readonly kind: "wait" }>, now: Instant): string {
-  const wait = spokenRoughly(between(now, later(call.until, now)));
+  const left = between(now, call.until);
+  const soon = left < 60 ? "in a moment" : `in ${spokenRoughly(left)}`;
   return call.next === null
-    ? `Nothing for your hands now. The next thing on the stove or in the oven is due in ${wait}.`
-    : `Nothing for your hands for ${wait}. Then: ${call.next.step.title}.`;
+    ? `Nothing for your hands now. The next thing is done ${soon}.`
+    : `Nothing for your hands now. Next, ${soon}: ${call.next.step.title}.`;
 }
 
 /** A rest or a hold that is about to be too long. */
