@@ -3,6 +3,7 @@ import { createCaller } from "./kitchen/caller.ts";
 import { createClock } from "./kitchen/clock.ts";
 import { createMealStore } from "./kitchen/meal-store.ts";
 import { createSettings } from "./kitchen/settings.ts";
+import { letWatch } from "./kitchen/watched.ts";
 import { httpSpeech } from "./sound/fetch-speech.ts";
 import { howlerOutput } from "./sound/howler-output.ts";
 import { createSound } from "./sound/player.ts";
@@ -39,6 +40,7 @@ document.addEventListener("pointerdown", () => {
   // Browsers let a page sound only after a touch: the first one anywhere will do.
   if (sound.audioState() === "locked") void sound.unlock().then(() => (notice.value = null));
 });
+letWatch(caller, sound, ear);
 
 const root = document.querySelector("#galley");
 if (root === null) throw new Error("the page has no #galley to stand in");
