@@ -5,7 +5,7 @@ import { createMealStore } from "./kitchen/meal-store.ts";
 import { createSettings } from "./kitchen/settings.ts";
 import { letWatch } from "./kitchen/watched.ts";
 import { httpSpeech } from "./sound/fetch-speech.ts";
-import { howlerOutput } from "./sound/howler-output.ts";
+import { lazyOutput } from "./sound/lazy-output.ts";
 import { createSound } from "./sound/player.ts";
 import { createWakeLock } from "./sound/wake-lock.ts";
 import { lazyEar } from "./ui/ear/lazy-ear.ts";
@@ -14,8 +14,9 @@ import { showPage } from "./ui/show-page.tsx";
 const { settings } = createSettings();
 const clock = createClock();
 const speaking = signal(false);
+const notice = signal<string | null>(null);
 const sound = createSound({
-  output: howlerOutput(),
+  output: lazyOutput(async () => (await import("./sound/howler-output.ts")).howlerOutput()),
   fetchSpeech: (text, query) => httpSpeech(settings.value.voice)(text, query),
   onCaption: (caption) => {
     if (caption.kind === "notice") notice.value = caption.text;
@@ -24,7 +25,6 @@ const sound = createSound({
     speaking.value = edge === "start";
   },
 });
-const notice = signal<string | null>(null);
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
 const caller = createCaller(clock, store, sound);
 const ear = lazyEar(async () => {
