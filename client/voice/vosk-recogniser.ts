@@ -67,6 +67,13 @@ export function createVoskRecogniser(modelUrl: string): Recogniser {
       partial = [];
       return finalResult(recogniser, (done) => (settle = done)).finally(() => (settle = null));
     },
+    // Its answer would be the same: it keeps no running mean.
+    reconsider: () => Promise.resolve({ words: [] }),
+    forget: () => {
+      isOpen = false;
+      renew();
+      return Promise.resolve();
+    },
     free: () => {
       recogniser?.remove();
       model?.terminate();

@@ -3,9 +3,9 @@ import { withoutFillers } from "./chatter.ts";
 import { type EndpointerState, type EndpointerSettings, initialEndpointer, stepEndpointer } from "./endpointer.ts";
 import { createOffsetFilter, createSpeechMeter, loudness } from "./loudness.ts";
 import { createMatcher, type Matcher } from "./progress.ts";
-import type { ListenFor, Recogniser } from "./recogniser.ts";
+import type { Hypothesis, ListenFor, Recogniser } from "./recogniser.ts";
 import { ok, type Result } from "../units/result.ts";
-import { createFramer, frameMs, frameSamples, listeningRate } from "./samples.ts";
+import { createFramer, frameMs, frameSamples, joinSamples, listeningRate } from "./samples.ts";
 import { spokenWords } from "./spoken-words.ts";
 
 /** What listening brings about, in order. Frames are 20 ms, counted from the start of the stream. */
@@ -25,6 +25,8 @@ export type HearingSettings = {
   readonly hangoverMs: { readonly finished: number; readonly mayGoOn: number; readonly begun: number; readonly otherwise: number };
   /** After the address alone, how long its sound is kept to be joined to the command that follows. */
   readonly addressHeldMs: number;
+  /** An utterance up to this long that came to nothing is heard once more as a whole; commands are no longer. */
+  readonly reconsiderMs: number;
 };
 
 /**
@@ -34,6 +36,7 @@ export type HearingSettings = {
 export const defaultHearingTimes = {
   hangoverMs: { finished: 200, mayGoOn: 360, begun: 900, otherwise: 500 },
   addressHeldMs: 4_000,
+  reconsiderMs: 6_000,
 } as const;
 
 /** Listening to one stream. Calls come one after another, each awaited. */
@@ -47,7 +50,7 @@ export type Hearing = {
   readonly accept: (block: Float32Array) => Promise<readonly HearingEvent[]>;
   /** The stream is over: ends an open utterance. */
   readonly finish: () => Promise<readonly HearingEvent[]>;
-  /** Forgets the stream so far, an open utterance and a held address; the grammar stays. */
+  /** Forgets the stream so far, its voice, an open utterance and a held address; the grammar stays. */
   readonly reset: () => Promise<void>;
 };
 
@@ -110,13 +113,18 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
     matcher = createMatcher(what.grammar);
     return recogniser.setGrammar(what);
   };
-  const conclude = async (open: Utterance, lastLoud: number): Promise<readonly HearingEvent[]> => {
-    utterance = null;
-    const hypothesis = await recogniser.end();
+  const decide = (hypothesis: Hypothesis): Verdict => {
     const judged = judge(hypothesis, wanted?.address ?? null, wanted?.mode ?? "addressed", settings.acceptance);
     // An engine without rules may string words together that are no sentence.
     const isSentence = judged.kind !== "command" || ["finished", "may-go-on"].includes(matcher?.progress(judged.words) ?? "unmatched");
-    const verdict: Verdict = isSentence ? judged : { kind: "none", why: "doubtful" };
+    return isSentence ? judged : { kind: "none", why: "doubtful" };
+  };
+  const conclude = async (open: Utterance, lastLoud: number): Promise<readonly HearingEvent[]> => {
+    utterance = null;
+    const first = decide(await recogniser.end());
+    const isShort = open.frames.length * frameMs <= settings.reconsiderMs;
+    const again = first.kind === "none" && isShort ? decide(await recogniser.reconsider(joinSamples(open.frames))) : first;
+    const verdict = again.kind === "none" ? first : again;
     held =
       verdict.kind === "address-only"
         ? { frames: open.frames, untilFrame: state.frame + settings.addressHeldMs / frameMs }
@@ -151,7 +159,7 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
     return events;
   };
   const reset = async (): Promise<void> => {
-    if (utterance !== null) await recogniser.end();
+    await recogniser.forget();
     utterance = null;
     held = null;
     recent = [];

@@ -37,6 +37,13 @@ export type Recogniser = {
   readonly partial: () => readonly string[];
   /** Ends the utterance. */
   readonly end: () => Promise<Hypothesis>;
+  /**
+   * Hears a whole utterance once more, at leisure. It gains where the voice, the microphone or the room were new to
+   * the engine; one that cannot gain answers without words.
+   */
+  readonly reconsider: (utterance: Float32Array) => Promise<Hypothesis>;
+  /** Forgets what was learnt of voice and microphone; the grammar stays. */
+  readonly forget: () => Promise<void>;
   /** Gives the engine back; nothing may be called afterwards. */
   readonly free: () => void;
 };

@@ -5,12 +5,16 @@ import type { Grammar } from "../../core/speech/grammar.ts";
 import { stopGrammar } from "../../core/speech/listening.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
 import { resample } from "../../core/speech/resample.ts";
+import { joinSamples } from "../../core/speech/samples.ts";
 import { parseWav } from "../../core/speech/wav.ts";
 import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
 import { createFakeRecogniser } from "../voice/fake-recogniser.ts";
 import { speak } from "../voice/synthetic-voices.ts";
 
 const strange = ["next step", "zaatarxyz first", "jalapeño", "qwrtz", "12 日本", "it's o'clock"];
+
+/** 300 ms of a quiet room, faint and regular. */
+const room = Float32Array.from({ length: 4800 }, (_, at) => 1e-4 * Math.sin(at * 1.7) * Math.sin(at * 0.37));
 
 /** An engine, and how to make it hear a sentence: the real one is played a voice, the fake is told. */
 type Subject = { readonly recogniser: Recogniser; readonly prepare: (text: string) => Promise<Float32Array> };
@@ -37,7 +41,8 @@ const adapters: readonly (readonly [name: string, make: () => Subject])[] = [
         const [path = ""] = await speak("slt", [text]);
         const recording = parseWav(readFileSync(path));
         if (!recording.ok) throw new Error(recording.error);
-        return resample(recording.value.samples, recording.value.rate, 16_000);
+        // As the endpointer hands an utterance over: with some of the room before and after it.
+        return joinSamples([room, resample(recording.value.samples, recording.value.rate, 16_000), room]);
       },
     }),
   ],
@@ -75,6 +80,20 @@ describe.each(adapters)("recogniser contract: %s", (_name, make) => {
   it("[V15] ending without an utterance has no words, and there is no partial then", async () => {
     expect(await recogniser.end()).toEqual({ words: [] });
     expect(recogniser.partial()).toEqual([]);
+  });
+
+  it("[V15] forgetting drops the open utterance and keeps the grammar", async () => {
+    await recogniser.setGrammar(listenFor(stopGrammar(["next step"])));
+    recogniser.accept(new Float32Array(3200));
+    await recogniser.forget();
+    expect(await recogniser.end()).toEqual({ words: [] });
+    expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
+  });
+
+  it("[V15] reconsidering leaves the engine ready for the next utterance", async () => {
+    await recogniser.setGrammar(listenFor(stopGrammar(["next step"])));
+    await recogniser.reconsider(await subject.prepare("next step"));
+    expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
   });
 
   it("[V15] a new grammar drops the open utterance", async () => {

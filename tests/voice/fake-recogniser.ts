@@ -47,6 +47,11 @@ export function createFakeRecogniser(): FakeRecogniser {
       isOpen = false;
       return Promise.resolve(hypothesis);
     },
+    reconsider: () => Promise.resolve({ words: [] }),
+    forget: () => {
+      isOpen = false;
+      return Promise.resolve();
+    },
     free: () => undefined,
   };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { createOffsetFilter, createSpeechMeter, loudness } from "../../../core/speech/loudness.ts";
 import { createResampler, resample } from "../../../core/speech/resample.ts";
+import { createRoomTone, roomToneDbfs } from "../../../core/speech/room-tone.ts";
 import { createFramer, fromInt16, joinSamples, toInt16 } from "../../../core/speech/samples.ts";
 
 const sine = (hz: number, rate: number, seconds: number): Float32Array =>
@@ -57,6 +58,12 @@ describe("sound", () => {
     const integers = Int16Array.of(-32768, -1, 0, 1, 32767);
     expect(toInt16(fromInt16(integers))).toEqual(integers);
     expect(toInt16(Float32Array.of(2, -2))).toEqual(Int16Array.of(32767, -32768));
+  });
+
+  it("[V20] a faint hiss of the level named lies under silence, the same each time", () => {
+    const silence = new Float32Array(16_000);
+    expect(loudness(createRoomTone()(silence))).toBeCloseTo(roomToneDbfs, 0);
+    expect(createRoomTone()(silence)).toEqual(createRoomTone()(silence));
   });
 
   it("[V10] a framer cuts blocks into whole frames and keeps the rest", () => {
