@@ -17,6 +17,10 @@ export interface Course {
 /** A meal's course depends on the meal alone, so it is worked out once and then only looked up. */
 const courses = new WeakMap<readonly Task[], Course>();
 
+/** How many placings of an act the search for the best order may take in its first round: it bounds the time. */
+const PLACINGS = 1000;
+/** As many orders are tried even for a very long meal. */
+const LEAST_ORDERS = 4;
 /** How many of the orders are worked out to the end: those that are ready first. */
 const FINALISTS = 4;
 /** How often the best of them is planned again in its own order. */
@@ -24,7 +28,10 @@ const REFINEMENTS = 4;
 
 /** The best plan by any of the orders to try; null where there is nothing to plan. */
 export function bestPlan(both: Both, goal: Goal): Candidate | null {
-  const tried = rules(both.problem).map((rule) => soonest(both, rule, goal));
+  const most = Math.max(LEAST_ORDERS, Math.floor(PLACINGS / Math.max(1, both.problem.acts.length)));
+  const tried = rules(both.problem)
+    .slice(0, most)
+    .map((rule) => soonest(both, rule, goal));
   tried.sort((a, b) => a.ready - b.ready);
   return tried.slice(0, FINALISTS).reduce<Candidate | null>((leader, soon) => {
     const made = candidate(both, soon, goal);

@@ -1,9 +1,10 @@
 import type { Rule, Schedule } from "./generate.ts";
 import { generate } from "./generate.ts";
 import type { Verdict } from "./judge.ts";
-import { endOf, isBetter, judge, readyOf, takenUpAt, wantedStarts } from "./judge.ts";
+import { endOf, isBetter, judge, readyOf } from "./judge.ts";
 import { ranked } from "./orders.ts";
 import type { Problem } from "./problem.ts";
+import { KEEPS_MS, delayed, keeps, wantedFrom } from "./releases.ts";
 
 /** A problem, and the same with time running backwards. */
 export interface Both {
@@ -34,8 +35,6 @@ export interface Candidate {
 
 /** Slack before serving, as a part of the time that the work takes; measured to be enough nearly always. */
 const SLACK = 0.1;
-/** What does not say how long it keeps is made at most this much earlier than it has to be. */
-const KEEPS_MS = 2 * 3_600_000;
 /** Rounds in which a dinner that comes out later than planned for is planned for that later moment. */
 const ROUNDS = 3;
 /** Rounds of delaying what comes too early for what follows it. */
@@ -55,13 +54,6 @@ export function soonest({ problem }: Both, rule: Rule, goal: Goal): Soonest {
   return { rule, schedule, ready: readyOf(problem, schedule) };
 }
 
-/** How close to serving an act has to end, in milliseconds; Infinity: it keeps. */
-function keeps(problem: Problem, index: number): number {
-  const step = problem.acts[index]?.task.step;
-  const hold = problem.takers[index]?.length === 0 ? (step?.hold ?? Infinity) : Infinity;
-  return Math.min(step?.endsBeforeServing ?? Infinity, hold) * 1000;
-}
-
 /**
  * The latest starts for a table at `serving`, with all ready `slack` before it as far as it keeps: in the
  * opposite order of `soon`, what keeps least nearest to the table.
@@ -74,39 +66,6 @@ function latestStarts({ problem, mirror }: Both, soon: Soonest, serving: number,
   );
   const turned = generate(mirror, { rank: ranked(value), patience: soon.rule.patience }, release);
   return turned.map((place, index) => -place.start - (problem.acts[index]?.length ?? 0));
-}
-
-/** From when on an act is wanted: hot and wilting things late, what is bound to them too, the rest early. */
-function wantedFrom(problem: Problem, latest: readonly number[], serving: number, first: readonly number[]) {
-  return problem.acts.map((act, index) => {
-    const { step } = act.task;
-    const last = latest[index] ?? 0;
-    if (first.includes(index)) return act.release;
-    const isBound = [...(problem.before[index] ?? []), ...(problem.after[index] ?? [])].some(
-      (arc) => arc.atMost !== null,
-    );
-    if (step.hold !== null || step.endsBeforeServing !== null || isBound) return Math.max(act.release, last);
-    const earliest = step.ahead === null ? last - KEEPS_MS : serving - step.ahead * 1000 - act.length;
-    return Math.max(act.release, Math.min(last, earliest));
-  });
-}
-
-/** Later releases for what comes too early: for a maximum lag, for the table, or (soft) for hot food to wait. */
-function delayed(
-  problem: Problem,
-  schedule: Schedule,
-  release: readonly number[],
-  table: number,
-  goal: Goal,
-) {
-  const wanted = wantedStarts(problem, schedule, table);
-  return release.map((from, index) => {
-    const act = problem.acts[index];
-    if (act === undefined || act.running !== null || goal.first.includes(index)) return from;
-    const { hold } = act.task.step;
-    const hot = hold === null ? from : takenUpAt(problem, schedule, index, table) - hold * 1000 - act.length;
-    return Math.max(from, wanted[index] ?? from, hot);
-  });
 }
 
 /** Forward in the order of the latest starts, for a table at `serving`; what comes too early is then delayed. */
@@ -126,7 +85,7 @@ function planFor(
     if (best === null || isBetter(verdict, best.verdict, goal.serveAt ?? 0))
       best = { rule, schedule, verdict };
     if (verdict.missed === 0 && verdict.waits === 0) break;
-    const next = delayed(problem, schedule, release, Math.max(goal.serveAt ?? 0, verdict.ready), goal);
+    const next = delayed(problem, schedule, release, Math.max(goal.serveAt ?? 0, verdict.ready), goal.first);
     if (next.every((from, index) => from === release[index])) break;
     release = next;
   }

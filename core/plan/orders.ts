@@ -60,7 +60,8 @@ export function rules(problem: Problem): readonly Rule[] {
   }));
   if (shared === undefined || soon === undefined) return [];
   return [
-    ...[longest, unattended, ...dishFirst, ...shuffled].map(shared),
-    ...(problem.acts.some((act) => act.oven !== null) ? [longest, unattended, ...dishFirst].map(soon) : []),
+    ...[longest, unattended].map(shared),
+    ...(problem.acts.some((act) => act.oven !== null) ? [longest, unattended].map(soon) : []),
+    ...[...dishFirst, ...shuffled].map(shared),
   ];
 }

@@ -10,6 +10,8 @@ export interface Evening {
   /** The sheet of every minute, with the input it was made from. */
   readonly sheets: readonly { readonly input: PlanInput; readonly sheet: RunSheet }[];
   readonly endedAt: Instant;
+  /** Whether every task came to its end. */
+  readonly isFinished: boolean;
 }
 
 const MINUTE = 60_000;
@@ -56,5 +58,6 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
     }
     now = Math.max(next, now + 1);
   }
-  return { order, sheets, endedAt: instant(now) };
+  const isFinished = begin.tasks.every((task) => progress.get(task.id)?.state === "done");
+  return { order, sheets, endedAt: instant(now), isFinished };
 }
