@@ -1,4 +1,6 @@
-import { serveCommand } from "./cli/serve.ts";
+import { hearCommand } from "./cli/hear.ts";
+import { rehearseCommand } from "./cli/rehearse.ts";
 import { runCli } from "./cli/run-cli.ts";
+import { serveCommand } from "./cli/serve.ts";
 
-process.exitCode = await runCli(process.argv.slice(2), [serveCommand]);
+process.exitCode = await runCli(process.argv.slice(2), [serveCommand, rehearseCommand, hearCommand]);

@@ -1,14 +1,13 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { fileURLToPath } from "node:url";
 import { MealBook } from "../kitchen/meal-book.ts";
 import { startServer } from "../web/start-server.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { inProgram } from "./in-program.ts";
 import { printData, printMessage } from "./print.ts";
 
 const defaultPort = 8321;
 const defaultDataFolder = "var";
-const inProgram = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
 const help = `serve: start the kitchen's server and print the address of its page.
 

@@ -28,7 +28,7 @@ export const smallMeal: CookingMeal = {
     {
       id: dishId("leek-soup"),
       name: "Leek soup",
-      says: ["leek soup", "soup"],
+      says: ["soup", "leek soup"],
       about: "A soup for tests.",
       cautions: [],
       yield: { servings: 2, of: "bowls" },
