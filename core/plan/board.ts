@@ -1,6 +1,7 @@
 import type { Baking } from "./oven.ts";
 import { changeOver } from "./oven.ts";
-import type { Act, Problem } from "./problem.ts";
+import type { Act } from "./act.ts";
+import type { Problem } from "./problem.ts";
 
 interface Busy {
   readonly act: number;

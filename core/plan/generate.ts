@@ -1,7 +1,8 @@
 import type { Board, Place } from "./board.ts";
 import { earliest, emptyBoard, put, takeOff } from "./board.ts";
 import type { Baking } from "./oven.ts";
-import type { Act, Problem } from "./problem.ts";
+import type { Act } from "./act.ts";
+import type { Problem } from "./problem.ts";
 
 /** A place for every act, by index. */
 export type Schedule = readonly Place[];

@@ -1,7 +1,8 @@
 import { compareHeat, spokenHeat } from "../units/temperature.ts";
 import type { CookingMeal, Need } from "../recipe/model.ts";
 import type { Task } from "./model.ts";
-import type { Arc, Problem } from "./problem.ts";
+import type { Arc } from "./act.ts";
+import type { Problem } from "./problem.ts";
 import { withArcs } from "./problem.ts";
 import { inDish, spokenMinutes, titleOf } from "./say.ts";
 

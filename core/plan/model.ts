@@ -58,7 +58,7 @@ export interface PlanInput {
   readonly serveAt: Instant | null;
   /** The cook's own wishes, the latest first: these start as soon as they can. */
   readonly first: readonly TaskId[];
-  /** The task the cook is at: it stays first among the hands-on ones. */
+  /** The task the cook is at: it stays first. Hands-on, it is `running` in `progress` since it was called. */
   readonly focus: TaskId | null;
 }
 
@@ -67,6 +67,7 @@ export interface Entry {
   readonly start: Instant;
   /** The earliest end; equals `end` where the recipe names one figure. */
   readonly look: Instant;
+  /** The planned end, the middle of the range: followers count from it. The latest end is the timer's affair. */
   readonly end: Instant;
   /** "burner 2", "oven", "cook", "blender": the lanes of the picture over time. */
   readonly lanes: readonly string[];

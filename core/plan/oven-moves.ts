@@ -4,7 +4,8 @@ import type { Schedule } from "./generate.ts";
 import type { OvenMove } from "./model.ts";
 import { changeOver, writtenHeat } from "./oven.ts";
 import type { OvenFacts } from "./oven.ts";
-import type { Act, Problem } from "./problem.ts";
+import type { Act } from "./act.ts";
+import type { Problem } from "./problem.ts";
 
 interface Used {
   readonly act: Act;

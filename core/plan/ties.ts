@@ -1,4 +1,4 @@
-import type { Act, Arc } from "./problem.ts";
+import type { Act, Arc } from "./act.ts";
 
 /**
  * A follower that must come this soon is placed together with what it follows, as one block. Longer maximum

@@ -1,5 +1,5 @@
 import type { PlanInput, RunSheet } from "../../../core/plan/model.ts";
-import type { Row } from "./check-sheet.ts";
+import type { Row } from "./row.ts";
 
 const MINUTE = 60_000;
 

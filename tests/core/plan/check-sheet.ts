@@ -3,13 +3,7 @@ import { momentsOf } from "../../../core/plan/tasks.ts";
 import type { HeatRange, Need, Oven } from "../../../core/recipe/model.ts";
 import type { Heat } from "../../../core/units/temperature.ts";
 import { checkLimits } from "./check-limits.ts";
-
-/** An entry with its task and where the task stands. */
-export interface Row {
-  readonly entry: Entry;
-  readonly task: Task;
-  readonly state: "waiting" | "running" | "done";
-}
+import type { Row } from "./row.ts";
 
 const MINUTE = 60_000;
 const fahrenheit = (heat: Heat): number => (heat.scale === "F" ? heat.degrees : heat.degrees * 1.8 + 32);
