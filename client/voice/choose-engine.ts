@@ -15,7 +15,8 @@ export async function chooseEngine(fetchJson: (path: string) => Promise<unknown>
 }
 
 function parseOffer(answer: unknown): OfferedModel | null {
-  if (typeof answer !== "object" || answer === null || !("models" in answer) || !Array.isArray(answer.models)) return null;
+  if (typeof answer !== "object" || answer === null || !("models" in answer) || !Array.isArray(answer.models))
+    return null;
   const models: readonly unknown[] = answer.models;
   return models.find(isVosk) ?? null;
 }

@@ -24,13 +24,22 @@ export async function openEngine(
 }
 
 function openEmbedded(onMessage: (message: FromRecogniser) => void): EngineLink {
-  const worker = new Worker(new URL("../workers/recogniser-worker.ts", import.meta.url), { type: "module", name: "recogniser" });
+  const worker = new Worker(new URL("../workers/recogniser-worker.ts", import.meta.url), {
+    type: "module",
+    name: "recogniser",
+  });
   worker.onmessage = (event: MessageEvent<FromRecogniser>) => onMessage(event.data);
   const fail = (detail: string): void =>
-    onMessage({ kind: "failed", sentence: `The speech recogniser stopped (${detail}). Turn listening on again, or type and tap.` });
+    onMessage({
+      kind: "failed",
+      sentence: `The speech recogniser stopped (${detail}). Turn listening on again, or type and tap.`,
+    });
   worker.onerror = (event) => fail(event.message || "its script could not be loaded");
   worker.onmessageerror = () => fail("a message could not be read");
-  worker.postMessage({ kind: "load", base: new URL(embeddedBase, location.href).href } satisfies ToRecogniser);
+  worker.postMessage({
+    kind: "load",
+    base: new URL(embeddedBase, location.href).href,
+  } satisfies ToRecogniser);
   return {
     post: (message, transfer) => worker.postMessage(message, [...transfer]),
     // The engine's memory goes with the worker; nothing is left to free.

@@ -76,7 +76,10 @@ export function createListener(options: ListenerOptions): Listener {
     const what = listenForNow(state);
     const before = sent === null ? null : listenForNow(sent);
     const isSame =
-      before?.mode === what.mode && before.address === what.address && sent?.grammar === state.grammar && sent.stopWords === state.stopWords;
+      before?.mode === what.mode &&
+      before.address === what.address &&
+      sent?.grammar === state.grammar &&
+      sent.stopWords === state.stopWords;
     if (isSame) return;
     // What the caller is about to say must not be heard as a command, so muting cannot wait for a sentence to end.
     const isMuting = (sent?.stopWords ?? null) !== state.stopWords;

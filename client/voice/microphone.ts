@@ -17,9 +17,13 @@ export type Microphone = {
  * @param onLost called once with a sentence when the microphone is taken away in the middle
  * Fails with one sentence: refused, missing, in use, or a browser that cannot.
  */
-export async function openMicrophone(onLost: (sentence: string) => void): Promise<Result<Microphone, string>> {
+export async function openMicrophone(
+  onLost: (sentence: string) => void,
+): Promise<Result<Microphone, string>> {
   if (!window.isSecureContext || typeof navigator.mediaDevices?.getUserMedia !== "function") {
-    return err("The browser gives no microphone to this page: open it by https, or on the machine itself as localhost.");
+    return err(
+      "The browser gives no microphone to this page: open it by https, or on the machine itself as localhost.",
+    );
   }
   let stream: MediaStream;
   try {
@@ -33,7 +37,9 @@ export async function openMicrophone(onLost: (sentence: string) => void): Promis
     return ok(await connect(stream, onLost));
   } catch (thrown) {
     for (const track of stream.getTracks()) track.stop();
-    return err(`The browser cannot read the microphone (${thrown instanceof Error ? thrown.message : String(thrown)}). Type or tap instead.`);
+    return err(
+      `The browser cannot read the microphone (${thrown instanceof Error ? thrown.message : String(thrown)}). Type or tap instead.`,
+    );
   }
 }
 
@@ -42,7 +48,12 @@ async function connect(stream: MediaStream, onLost: (sentence: string) => void):
   try {
     await context.audio.audioWorklet.addModule(captureWorkletUrl);
     if (context.audio.state === "suspended") await context.audio.resume();
-    const node = new AudioWorkletNode(context.audio, "capture", { numberOfInputs: 1, numberOfOutputs: 0, channelCount: 1, channelCountMode: "explicit" });
+    const node = new AudioWorkletNode(context.audio, "capture", {
+      numberOfInputs: 1,
+      numberOfOutputs: 0,
+      channelCount: 1,
+      channelCountMode: "explicit",
+    });
     const { port1, port2 } = new MessageChannel();
     node.port.postMessage({ port: port1 }, [port1]);
     context.source.connect(node);
@@ -70,7 +81,9 @@ async function connect(stream: MediaStream, onLost: (sentence: string) => void):
 }
 
 /** A context at 16 kHz where the browser joins a stream to one (Firefox may refuse), else at the device's rate. */
-async function contextFor(stream: MediaStream): Promise<{ readonly audio: AudioContext; readonly source: MediaStreamAudioSourceNode }> {
+async function contextFor(
+  stream: MediaStream,
+): Promise<{ readonly audio: AudioContext; readonly source: MediaStreamAudioSourceNode }> {
   const wanted = new AudioContext({ sampleRate: listeningRate, latencyHint: "interactive" });
   try {
     return { audio: wanted, source: wanted.createMediaStreamSource(stream) };

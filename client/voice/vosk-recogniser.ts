@@ -36,9 +36,12 @@ export function createVoskRecogniser(modelUrl: string): Recogniser {
     });
     made.on("result", (message) => {
       if (message.event !== "result" || settle === null) return; // finals can come twice
-      const words = (message.result.result ?? []).map(
-        ({ word, start, end, conf }): HeardWord => ({ word: asFiller(word), startS: start, lengthS: end - start, probability: conf }),
-      );
+      const words = (message.result.result ?? []).map(({ word, start, end, conf }): HeardWord => ({
+        word: asFiller(word),
+        startS: start,
+        lengthS: end - start,
+        probability: conf,
+      }));
       settle({ words });
     });
     recogniser = made;
@@ -94,21 +97,33 @@ async function loadModel(url: string): Promise<Result<Model, string>> {
         if (!result.ok) model.terminate();
         resolve(result);
       };
-      const limit = setTimeout(() => give(err(`The Vosk model did not load within ${loadLimitMs / 1000} seconds. ${tail}`)), loadLimitMs);
+      const limit = setTimeout(
+        () => give(err(`The Vosk model did not load within ${loadLimitMs / 1000} seconds. ${tail}`)),
+        loadLimitMs,
+      );
       model.on("load", (message) => {
         const isLoaded = message.event === "load" && message.result;
         give(isLoaded ? ok(model) : err(`The Vosk model could not be read. ${tail}`));
       });
       model.on("error", (message) => {
-        give(err(`The Vosk model could not be loaded${message.event === "error" ? ` (${message.error})` : ""}. ${tail}`));
+        give(
+          err(
+            `The Vosk model could not be loaded${message.event === "error" ? ` (${message.error})` : ""}. ${tail}`,
+          ),
+        );
       });
     });
   } catch (thrown) {
-    return err(`The Vosk engine could not start (${thrown instanceof Error ? thrown.message : String(thrown)}). ${tail}`);
+    return err(
+      `The Vosk engine could not start (${thrown instanceof Error ? thrown.message : String(thrown)}). ${tail}`,
+    );
   }
 }
 
-function finalResult(recogniser: KaldiRecognizer, onSettle: (done: (hypothesis: Hypothesis) => void) => void): Promise<Hypothesis> {
+function finalResult(
+  recogniser: KaldiRecognizer,
+  onSettle: (done: (hypothesis: Hypothesis) => void) => void,
+): Promise<Hypothesis> {
   return new Promise((resolve) => {
     const limit = setTimeout(() => resolve({ words: [] }), finalLimitMs);
     onSettle((hypothesis) => {
@@ -120,7 +135,10 @@ function finalResult(recogniser: KaldiRecognizer, onSettle: (done: (hypothesis: 
 }
 
 function split(text: string): readonly string[] {
-  return text.split(" ").filter((word) => word !== "").map(asFiller);
+  return text
+    .split(" ")
+    .filter((word) => word !== "")
+    .map(asFiller);
 }
 
 /** What the engine calls unknown is chatter: it must not pass for silence. */

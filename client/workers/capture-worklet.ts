@@ -36,7 +36,7 @@ class CaptureProcessor extends AudioWorkletProcessor {
   }
 
   private take(samples: Float32Array): void {
-    for (let at = 0; at < samples.length; ) {
+    for (let at = 0; at < samples.length;) {
       const count = Math.min(blockSamples - this.filled, samples.length - at);
       this.block.set(samples.subarray(at, at + count), this.filled);
       this.filled += count;

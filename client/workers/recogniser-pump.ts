@@ -27,7 +27,10 @@ export function createRecogniserPump(parts: PumpParts): (message: ToRecogniser) 
   let recogniser: Recogniser | null = null;
   let hearing: Hearing | null = null;
   let port: MessagePortLike | null = null;
-  let toListeningRate: { readonly rate: number; readonly resample: (block: Float32Array) => Float32Array } | null = null;
+  let toListeningRate: {
+    readonly rate: number;
+    readonly resample: (block: Float32Array) => Float32Array;
+  } | null = null;
 
   const fail = (sentence: string): void => parts.post({ kind: "failed", sentence });
   const load = async (base: string): Promise<void> => {
@@ -44,7 +47,8 @@ export function createRecogniserPump(parts: PumpParts): (message: ToRecogniser) 
   };
   const listen = async (samples: Float32Array, rate: number): Promise<void> => {
     if (hearing === null) return;
-    if (toListeningRate?.rate !== rate) toListeningRate = { rate, resample: createResampler(rate, listeningRate) };
+    if (toListeningRate?.rate !== rate)
+      toListeningRate = { rate, resample: createResampler(rate, listeningRate) };
     for (const event of await hearing.accept(toListeningRate.resample(samples))) parts.post(event);
   };
   const connect = async (next: MessagePortLike, rate: number): Promise<void> => {
@@ -86,7 +90,9 @@ export function createRecogniserPump(parts: PumpParts): (message: ToRecogniser) 
       .then(() => handle(message))
       .catch((thrown: unknown) => {
         hearing = null;
-        fail(`The speech recogniser stopped (${thrown instanceof Error ? thrown.message : String(thrown)}). Turn listening on again.`);
+        fail(
+          `The speech recogniser stopped (${thrown instanceof Error ? thrown.message : String(thrown)}). Turn listening on again.`,
+        );
       })
       .finally(() => waiting--);
   };

@@ -1,5 +1,9 @@
 import createEngine from "soundswallower";
-import { createEmbeddedRecogniser, decoderConfig, type EmbeddedDecoder } from "../../core/speech/embedded-recogniser.ts";
+import {
+  createEmbeddedRecogniser,
+  decoderConfig,
+  type EmbeddedDecoder,
+} from "../../core/speech/embedded-recogniser.ts";
 import type { ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createRecogniserPump } from "./recogniser-pump.ts";
 
@@ -12,7 +16,10 @@ const createTypedEngine = createEngine as unknown as (options: EngineOptions) =>
 const take = createRecogniserPump({
   createRecogniser: (base) =>
     createEmbeddedRecogniser(async () => {
-      const engine = await createTypedEngine({ modelBase: `${base}model/`, locateFile: (name) => `${base}${name}` });
+      const engine = await createTypedEngine({
+        modelBase: `${base}model/`,
+        locateFile: (name) => `${base}${name}`,
+      });
       return new engine.Decoder({ ...decoderConfig });
     }),
   post: (message) => self.postMessage(message),

@@ -5,10 +5,12 @@ import { type Phone, phones } from "./phones.ts";
  * words of one phone each; a loop over them follows any speech at all, and wins wherever the sound is not
  * a sentence of the grammar. The tilde keeps them apart from every word a cook can say.
  */
-export const chatterWords: readonly { readonly word: string; readonly phone: Phone }[] = phones.map((phone) => ({
-  word: `~${phone.toLowerCase()}`,
-  phone,
-}));
+export const chatterWords: readonly { readonly word: string; readonly phone: Phone }[] = phones.map(
+  (phone) => ({
+    word: `~${phone.toLowerCase()}`,
+    phone,
+  }),
+);
 
 /** True for a word of the chatter loop. */
 export function isChatter(word: string): boolean {
@@ -22,5 +24,7 @@ export function isFiller(word: string): boolean {
 
 /** The words somebody said: fillers and chatter dropped, the mark of a second pronunciation ("the(2)") cut. */
 export function withoutFillers(words: readonly string[]): readonly string[] {
-  return words.filter((word) => !isFiller(word) && !isChatter(word)).map((word) => word.replace(/\(\d+\)$/, ""));
+  return words
+    .filter((word) => !isFiller(word) && !isChatter(word))
+    .map((word) => word.replace(/\(\d+\)$/, ""));
 }

@@ -12,7 +12,8 @@ export function reachableRules(
   const found = new Map<string, Phrase>();
   const open: string[] = [];
   const visit = (name: string): string | null => {
-    if (open.includes(name)) return `The rule "${name}" refers to itself: ${[...open, name].join(", ")}. Write it out.`;
+    if (open.includes(name))
+      return `The rule "${name}" refers to itself: ${[...open, name].join(", ")}. Write it out.`;
     if (found.has(name)) return null;
     const phrase = grammar.rules.get(name);
     if (phrase === undefined) return `The grammar has no rule "${name}". Add it, or correct the name.`;

@@ -78,7 +78,9 @@ export function createEmbeddedRecogniser(createDecoder: () => Promise<EmbeddedDe
         decoder = made;
         return ok(null);
       } catch (thrown) {
-        return err(`The speech recogniser could not be loaded (${reason(thrown)}). Type or tap instead, or load the page again.`);
+        return err(
+          `The speech recogniser could not be loaded (${reason(thrown)}). Type or tap instead, or load the page again.`,
+        );
       }
     },
     setGrammar: (listenFor) => {
@@ -130,23 +132,32 @@ function swapGrammar(decoder: EmbeddedDecoder, { grammar, address, mode }: Liste
     return found === null ? null : parsePronunciation(found);
   };
   // One word missing from the dictionary would make the whole grammar fail.
-  const unknown = [...vocabulary(grammar), ...spokenWords(address ?? "")].filter((word) => decoder.lookup_word(word) === null);
+  const unknown = [...vocabulary(grammar), ...spokenWords(address ?? "")].filter(
+    (word) => decoder.lookup_word(word) === null,
+  );
   const added = [...new Set(unknown)].flatMap((word) =>
-    pronounce(word, lookup).map((way, at): [string, string] => [at === 0 ? word : `${word}(${at + 1})`, formatPronunciation(way)]),
+    pronounce(word, lookup).map((way, at): [string, string] => [
+      at === 0 ? word : `${word}(${at + 1})`,
+      formatPronunciation(way),
+    ]),
   );
   try {
     if (added.length > 0) decoder.add_words(...added);
     decoder.set_grammar(jsgf.value);
     return ok(null);
   } catch (thrown) {
-    return err(`The recogniser does not take the grammar of this moment (${reason(thrown)}). Type or tap instead.`);
+    return err(
+      `The recogniser does not take the grammar of this moment (${reason(thrown)}). Type or tap instead.`,
+    );
   }
 }
 
 function hypothesisOf(decoder: EmbeddedDecoder): Hypothesis {
   if (decoder.get_text() === "") return { words: [] };
   const words = decoder.get_alignment().w ?? [];
-  return { words: words.map(({ t, b, d, p }): HeardWord => ({ word: t, startS: b, lengthS: d, probability: p })) };
+  return {
+    words: words.map(({ t, b, d, p }): HeardWord => ({ word: t, startS: b, lengthS: d, probability: p })),
+  };
 }
 
 function splitWords(text: string): readonly string[] {

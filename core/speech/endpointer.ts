@@ -80,19 +80,29 @@ export function stepEndpointer(
   if (state.phase.kind === "quiet") {
     const window = recent.slice(-Math.round(settings.onsetWindowMs / frameMs));
     const loud = window.filter((each) => each > threshold(floor, settings.onsetDb, settings)).length;
-    if (loud * frameMs < settings.onsetMs) return { state: { ...next, phase: state.phase }, step: { kind: "none" } };
+    if (loud * frameMs < settings.onsetMs)
+      return { state: { ...next, phase: state.phase }, step: { kind: "none" } };
     const from = Math.max(0, state.frame + 1 - window.length - Math.round(settings.preRollMs / frameMs));
-    return { state: { ...next, phase: { kind: "speech", from, quietFrames: 0 } }, step: { kind: "started", from } };
+    return {
+      state: { ...next, phase: { kind: "speech", from, quietFrames: 0 } },
+      step: { kind: "started", from },
+    };
   }
   const isLoud = level > threshold(floor, settings.offsetDb, settings);
   const quietFrames = isLoud ? 0 : state.phase.quietFrames + 1;
   const isTooLong = (state.frame - state.phase.from) * frameMs >= settings.longestMs;
   if (isTooLong || quietFrames * frameMs >= hangoverMs) {
-    const step = { kind: "ended", lastLoud: state.frame - quietFrames, why: isTooLong ? "too-long" : "quiet" } as const;
+    const step = {
+      kind: "ended",
+      lastLoud: state.frame - quietFrames,
+      why: isTooLong ? "too-long" : "quiet",
+    } as const;
     return { state: { ...next, phase: { kind: "quiet" } }, step };
   }
   const phase = { ...state.phase, quietFrames };
-  const step: EndpointerStep = isLoud ? { kind: "speech" } : { kind: "pause", quietMs: quietFrames * frameMs };
+  const step: EndpointerStep = isLoud
+    ? { kind: "speech" }
+    : { kind: "pause", quietMs: quietFrames * frameMs };
   return { state: { ...next, phase }, step };
 }
 
@@ -100,9 +110,15 @@ export function stepEndpointer(
  * The noise floor: the level that a tenth of the last frames stay below. Speech has gaps, so its floor is the room;
  * a tap has none, so after one span its own level becomes the floor and it is no longer speech.
  */
-export function noiseFloor(recent: readonly number[], settings: EndpointerSettings = defaultEndpointer): number {
+export function noiseFloor(
+  recent: readonly number[],
+  settings: EndpointerSettings = defaultEndpointer,
+): number {
   const enough = settings.floorSpanMs / frameMs / 4;
-  const sorted = [...recent, ...Array.from({ length: Math.max(0, enough - recent.length) }, () => unknownRoomDb)].sort((a, b) => a - b);
+  const sorted = [
+    ...recent,
+    ...Array.from({ length: Math.max(0, enough - recent.length) }, () => unknownRoomDb),
+  ].sort((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 10)] ?? silenceDb;
 }
 

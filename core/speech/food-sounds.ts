@@ -43,6 +43,12 @@ const rows: readonly string[] = [
 export const foodSounds: ReadonlyMap<string, readonly Pronunciation[]> = new Map(
   rows.map((row) => {
     const [word = "", ways = ""] = row.split(": ");
-    return [word, ways.split(", ").map(parsePronunciation).filter((way): way is Pronunciation => way !== null)];
+    return [
+      word,
+      ways
+        .split(", ")
+        .map(parsePronunciation)
+        .filter((way): way is Pronunciation => way !== null),
+    ];
   }),
 );

@@ -1,6 +1,11 @@
 import { type Acceptance, judge, type Verdict } from "./acceptance.ts";
 import { withoutFillers } from "./chatter.ts";
-import { type EndpointerState, type EndpointerSettings, initialEndpointer, stepEndpointer } from "./endpointer.ts";
+import {
+  type EndpointerState,
+  type EndpointerSettings,
+  initialEndpointer,
+  stepEndpointer,
+} from "./endpointer.ts";
 import { createOffsetFilter, createSpeechMeter, loudness } from "./loudness.ts";
 import { createMatcher, type Matcher } from "./progress.ts";
 import type { Hypothesis, ListenFor, Recogniser } from "./recogniser.ts";
@@ -15,14 +20,24 @@ export type HearingEvent =
   | { readonly kind: "partial"; readonly words: readonly string[] }
   /** A grammar that had to wait for the end of an utterance was then refused; the one before goes on. */
   | { readonly kind: "grammar-refused"; readonly sentence: string }
-  | { readonly kind: "heard"; readonly verdict: Verdict; readonly startedAtFrame: number; readonly endedAtFrame: number };
+  | {
+      readonly kind: "heard";
+      readonly verdict: Verdict;
+      readonly startedAtFrame: number;
+      readonly endedAtFrame: number;
+    };
 
 /** Settings of listening, in milliseconds. */
 export type HearingSettings = {
   readonly endpointer: EndpointerSettings;
   readonly acceptance: Acceptance;
   /** Quiet that ends an utterance whose words are a whole sentence, one that could go on, one that must go on. */
-  readonly hangoverMs: { readonly finished: number; readonly mayGoOn: number; readonly begun: number; readonly otherwise: number };
+  readonly hangoverMs: {
+    readonly finished: number;
+    readonly mayGoOn: number;
+    readonly begun: number;
+    readonly otherwise: number;
+  };
   /** After the address alone, how long its sound is kept to be joined to the command that follows. */
   readonly addressHeldMs: number;
   /** An utterance up to this long that came to nothing is heard once more as a whole; commands are no longer. */
@@ -114,16 +129,26 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
     return recogniser.setGrammar(what);
   };
   const decide = (hypothesis: Hypothesis): Verdict => {
-    const judged = judge(hypothesis, wanted?.address ?? null, wanted?.mode ?? "addressed", settings.acceptance);
+    const judged = judge(
+      hypothesis,
+      wanted?.address ?? null,
+      wanted?.mode ?? "addressed",
+      settings.acceptance,
+    );
     // An engine without rules may string words together that are no sentence.
-    const isSentence = judged.kind !== "command" || ["finished", "may-go-on"].includes(matcher?.progress(judged.words) ?? "unmatched");
+    const isSentence =
+      judged.kind !== "command" ||
+      ["finished", "may-go-on"].includes(matcher?.progress(judged.words) ?? "unmatched");
     return isSentence ? judged : { kind: "none", why: "doubtful" };
   };
   const conclude = async (open: Utterance, lastLoud: number): Promise<readonly HearingEvent[]> => {
     utterance = null;
     const first = decide(await recogniser.end());
     const isShort = open.frames.length * frameMs <= settings.reconsiderMs;
-    const again = first.kind === "none" && isShort ? decide(await recogniser.reconsider(joinSamples(open.frames))) : first;
+    const again =
+      first.kind === "none" && isShort
+        ? decide(await recogniser.reconsider(joinSamples(open.frames)))
+        : first;
     const verdict = again.kind === "none" ? first : again;
     held =
       verdict.kind === "address-only"
@@ -131,7 +156,9 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
         : null;
     const heard = { kind: "heard", verdict, startedAtFrame: open.from, endedAtFrame: lastLoud } as const;
     const changed = waiting === null ? null : await change(waiting);
-    return changed === null || changed.ok ? [heard] : [heard, { kind: "grammar-refused", sentence: changed.error }];
+    return changed === null || changed.ok
+      ? [heard]
+      : [heard, { kind: "grammar-refused", sentence: changed.error }];
   };
   const acceptFrame = async (frame: Float32Array): Promise<readonly HearingEvent[]> => {
     const events: HearingEvent[] = [];
@@ -151,7 +178,8 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
         if (utterance === null) break;
         feed(utterance, frame);
         // Asking costs a walk back through the search, so not for every frame, but for each in a pause.
-        if (step.kind === "pause" || state.frame % framesAPartial === 0) events.push(...updatePartial(utterance));
+        if (step.kind === "pause" || state.frame % framesAPartial === 0)
+          events.push(...updatePartial(utterance));
         break;
       case "ended":
         if (utterance !== null) events.push(...(await conclude(utterance, step.lastLoud)));

@@ -39,7 +39,9 @@ export function toJsgf(grammar: Grammar, options: JsgfOptions): Result<string, s
     return err("Listening for the address needs one: choose two words to call the kitchen by.");
   }
   const names = new Map(rules.value.map(([name], at) => [name, `r${at}`]));
-  const written = rules.value.map(([name, phrase]) => `<${ruleName(names, name)}> = ${expansion(phrase, names)};`);
+  const written = rules.value.map(
+    ([name, phrase]) => `<${ruleName(names, name)}> = ${expansion(phrase, names)};`,
+  );
   const top = topAlternatives(options, address.length > 0).join(" | ");
   return ok(
     [
@@ -55,14 +57,26 @@ export function toJsgf(grammar: Grammar, options: JsgfOptions): Result<string, s
 }
 
 function topAlternatives(options: JsgfOptions, hasAddress: boolean): readonly string[] {
-  const sentence = !hasAddress ? "<r0>" : options.mode === "addressed" ? "<address> <r0>" : "[ <address> ] <r0>";
-  const others = [...(hasAddress ? ["<address>"] : []), ...(options.chatter === "absorb" ? ["<chatter>"] : [])];
-  return others.length === 0 ? [sentence] : [`/${sentenceWeight}/ ${sentence}`, ...others.map((other) => `/1/ ${other}`)];
+  const sentence = !hasAddress
+    ? "<r0>"
+    : options.mode === "addressed"
+      ? "<address> <r0>"
+      : "[ <address> ] <r0>";
+  const others = [
+    ...(hasAddress ? ["<address>"] : []),
+    ...(options.chatter === "absorb" ? ["<chatter>"] : []),
+  ];
+  return others.length === 0
+    ? [sentence]
+    : [`/${sentenceWeight}/ ${sentence}`, ...others.map((other) => `/1/ ${other}`)];
 }
 
 function chatterRules(): readonly string[] {
   // A rule that ends in itself is the one recursion the format allows without a star.
-  return ["<chatter> = <sound> <chatter> | <sound>;", `<sound> = ${chatterWords.map(({ word }) => word).join(" | ")};`];
+  return [
+    "<chatter> = <sound> <chatter> | <sound>;",
+    `<sound> = ${chatterWords.map(({ word }) => word).join(" | ")};`,
+  ];
 }
 
 function expansion(phrase: Phrase, names: ReadonlyMap<string, string>): string {
@@ -76,9 +90,13 @@ function expansion(phrase: Phrase, names: ReadonlyMap<string, string>): string {
     case "optional":
       return `[ ${expansion(phrase.of, names)} ]`;
     case "sequence":
-      return phrase.of.length === 0 ? "<NULL>" : phrase.of.map((part) => `( ${expansion(part, names)} )`).join(" ");
+      return phrase.of.length === 0
+        ? "<NULL>"
+        : phrase.of.map((part) => `( ${expansion(part, names)} )`).join(" ");
     case "choice":
-      return phrase.of.length === 0 ? "<VOID>" : `( ${phrase.of.map((part) => expansion(part, names)).join(" | ")} )`;
+      return phrase.of.length === 0
+        ? "<VOID>"
+        : `( ${phrase.of.map((part) => expansion(part, names)).join(" | ")} )`;
   }
 }
 

@@ -49,14 +49,24 @@ export type ListeningInput =
 
 /** An ear that is off, in addressed mode. */
 export function initialListening(grammar: Grammar, address: string): Listening {
-  return { phase: "off", usual: "addressed", address, grammar, openUntil: null, once: false, stopWords: null };
+  return {
+    phase: "off",
+    usual: "addressed",
+    address,
+    grammar,
+    openUntil: null,
+    once: false,
+    stopWords: null,
+  };
 }
 
 /** The next state. Total: what makes no sense now changes nothing. */
 export function evolveListening(state: Listening, input: ListeningInput): Listening {
   switch (input.kind) {
     case "start":
-      return state.phase === "off" || typeof state.phase === "object" ? { ...state, phase: "loading" } : state;
+      return state.phase === "off" || typeof state.phase === "object"
+        ? { ...state, phase: "loading" }
+        : state;
     case "loaded":
       return state.phase === "loading" ? { ...state, phase: "listening" } : state;
     case "failed":
@@ -98,7 +108,8 @@ export function listenForNow(state: Listening): ListenFor {
 /** What to show of this state. */
 export function listenerState(state: Listening): ListenerState {
   if (typeof state.phase === "object") return { kind: "failed", sentence: state.phase.failed };
-  if (state.phase === "listening" || state.phase === "hearing") return { kind: state.phase, mode: modeOf(state) };
+  if (state.phase === "listening" || state.phase === "hearing")
+    return { kind: state.phase, mode: modeOf(state) };
   return { kind: state.phase };
 }
 

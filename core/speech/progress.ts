@@ -36,9 +36,17 @@ export function createMatcher(grammar: Grammar): Matcher {
   const build = (phrase: Phrase, from: number, to: number): void => {
     switch (phrase.kind) {
       case "words":
-        return chain(spokenWords(phrase.text).map((word) => (a: number, b: number) => add(a, word, b)), from, to);
+        return chain(
+          spokenWords(phrase.text).map((word) => (a: number, b: number) => add(a, word, b)),
+          from,
+          to,
+        );
       case "sequence":
-        return chain(phrase.of.map((part) => (a: number, b: number) => build(part, a, b)), from, to);
+        return chain(
+          phrase.of.map((part) => (a: number, b: number) => build(part, a, b)),
+          from,
+          to,
+        );
       case "choice":
         return phrase.of.forEach((part) => build(part, from, to));
       case "optional":
@@ -54,7 +62,11 @@ export function createMatcher(grammar: Grammar): Matcher {
   return { progress: (words) => progressThrough(edges, end, words) };
 }
 
-function progressThrough(edges: readonly (readonly Edge[])[], end: number, words: readonly string[]): Progress {
+function progressThrough(
+  edges: readonly (readonly Edge[])[],
+  end: number,
+  words: readonly string[],
+): Progress {
   const closure = (starts: Iterable<number>): ReadonlySet<number> => {
     const seen = new Set(starts);
     for (const at of seen) for (const edge of edges[at] ?? []) if (edge.word === null) seen.add(edge.to);
@@ -62,7 +74,9 @@ function progressThrough(edges: readonly (readonly Edge[])[], end: number, words
   };
   let here = closure([0]);
   for (const word of words) {
-    const next = [...here].flatMap((at) => (edges[at] ?? []).filter((edge) => edge.word === word).map((edge) => edge.to));
+    const next = [...here].flatMap((at) =>
+      (edges[at] ?? []).filter((edge) => edge.word === word).map((edge) => edge.to),
+    );
     if (next.length === 0) return "unmatched";
     here = closure(next);
   }

@@ -7,7 +7,20 @@ export type DictionaryLookup = (word: string) => Pronunciation | null;
 
 /** Letters that are no plain a to z, spelt as an English reader sounds them. */
 const respelt: Readonly<Record<string, string>> = {
-  ñ: "ny", ç: "s", ß: "ss", æ: "ay", ø: "o", å: "o", œ: "er", ł: "w", ş: "sh", ș: "sh", ț: "ts", ž: "zh", š: "sh", č: "ch",
+  ñ: "ny",
+  ç: "s",
+  ß: "ss",
+  æ: "ay",
+  ø: "o",
+  å: "o",
+  œ: "er",
+  ł: "w",
+  ş: "sh",
+  ș: "sh",
+  ț: "ts",
+  ž: "zh",
+  š: "sh",
+  č: "ch",
 };
 
 /**
@@ -39,10 +52,7 @@ function weakened(sounds: Pronunciation): Pronunciation {
 
 function plainLetters(word: string): string {
   const spelt = [...word.normalize("NFC").toLowerCase()].map((letter) => respelt[letter] ?? letter).join("");
-  return spelt
-    .replace(/[éè]$/u, "ay")
-    .normalize("NFD")
-    .replaceAll(/\p{M}/gu, "");
+  return spelt.replace(/[éè]$/u, "ay").normalize("NFD").replaceAll(/\p{M}/gu, "");
 }
 
 const voiceless: readonly Phone[] = ["P", "T", "K", "F", "TH"];
@@ -54,7 +64,12 @@ function withEnding(word: string, lookup: DictionaryLookup): Pronunciation | nul
     const stem = lookup(possessive[1]);
     const last = stem?.at(-1);
     if (stem !== null && last !== undefined) {
-      return [...stem, ...(hissing.includes(last) ? (["IH", "Z"] as const) : ([voiceless.includes(last) ? "S" : "Z"] as const))];
+      return [
+        ...stem,
+        ...(hissing.includes(last)
+          ? (["IH", "Z"] as const)
+          : ([voiceless.includes(last) ? "S" : "Z"] as const)),
+      ];
     }
   }
   const past = /^(.{3,})ed$/.exec(word)?.[1];
@@ -97,7 +112,7 @@ function byParts(word: string, lookup: DictionaryLookup): Pronunciation {
 
 function byRule(word: string): readonly Phone[] {
   const sounds: Phone[] = [];
-  for (let at = 0; at < word.length; ) {
+  for (let at = 0; at < word.length;) {
     const before = word.slice(0, at);
     const found = letterRules.find(
       ({ letters, before: left, after: right }) =>

@@ -14,7 +14,9 @@ export function fromInt16(samples: Int16Array): Float32Array {
 
 /** [-1, 1] to 16-bit integers, clipped, rounded to the nearest. */
 export function toInt16(samples: Float32Array): Int16Array {
-  return Int16Array.from(samples, (sample) => Math.max(-0x8000, Math.min(0x7fff, Math.round(sample * 0x8000))));
+  return Int16Array.from(samples, (sample) =>
+    Math.max(-0x8000, Math.min(0x7fff, Math.round(sample * 0x8000))),
+  );
 }
 
 /**
@@ -26,7 +28,7 @@ export function createFramer(length: number): (block: Float32Array) => readonly 
   let filled = 0;
   return (block) => {
     const frames: Float32Array[] = [];
-    for (let at = 0; at < block.length; ) {
+    for (let at = 0; at < block.length;) {
       const taken = Math.min(length - filled, block.length - at);
       frame.set(block.subarray(at, at + taken), filled);
       at += taken;

@@ -3,7 +3,12 @@ import { err, ok, type Result } from "../units/result.ts";
 /** A recording: one channel of samples in [-1, 1] at its own rate in Hz. */
 export type Recording = { readonly rate: number; readonly samples: Float32Array };
 
-type Format = { readonly code: number; readonly channels: number; readonly rate: number; readonly bits: number };
+type Format = {
+  readonly code: number;
+  readonly channels: number;
+  readonly rate: number;
+  readonly bits: number;
+};
 type Decode = (view: DataView, at: number) => number;
 
 const pcm = 1;
@@ -23,15 +28,17 @@ export function parseWav(bytes: Uint8Array): Result<Recording, string> {
     return err("This is not a WAV file: it does not begin with RIFF and WAVE. Give a WAV recording.");
   }
   let format: Format | null = null;
-  for (let at = 12; at + 8 <= bytes.length; ) {
+  for (let at = 12; at + 8 <= bytes.length;) {
     const size = view.getUint32(at + 4, true);
     const body = at + 8;
     if (tag(bytes, at) === "fmt ") {
-      if (size < 16 || body + 16 > bytes.length) return err("The WAV file's format chunk is cut short. Record it again.");
+      if (size < 16 || body + 16 > bytes.length)
+        return err("The WAV file's format chunk is cut short. Record it again.");
       format = readFormat(view, body, size);
     }
     if (tag(bytes, at) === "data") {
-      if (format === null) return err("The WAV file has sound before its format is named. Save it again with another tool.");
+      if (format === null)
+        return err("The WAV file has sound before its format is named. Save it again with another tool.");
       return readSamples(view, body, Math.min(size, bytes.length - body), format);
     }
     at = body + size + (size % 2);
@@ -56,11 +63,14 @@ function readFormat(view: DataView, at: number, size: number): Format {
 
 function readSamples(view: DataView, at: number, size: number, format: Format): Result<Recording, string> {
   const { channels, rate } = format;
-  if (channels < 1 || channels > 8) return err(`The WAV file says it has ${channels} channels. Use one or two.`);
+  if (channels < 1 || channels > 8)
+    return err(`The WAV file says it has ${channels} channels. Use one or two.`);
   if (rate < 8000 || rate > 96000) return err(`The WAV file is sampled at ${rate} Hz. Use 8000 to 96000 Hz.`);
   const decode = decoder(format);
   if (decode === null) {
-    return err(`The WAV file is coded in a way that is not read here (code ${format.code}, ${format.bits} bits). Save it as 16-bit PCM.`);
+    return err(
+      `The WAV file is coded in a way that is not read here (code ${format.code}, ${format.bits} bits). Save it as 16-bit PCM.`,
+    );
   }
   const width = format.bits / 8;
   const frames = Math.floor(size / (width * channels));
@@ -68,7 +78,8 @@ function readSamples(view: DataView, at: number, size: number, format: Format): 
   const samples = new Float32Array(frames);
   for (let frame = 0; frame < frames; frame++) {
     let sum = 0;
-    for (let channel = 0; channel < channels; channel++) sum += decode(view, at + (frame * channels + channel) * width);
+    for (let channel = 0; channel < channels; channel++)
+      sum += decode(view, at + (frame * channels + channel) * width);
     const mean = sum / channels;
     samples[frame] = Number.isFinite(mean) ? Math.max(-1, Math.min(1, mean)) : 0;
   }

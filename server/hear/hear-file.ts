@@ -12,7 +12,11 @@ import { err, ok, type Result } from "../../core/units/result.ts";
 import { createNodeRecogniser } from "./node-recogniser.ts";
 
 /** What to listen for in a file. In mode "addressed" the address must be given. */
-export type HearOptions = { readonly grammar: Grammar; readonly address: string | null; readonly mode: ListeningMode };
+export type HearOptions = {
+  readonly grammar: Grammar;
+  readonly address: string | null;
+  readonly mode: ListeningMode;
+};
 
 /** One utterance of the file: seconds from its start, and what it came to. */
 export type HeardSegment = { readonly startS: number; readonly endS: number; readonly verdict: Verdict };
@@ -42,10 +46,16 @@ export function createFileHearer(): FileHearer {
     if (hearing === null) {
       const loaded = await recogniser.load();
       if (!loaded.ok) return loaded;
-      hearing = createHearing(recogniser, { ...defaultHearingTimes, endpointer: defaultEndpointer, acceptance: embeddedAcceptance });
+      hearing = createHearing(recogniser, {
+        ...defaultHearingTimes,
+        endpointer: defaultEndpointer,
+        acceptance: embeddedAcceptance,
+      });
     }
     const isSame =
-      listening?.grammar === options.grammar && listening.address === options.address && listening.mode === options.mode;
+      listening?.grammar === options.grammar &&
+      listening.address === options.address &&
+      listening.mode === options.mode;
     if (!isSame) {
       const set = await hearing.listenFor(options, "now");
       if (!set.ok) return set;
@@ -93,10 +103,17 @@ function summary(events: readonly HearingEvent[]): HeardFile {
   const segments = events.flatMap((event): readonly HeardSegment[] => {
     if (event.kind !== "heard") return [];
     const seconds = (frame: number): number => (frame * frameMs) / 1000;
-    return [{ startS: seconds(event.startedAtFrame), endS: seconds(event.endedAtFrame + 1), verdict: event.verdict }];
+    return [
+      {
+        startS: seconds(event.startedAtFrame),
+        endS: seconds(event.endedAtFrame + 1),
+        verdict: event.verdict,
+      },
+    ];
   });
   for (const { verdict } of segments) {
-    if (verdict.kind === "command") return { heard: verdict.words.join(" "), confidence: verdict.confidence, segments };
+    if (verdict.kind === "command")
+      return { heard: verdict.words.join(" "), confidence: verdict.confidence, segments };
   }
   return { heard: null, confidence: null, segments };
 }

@@ -20,7 +20,9 @@ export function embeddedFolder(): string {
 export function createNodeRecogniser(): Recogniser {
   return createEmbeddedRecogniser(async () => {
     const folder = embeddedFolder();
-    const imported = (await import(pathToFileURL(join(folder, "soundswallower.node.js")).href)) as { default: CreateEngine };
+    const imported = (await import(pathToFileURL(join(folder, "soundswallower.node.js")).href)) as {
+      default: CreateEngine;
+    };
     const engine = await imported.default({ modelBase: join(folder, "model/") });
     return new engine.Decoder({ ...decoderConfig });
   });

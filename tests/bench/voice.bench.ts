@@ -43,9 +43,12 @@ async function hearVoice(voice: Voice): Promise<{ right: number; silent: number 
     if (isRight) right++;
     if (heard === null) silent++;
     if (values.verbose && !isRight) {
-      print(`  ${voice}: "${sentences[at]}" -> ${heard ?? segments.map(({ verdict }) => (verdict.kind === "none" ? verdict.why : verdict.kind)).join(", ")}`);
+      print(
+        `  ${voice}: "${sentences[at]}" -> ${heard ?? segments.map(({ verdict }) => (verdict.kind === "none" ? verdict.why : verdict.kind)).join(", ")}`,
+      );
     }
-    if (values.verbose && isRight && mode === "open") print(`  confidence ${confidence?.toFixed(3)} ${heard}`);
+    if (values.verbose && isRight && mode === "open")
+      print(`  confidence ${confidence?.toFixed(3)} ${heard}`);
   }
   return { right, silent };
 }
@@ -60,7 +63,9 @@ for (const voice of chosen) {
 }
 const said = chosen.length * sentences.length;
 if (said > 0) {
-  print(`${mode}: ${right} of ${said} right (${((100 * right) / said).toFixed(1)} %), ${silent} not acted on, ${said - right - silent} wrong`);
+  print(
+    `${mode}: ${right} of ${said} right (${((100 * right) / said).toFixed(1)} %), ${silent} not acted on, ${said - right - silent} wrong`,
+  );
 }
 
 const folder = mkdtempSync(join(tmpdir(), "stovecall-voice-"));
@@ -81,6 +86,8 @@ for (const path of others) {
   acted++;
   print(`  acted on ${path}: "${result.value.heard}" (confidence ${result.value.confidence?.toFixed(3)})`);
 }
-print(`${mode}: ${acted} of ${others.length} recordings (${minutes.toFixed(1)} min) that are no command were acted on`);
+print(
+  `${mode}: ${acted} of ${others.length} recordings (${minutes.toFixed(1)} min) that are no command were acted on`,
+);
 rmSync(folder, { recursive: true, force: true });
 hearer.close();

@@ -104,7 +104,9 @@ describe.each(adapters)("recogniser contract: %s", (_name, make) => {
 
   it("[V15] a grammar with a missing rule is refused and the one before goes on", async () => {
     await recogniser.setGrammar(listenFor(stopGrammar(["next step"])));
-    expect(await recogniser.setGrammar(listenFor({ root: "gone", rules: new Map() }))).toMatchObject({ ok: false });
+    expect(await recogniser.setGrammar(listenFor({ root: "gone", rules: new Map() }))).toMatchObject({
+      ok: false,
+    });
     expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
   });
 });

@@ -18,7 +18,8 @@ export function createFakeRecogniser(): FakeRecogniser {
   let isOpen = false;
   let text = "";
   let after = 0;
-  const words = (): readonly string[] => (isOpen && (utterances.at(-1) ?? 0) > after ? text.split(" ").filter(Boolean) : []);
+  const words = (): readonly string[] =>
+    isOpen && (utterances.at(-1) ?? 0) > after ? text.split(" ").filter(Boolean) : [];
   return {
     asked,
     utterances,

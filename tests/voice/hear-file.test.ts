@@ -22,15 +22,17 @@ afterAll(() => {
 });
 
 describe("hearing a file", () => {
-  it.each(["next step", "set a timer for twelve minutes", "how much flour in the flatbreads", "what is in the oven"])(
-    "[V16] two voices that say %j after the address are heard, the address dropped",
-    async (sentence) => {
-      for (const voice of ["slt", "rms"] as const) {
-        const [path = ""] = await speak(voice, [`okay kitchen, ${sentence}`]);
-        expect(await hear(path)).toBe(sentence);
-      }
-    },
-  );
+  it.each([
+    "next step",
+    "set a timer for twelve minutes",
+    "how much flour in the flatbreads",
+    "what is in the oven",
+  ])("[V16] two voices that say %j after the address are heard, the address dropped", async (sentence) => {
+    for (const voice of ["slt", "rms"] as const) {
+      const [path = ""] = await speak(voice, [`okay kitchen, ${sentence}`]);
+      expect(await hear(path)).toBe(sentence);
+    }
+  });
 
   it("[V2] the same sentence without the address is not acted on", async () => {
     const [path = ""] = await speak("slt", ["next step"]);
@@ -43,14 +45,24 @@ describe("hearing a file", () => {
   });
 
   it("[V12] a second's pause after the address is allowed", async () => {
-    const [address = "", command = ""] = await speak("slt", ["okay kitchen", "set a timer for twelve minutes"]);
-    const joined = Buffer.concat([asWav(address), Buffer.alloc(32_000), Buffer.from(asWav(command)).subarray(44)]);
+    const [address = "", command = ""] = await speak("slt", [
+      "okay kitchen",
+      "set a timer for twelve minutes",
+    ]);
+    const joined = Buffer.concat([
+      asWav(address),
+      Buffer.alloc(32_000),
+      Buffer.from(asWav(command)).subarray(44),
+    ]);
     joined.writeUInt32LE(joined.length - 44, 40);
     joined.writeUInt32LE(joined.length - 8, 4);
     const path = join(folder, "pause.wav");
     writeFileSync(path, joined);
     const result = await hearer.hearFile(path, addressed);
-    expect(result.ok && result.value.segments.map(({ verdict }) => verdict.kind)).toEqual(["address-only", "command"]);
+    expect(result.ok && result.value.segments.map(({ verdict }) => verdict.kind)).toEqual([
+      "address-only",
+      "command",
+    ]);
     expect(result.ok && result.value.heard).toBe("set a timer for twelve minutes");
   });
 
@@ -71,7 +83,9 @@ describe("hearing a file", () => {
   it("[V9] a missing file and a file that is no WAV are one sentence that names it", async () => {
     const path = join(folder, "notes.wav");
     writeFileSync(path, "flour, water, salt");
-    expect(await hear(path)).toBe(`${path}: This is not a WAV file: it does not begin with RIFF and WAVE. Give a WAV recording.`);
+    expect(await hear(path)).toBe(
+      `${path}: This is not a WAV file: it does not begin with RIFF and WAVE. Give a WAV recording.`,
+    );
     expect(await hear(join(folder, "none.wav"))).toBe(
       `The file ${join(folder, "none.wav")} cannot be read. Check its name and that you may read it.`,
     );

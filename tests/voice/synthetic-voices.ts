@@ -36,7 +36,8 @@ export async function speak(voice: Voice, texts: readonly string[]): Promise<rea
   const missing = texts.filter((text) => !existsSync(recordingPath(voice, text)));
   const festival = festivalNames[voice];
   if (festival === undefined) {
-    for (const text of missing) await run("flite", ["-voice", voice, "-t", text, "-o", recordingPath(voice, text)]);
+    for (const text of missing)
+      await run("flite", ["-voice", voice, "-t", text, "-o", recordingPath(voice, text)]);
   } else if (missing.length > 0) {
     const script = missing.map((text) => {
       const said = text.replaceAll(/["\\]/g, " ");

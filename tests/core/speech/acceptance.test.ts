@@ -4,7 +4,10 @@ import { withoutFillers } from "../../../core/speech/chatter.ts";
 import type { Hypothesis } from "../../../core/speech/recogniser.ts";
 
 const said = (text: string, probability = 0.9): Hypothesis => ({
-  words: text.split(" ").filter(Boolean).map((word, at) => ({ word, startS: at * 0.3, lengthS: 0.3, probability })),
+  words: text
+    .split(" ")
+    .filter(Boolean)
+    .map((word, at) => ({ word, startS: at * 0.3, lengthS: 0.3, probability })),
 });
 const limits = { addressed: 0.2, open: 0.95, stopOnly: 0.95 };
 
@@ -14,7 +17,9 @@ describe("acceptance", () => {
   });
 
   it("[V2] a sentence after the address is a command without it", () => {
-    expect(judge(said("<sil> okay kitchen <sil> next step"), "Okay kitchen", "addressed", limits)).toMatchObject({
+    expect(
+      judge(said("<sil> okay kitchen <sil> next step"), "Okay kitchen", "addressed", limits),
+    ).toMatchObject({
       kind: "command",
       words: ["next", "step"],
       addressed: true,
@@ -22,7 +27,10 @@ describe("acceptance", () => {
   });
 
   it("[V2] the same sentence without the address is nothing in addressed mode", () => {
-    expect(judge(said("next step"), "okay kitchen", "addressed", limits)).toEqual({ kind: "none", why: "chatter" });
+    expect(judge(said("next step"), "okay kitchen", "addressed", limits)).toEqual({
+      kind: "none",
+      why: "chatter",
+    });
   });
 
   it("[V2] the address alone is heard as that", () => {
@@ -35,8 +43,13 @@ describe("acceptance", () => {
 
   it("[V3] without the address a sentence that fits badly is doubted, and the same after it is believed", () => {
     const badly = 1e-150;
-    expect(judge(said("next step", badly), "okay kitchen", "open", limits)).toEqual({ kind: "none", why: "doubtful" });
-    expect(judge(said("okay kitchen next step", badly), "okay kitchen", "open", limits)).toMatchObject({ kind: "command" });
+    expect(judge(said("next step", badly), "okay kitchen", "open", limits)).toEqual({
+      kind: "none",
+      why: "doubtful",
+    });
+    expect(judge(said("okay kitchen next step", badly), "okay kitchen", "open", limits)).toMatchObject({
+      kind: "command",
+    });
   });
 
   it("[V3] silence inside the words costs confidence, silence round them none", () => {

@@ -3,13 +3,17 @@ import { type EndpointerStep, initialEndpointer, stepEndpointer } from "../../..
 import { frameMs } from "../../../core/speech/samples.ts";
 
 /** Stretches of one level: [milliseconds, dBFS], with a wobble of a decibel as real noise has. */
-function listen(stretches: readonly (readonly [ms: number, db: number])[], hangoverMs = 300): readonly (EndpointerStep & { at: number })[] {
+function listen(
+  stretches: readonly (readonly [ms: number, db: number])[],
+  hangoverMs = 300,
+): readonly (EndpointerStep & { at: number })[] {
   let state = initialEndpointer;
   const steps: (EndpointerStep & { at: number })[] = [];
   for (const [ms, db] of stretches) {
     for (let at = 0; at < ms / frameMs; at++) {
       const { state: next, step } = stepEndpointer(state, db + (at % 3) * 0.5 - 0.5, hangoverMs);
-      if (step.kind === "started" || step.kind === "ended") steps.push({ ...step, at: state.frame * frameMs });
+      if (step.kind === "started" || step.kind === "ended")
+        steps.push({ ...step, at: state.frame * frameMs });
       state = next;
     }
   }
@@ -18,48 +22,97 @@ function listen(stretches: readonly (readonly [ms: number, db: number])[], hango
 
 describe("endpointer", () => {
   it("[V6] speech keeps 300 ms from before it and ends after the quiet asked for", () => {
-    expect(listen([[1000, -60], [800, -25], [1000, -60]])).toEqual([
+    expect(
+      listen([
+        [1000, -60],
+        [800, -25],
+        [1000, -60],
+      ]),
+    ).toEqual([
       { kind: "started", from: 50 + 4 - 8 - 15, at: 1060 },
       { kind: "ended", lastLoud: 89, why: "quiet", at: 2080 },
     ]);
   });
 
   it("[V6] a clink of 60 ms is no speech", () => {
-    expect(listen([[1000, -60], [60, -10], [1000, -60]])).toEqual([]);
+    expect(
+      listen([
+        [1000, -60],
+        [60, -10],
+        [1000, -60],
+      ]),
+    ).toEqual([]);
   });
 
   it("[V6] a gap shorter than the quiet asked for does not end it", () => {
-    expect(listen([[1000, -60], [300, -25], [240, -60], [300, -25], [1000, -60]]).map(({ kind }) => kind)).toEqual(["started", "ended"]);
+    expect(
+      listen([
+        [1000, -60],
+        [300, -25],
+        [240, -60],
+        [300, -25],
+        [1000, -60],
+      ]).map(({ kind }) => kind),
+    ).toEqual(["started", "ended"]);
   });
 
   it("[V6] digital silence and a whisper below the quietest level begin nothing", () => {
-    expect(listen([[500, -Infinity], [1000, -70], [500, -Infinity]])).toEqual([]);
+    expect(
+      listen([
+        [500, -Infinity],
+        [1000, -70],
+        [500, -Infinity],
+      ]),
+    ).toEqual([]);
   });
 
   it("[V6] speech from the very first frame is heard", () => {
-    expect(listen([[600, -25], [600, -65]])[0]).toEqual({ kind: "started", from: 0, at: 60 });
+    expect(
+      listen([
+        [600, -25],
+        [600, -65],
+      ])[0],
+    ).toEqual({ kind: "started", from: 0, at: 60 });
   });
 
   it("[V7] a tap that is turned on ends as speech within about two seconds and stays quiet", () => {
-    const steps = listen([[1000, -60], [6000, -35]]);
+    const steps = listen([
+      [1000, -60],
+      [6000, -35],
+    ]);
     expect(steps.map(({ kind }) => kind)).toEqual(["started", "ended"]);
     expect(steps[1]?.at).toBeLessThan(3600);
   });
 
   it("[V7] speech above a running tap begins and ends", () => {
-    const steps = listen([[6000, -35], [800, -22], [1000, -35]]).filter(({ at }) => at > 5000);
+    const steps = listen([
+      [6000, -35],
+      [800, -22],
+      [1000, -35],
+    ]).filter(({ at }) => at > 5000);
     expect(steps.map(({ kind }) => kind)).toEqual(["started", "ended"]);
     expect(steps[1]?.at).toBe(7080);
   });
 
   it("[V8] the same pause ends a complete sentence and not one that must go on", () => {
-    const pause = [[1000, -60], [500, -25], [400, -60]] as const;
+    const pause = [
+      [1000, -60],
+      [500, -25],
+      [400, -60],
+    ] as const;
     expect(listen(pause, 200).map(({ kind }) => kind)).toEqual(["started", "ended"]);
     expect(listen(pause, 900).map(({ kind }) => kind)).toEqual(["started"]);
   });
 
   it("[V8] an utterance without end is cut at the limit", () => {
-    const endless = Array.from({ length: 40 }, () => [[300, -20], [100, -60]] as const).flat();
+    const endless = Array.from(
+      { length: 40 },
+      () =>
+        [
+          [300, -20],
+          [100, -60],
+        ] as const,
+    ).flat();
     expect(listen([[1000, -60], ...endless])[1]).toMatchObject({ kind: "ended", why: "too-long" });
   });
 });

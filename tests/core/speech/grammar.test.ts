@@ -7,10 +7,22 @@ import { vocabulary } from "../../../core/speech/vocabulary.ts";
 import { toWordList } from "../../../core/speech/word-list.ts";
 
 const words = (text: string): Phrase => ({ kind: "words", text });
-const grammarOf = (rules: Readonly<Record<string, Phrase>>): Grammar => ({ root: "top", rules: new Map(Object.entries(rules)) });
+const grammarOf = (rules: Readonly<Record<string, Phrase>>): Grammar => ({
+  root: "top",
+  rules: new Map(Object.entries(rules)),
+});
 
 const timers = grammarOf({
-  top: { kind: "choice", of: [words("Next step!"), { kind: "sequence", of: [words("stop"), { kind: "optional", of: words("the") }, { kind: "rule", name: "a dish" }] }] },
+  top: {
+    kind: "choice",
+    of: [
+      words("Next step!"),
+      {
+        kind: "sequence",
+        of: [words("stop"), { kind: "optional", of: words("the") }, { kind: "rule", name: "a dish" }],
+      },
+    ],
+  },
   "a dish": { kind: "choice", of: [words("rice"), words("rice pudding")] },
   unused: words("never"),
 });
@@ -31,7 +43,10 @@ describe("grammars", () => {
   });
 
   it("[V1] a rule that refers to itself through another is named with its circle", () => {
-    const circle = grammarOf({ top: { kind: "rule", name: "a" }, a: { kind: "optional", of: { kind: "rule", name: "top" } } });
+    const circle = grammarOf({
+      top: { kind: "rule", name: "a" },
+      a: { kind: "optional", of: { kind: "rule", name: "top" } },
+    });
     expect(toJsgf(circle, { address: null, mode: "open", chatter: "force" })).toEqual({
       ok: false,
       error: 'The rule "top" refers to itself: top, a, top. Write it out.',
@@ -39,7 +54,13 @@ describe("grammars", () => {
   });
 
   it("[V1] a missing rule is named", () => {
-    expect(toJsgf(grammarOf({ top: { kind: "rule", name: "dish" } }), { address: null, mode: "open", chatter: "force" })).toEqual({
+    expect(
+      toJsgf(grammarOf({ top: { kind: "rule", name: "dish" } }), {
+        address: null,
+        mode: "open",
+        chatter: "force",
+      }),
+    ).toEqual({
       ok: false,
       error: 'The grammar has no rule "dish". Add it, or correct the name.',
     });
@@ -47,7 +68,9 @@ describe("grammars", () => {
 
   it("[V2] addressed mode puts the address first and refuses to go without one", () => {
     const jsgf = toJsgf(timers, { address: "Okay, kitchen", mode: "addressed", chatter: "absorb" });
-    expect(jsgf.ok && jsgf.value).toContain("public <top> = /1000/ <address> <r0> | /1/ <address> | /1/ <chatter>;\n<address> = okay kitchen;");
+    expect(jsgf.ok && jsgf.value).toContain(
+      "public <top> = /1000/ <address> <r0> | /1/ <address> | /1/ <chatter>;\n<address> = okay kitchen;",
+    );
     expect(toJsgf(timers, { address: " - ", mode: "addressed", chatter: "absorb" }).ok).toBe(false);
   });
 
@@ -58,7 +81,14 @@ describe("grammars", () => {
   });
 
   it("[V5] words lose case, punctuation and hyphens, and keep accents and inner apostrophes", () => {
-    expect(spokenWords("  'Za’atar' & JALAPEÑO, all-purpose <b>; (12)")).toEqual(["za'atar", "jalapeño", "all", "purpose", "b", "12"]);
+    expect(spokenWords("  'Za’atar' & JALAPEÑO, all-purpose <b>; (12)")).toEqual([
+      "za'atar",
+      "jalapeño",
+      "all",
+      "purpose",
+      "b",
+      "12",
+    ]);
   });
 
   it("[V5] the vocabulary is every word of the reachable rules", () => {
@@ -66,7 +96,16 @@ describe("grammars", () => {
   });
 
   it("[V19] the word list has each word once, the address and the unknown mark", () => {
-    expect(toWordList(timers, "the kitchen")).toEqual(["the", "kitchen", "next", "step", "stop", "rice", "pudding", "[unk]"]);
+    expect(toWordList(timers, "the kitchen")).toEqual([
+      "the",
+      "kitchen",
+      "next",
+      "step",
+      "stop",
+      "rice",
+      "pudding",
+      "[unk]",
+    ]);
   });
 
   it.each([

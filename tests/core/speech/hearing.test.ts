@@ -1,17 +1,28 @@
 import { describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
-import { createHearing, defaultHearingTimes, type Hearing, type HearingEvent } from "../../../core/speech/hearing.ts";
+import {
+  createHearing,
+  defaultHearingTimes,
+  type Hearing,
+  type HearingEvent,
+} from "../../../core/speech/hearing.ts";
 import { stopGrammar } from "../../../core/speech/listening.ts";
 import { createFakeRecogniser } from "../../voice/fake-recogniser.ts";
 
 const grammar = stopGrammar(["next step", "set a timer", "set a timer for one minute"]);
-const settings = { ...defaultHearingTimes, endpointer: defaultEndpointer, acceptance: { addressed: 0, open: 0, stopOnly: 0 } };
+const settings = {
+  ...defaultHearingTimes,
+  endpointer: defaultEndpointer,
+  acceptance: { addressed: 0, open: 0, stopOnly: 0 },
+};
 
 /** A tone at -20 dBFS or a faint hiss, in blocks as a microphone gives them. */
 async function play(hearing: Hearing, ms: number, kind: "voice" | "quiet"): Promise<readonly HearingEvent[]> {
   const events: HearingEvent[] = [];
   for (let at = 0; at < ms / 40; at++) {
-    const block = Float32Array.from({ length: 640 }, (_, n) => (kind === "voice" ? 0.14 * Math.sin(n * 0.3) : 1e-4 * Math.sin(n * 1.7)));
+    const block = Float32Array.from({ length: 640 }, (_, n) =>
+      kind === "voice" ? 0.14 * Math.sin(n * 0.3) : 1e-4 * Math.sin(n * 1.7),
+    );
     events.push(...(await hearing.accept(block)).filter((event) => event.kind !== "level"));
   }
   return events;
@@ -25,7 +36,8 @@ async function ear(mode: "addressed" | "open" = "addressed") {
   return { recogniser, hearing };
 }
 
-const verdicts = (events: readonly HearingEvent[]) => events.flatMap((event) => (event.kind === "heard" ? [event.verdict] : []));
+const verdicts = (events: readonly HearingEvent[]) =>
+  events.flatMap((event) => (event.kind === "heard" ? [event.verdict] : []));
 
 describe("hearing", () => {
   it("[V6] an utterance begins with its pre-roll and comes to one verdict", async () => {
@@ -57,7 +69,9 @@ describe("hearing", () => {
     expect(verdicts(await play(hearing, 1500, "quiet"))).toEqual([{ kind: "address-only" }]);
     recogniser.willHear("okay kitchen next step");
     await play(hearing, 600, "voice");
-    expect(verdicts(await play(hearing, 600, "quiet"))).toMatchObject([{ kind: "command", words: ["next", "step"] }]);
+    expect(verdicts(await play(hearing, 600, "quiet"))).toMatchObject([
+      { kind: "command", words: ["next", "step"] },
+    ]);
     const [address = 0, both = 0] = recogniser.utterances;
     expect(both).toBeGreaterThan(address + 0.6 * 16_000);
   });
@@ -76,7 +90,10 @@ describe("hearing", () => {
     const { hearing, recogniser } = await ear();
     recogniser.willHear("okay kitchen next step");
     await play(hearing, 400, "voice");
-    await hearing.listenFor({ grammar: stopGrammar(["louder"]), address: null, mode: "open" }, "after-utterance");
+    await hearing.listenFor(
+      { grammar: stopGrammar(["louder"]), address: null, mode: "open" },
+      "after-utterance",
+    );
     expect(recogniser.asked).toHaveLength(1);
     expect(verdicts(await play(hearing, 600, "quiet"))).toMatchObject([{ kind: "command" }]);
     expect(recogniser.asked[1]?.mode).toBe("open");
@@ -96,7 +113,10 @@ describe("hearing", () => {
     const { hearing, recogniser } = await ear();
     recogniser.willHear("okay kitchen next step");
     await play(hearing, 400, "voice");
-    await hearing.listenFor({ grammar: { root: "gone", rules: new Map() }, address: null, mode: "open" }, "after-utterance");
+    await hearing.listenFor(
+      { grammar: { root: "gone", rules: new Map() }, address: null, mode: "open" },
+      "after-utterance",
+    );
     const events = await play(hearing, 600, "quiet");
     expect(events.at(-1)).toMatchObject({ kind: "grammar-refused" });
   });

@@ -30,9 +30,17 @@ describe("listening", () => {
   });
 
   it("[V13] a window stays open for the sentence that began in it", () => {
-    const speaking = after(...awake, { kind: "window", until: 5000 }, { kind: "speech-started" }, { kind: "time", now: 6000 });
+    const speaking = after(
+      ...awake,
+      { kind: "window", until: 5000 },
+      { kind: "speech-started" },
+      { kind: "time", now: 6000 },
+    );
     expect(listenForNow(speaking).mode).toBe("open");
-    const done = [{ kind: "heard", verdict: command }, { kind: "time", now: 6500 }] as const;
+    const done = [
+      { kind: "heard", verdict: command },
+      { kind: "time", now: 6500 },
+    ] as const;
     expect(listenForNow(done.reduce(evolveListening, speaking)).mode).toBe("addressed");
   });
 
@@ -43,7 +51,11 @@ describe("listening", () => {
   });
 
   it("[V13] chatter does not use a tap up", () => {
-    const heard = after(...awake, { kind: "once", until: 8000 }, { kind: "heard", verdict: { kind: "none", why: "chatter" } });
+    const heard = after(
+      ...awake,
+      { kind: "once", until: 8000 },
+      { kind: "heard", verdict: { kind: "none", why: "chatter" } },
+    );
     expect(listenForNow(heard).mode).toBe("open");
   });
 
@@ -52,8 +64,16 @@ describe("listening", () => {
   });
 
   it("[V14] while the caller speaks only the stop words are heard, whatever window is open", () => {
-    const muted = after(...awake, { kind: "window", until: 5000 }, { kind: "mute", stopWords: ["stop", "wait"] });
-    expect(listenForNow(muted)).toEqual({ grammar: stopGrammar(["stop", "wait"]), address: "okay kitchen", mode: "stop-only" });
+    const muted = after(
+      ...awake,
+      { kind: "window", until: 5000 },
+      { kind: "mute", stopWords: ["stop", "wait"] },
+    );
+    expect(listenForNow(muted)).toEqual({
+      grammar: stopGrammar(["stop", "wait"]),
+      address: "okay kitchen",
+      mode: "stop-only",
+    });
     expect(listenForNow(evolveListening(muted, { kind: "unmute" })).mode).toBe("open");
   });
 
@@ -64,7 +84,12 @@ describe("listening", () => {
   });
 
   it("[V18] what arrives after closing changes nothing that is shown", () => {
-    const late: readonly ListeningInput[] = [{ kind: "close" }, { kind: "loaded" }, { kind: "speech-started" }, { kind: "heard", verdict: command }];
+    const late: readonly ListeningInput[] = [
+      { kind: "close" },
+      { kind: "loaded" },
+      { kind: "speech-started" },
+      { kind: "heard", verdict: command },
+    ];
     expect(listenerState(after(...awake, ...late))).toEqual({ kind: "off" });
   });
 });

@@ -4,11 +4,20 @@ import { formatPronunciation, parsePronunciation, type Pronunciation } from "../
 import { pronounce } from "../../../core/speech/pronounce.ts";
 
 const dictionary = new Map(
-  ["flat F L AE T", "bread B R EH D", "squash S K W AA SH", "knead N IY D", "spice S P AY S", "grill G R IH L"].map(
-    (row): [string, Pronunciation | null] => [row.split(" ")[0] ?? "", parsePronunciation(row.slice(row.indexOf(" ")))],
-  ),
+  [
+    "flat F L AE T",
+    "bread B R EH D",
+    "squash S K W AA SH",
+    "knead N IY D",
+    "spice S P AY S",
+    "grill G R IH L",
+  ].map((row): [string, Pronunciation | null] => [
+    row.split(" ")[0] ?? "",
+    parsePronunciation(row.slice(row.indexOf(" "))),
+  ]),
 );
-const first = (word: string): string => formatPronunciation(pronounce(word, (asked) => dictionary.get(asked) ?? null)[0] ?? ["AH"]);
+const first = (word: string): string =>
+  formatPronunciation(pronounce(word, (asked) => dictionary.get(asked) ?? null)[0] ?? ["AH"]);
 
 describe("pronunciations", () => {
   it.each([

@@ -5,7 +5,9 @@ import { createRoomTone, roomToneDbfs } from "../../../core/speech/room-tone.ts"
 import { createFramer, fromInt16, joinSamples, toInt16 } from "../../../core/speech/samples.ts";
 
 const sine = (hz: number, rate: number, seconds: number): Float32Array =>
-  Float32Array.from({ length: Math.round(rate * seconds) }, (_, at) => Math.sin((2 * Math.PI * hz * at) / rate));
+  Float32Array.from({ length: Math.round(rate * seconds) }, (_, at) =>
+    Math.sin((2 * Math.PI * hz * at) / rate),
+  );
 
 describe("sound", () => {
   it("[V11] a full-scale sine is 3.01 dB below a full-scale square, which is 0 dBFS", () => {
@@ -31,16 +33,21 @@ describe("sound", () => {
     expect(settled(50)).toBeLessThan(-28);
   });
 
-  it.each([8_000, 11_025, 44_100, 48_000, 96_000])("[V10] a 1 kHz sine of %i Hz is the same sine at 16 kHz", (rate) => {
-    const out = resample(sine(1000, rate, 0.5), rate, 16_000);
-    const wanted = sine(1000, 16_000, 0.5);
-    const error = out.map((sample, at) => sample - (wanted[at] ?? 0)).subarray(400, -400);
-    expect(Math.abs(out.length - 8_000)).toBeLessThanOrEqual(1);
-    expect(loudness(error)).toBeLessThan(-50);
-  });
+  it.each([8_000, 11_025, 44_100, 48_000, 96_000])(
+    "[V10] a 1 kHz sine of %i Hz is the same sine at 16 kHz",
+    (rate) => {
+      const out = resample(sine(1000, rate, 0.5), rate, 16_000);
+      const wanted = sine(1000, 16_000, 0.5);
+      const error = out.map((sample, at) => sample - (wanted[at] ?? 0)).subarray(400, -400);
+      expect(Math.abs(out.length - 8_000)).toBeLessThanOrEqual(1);
+      expect(loudness(error)).toBeLessThan(-50);
+    },
+  );
 
   it("[V10] what lies above the new band is kept out of it", () => {
-    expect(loudness(resample(sine(12_000, 48_000, 0.5), 48_000, 16_000).subarray(400, -400))).toBeLessThan(-60);
+    expect(loudness(resample(sine(12_000, 48_000, 0.5), 48_000, 16_000).subarray(400, -400))).toBeLessThan(
+      -60,
+    );
   });
 
   it("[V10] blocks of any length give what one block gives", () => {
@@ -48,7 +55,8 @@ describe("sound", () => {
     const whole = createResampler(44_100, 16_000)(input);
     const stream = createResampler(44_100, 16_000);
     const parts: Float32Array[] = [];
-    for (let at = 0, length = 1; at < input.length; at += length, length = (length * 7) % 311) parts.push(stream(input.subarray(at, at + length)));
+    for (let at = 0, length = 1; at < input.length; at += length, length = (length * 7) % 311)
+      parts.push(stream(input.subarray(at, at + length)));
     const joined = joinSamples(parts);
     expect(joined.length).toBe(whole.length);
     expect(Math.max(...joined.map((sample, at) => Math.abs(sample - (whole[at] ?? 0))))).toBeLessThan(1e-3);

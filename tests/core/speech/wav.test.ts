@@ -2,12 +2,21 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { parseWav } from "../../../core/speech/wav.ts";
 
-type Shape = { readonly code: number; readonly channels: number; readonly rate: number; readonly bits: number };
+type Shape = {
+  readonly code: number;
+  readonly channels: number;
+  readonly rate: number;
+  readonly bits: number;
+};
 
 function wav({ code, channels, rate, bits }: Shape, data: Uint8Array, claimed = data.length): Uint8Array {
   const bytes = new Uint8Array(44 + data.length);
   const view = new DataView(bytes.buffer);
-  const write = (at: number, text: string): void => bytes.set([...text].map((letter) => letter.charCodeAt(0)), at);
+  const write = (at: number, text: string): void =>
+    bytes.set(
+      [...text].map((letter) => letter.charCodeAt(0)),
+      at,
+    );
   write(0, "RIFF");
   view.setUint32(4, 36 + data.length, true);
   write(8, "WAVEfmt ");
@@ -53,11 +62,23 @@ describe("WAV files", () => {
   });
 
   it.each([
-    [new Uint8Array(3), "This is not a WAV file: it does not begin with RIFF and WAVE. Give a WAV recording."],
-    [wav({ ...mono, rate: 4_000 }, new Uint8Array(2)), "The WAV file is sampled at 4000 Hz. Use 8000 to 96000 Hz."],
-    [wav({ ...mono, code: 6, bits: 8 }, new Uint8Array(2)), "The WAV file is coded in a way that is not read here (code 6, 8 bits). Save it as 16-bit PCM."],
+    [
+      new Uint8Array(3),
+      "This is not a WAV file: it does not begin with RIFF and WAVE. Give a WAV recording.",
+    ],
+    [
+      wav({ ...mono, rate: 4_000 }, new Uint8Array(2)),
+      "The WAV file is sampled at 4000 Hz. Use 8000 to 96000 Hz.",
+    ],
+    [
+      wav({ ...mono, code: 6, bits: 8 }, new Uint8Array(2)),
+      "The WAV file is coded in a way that is not read here (code 6, 8 bits). Save it as 16-bit PCM.",
+    ],
     [wav(mono, new Uint8Array(0)), "The WAV file holds no sound: its data chunk is empty. Record it again."],
-    [wav(mono, new Uint8Array(2)).subarray(0, 36), "The WAV file holds no sound: its data chunk is missing. Record it again."],
+    [
+      wav(mono, new Uint8Array(2)).subarray(0, 36),
+      "The WAV file holds no sound: its data chunk is missing. Record it again.",
+    ],
   ])("[V9] a file that cannot be heard is refused in one sentence (%#)", (bytes, sentence) => {
     expect(samplesOf(bytes)).toBe(sentence);
   });
