@@ -1,6 +1,7 @@
 import { err, ok, type Result } from "../units/result.ts";
+import { toAutomaton } from "./automaton.ts";
 import { chatterWords } from "./chatter.ts";
-import { toJsgf } from "./jsgf.ts";
+import { type EngineDecoder, type EngineModule, setAutomaton } from "./engine-grammar.ts";
 import { formatPronunciation, parsePronunciation } from "./phones.ts";
 import { type DictionaryLookup, pronounce } from "./pronounce.ts";
 import type { HeardWord, Hypothesis, ListenFor, Recogniser } from "./recogniser.ts";
@@ -19,7 +20,7 @@ export type Segment = {
 };
 
 /** The part of soundswallower's decoder that we call. */
-export type EmbeddedDecoder = {
+export type EmbeddedDecoder = EngineDecoder & {
   initialize: () => Promise<unknown>;
   start: () => void;
   stop: () => void;
@@ -29,7 +30,6 @@ export type EmbeddedDecoder = {
   get_alignment: () => Segment;
   lookup_word: (word: string) => string | null;
   add_words: (...words: [string, string][]) => void;
-  set_grammar: (jsgf: string) => void;
   delete: () => void;
 };
 
@@ -41,7 +41,7 @@ export type EmbeddedDecoder = {
 const usualCepstrum = "41.2,-2.6,2,-1.6,1.5,-5.2,-8.2,4.4,-4.1,-2.9,0.8,6.4,6.9";
 
 /** Settings of the decoder: its wide beams keep the right sentence alive in noise, where narrow ones lose it. */
-export const decoderConfig = {
+const decoderConfig = {
   samprate: listeningRate,
   bestpath: false,
   beam: 1e-100,
@@ -51,82 +51,112 @@ export const decoderConfig = {
   loglevel: "FATAL",
 } as const;
 
+/** The engine's module, compiled; it makes decoders and builds their grammars. */
+export type EmbeddedEngine = EngineModule & {
+  readonly Decoder: new (config: Record<string, unknown>) => EmbeddedDecoder;
+};
+
 /**
  * The recogniser that carries its own model, behind our interface. One decoder lives as long as this does
  * (making and deleting them leaks); only its grammar is swapped.
- * @param createDecoder makes the decoder for `decoderConfig`; Node and the browser load the engine differently
+ * @param loadEngine loads the engine; Node and the browser do it differently
  */
-export function createEmbeddedRecogniser(createDecoder: () => Promise<EmbeddedDecoder>): Recogniser {
-  let decoder: EmbeddedDecoder | null = null;
-  let isOpen = false;
-  let onRoomTone = createRoomTone();
-  const loaded = (): EmbeddedDecoder => {
-    if (decoder === null) throw new Error("the recogniser was used before it was loaded");
-    return decoder;
-  };
-  const close = (): void => {
-    if (isOpen) loaded().stop();
-    isOpen = false;
-  };
-  return {
-    load: async () => {
-      if (decoder !== null) return ok(null);
-      try {
-        const made = await createDecoder();
-        await made.initialize();
-        made.add_words(...chatterWords.map(({ word, phone }): [string, string] => [word, phone]));
-        decoder = made;
-        return ok(null);
-      } catch (thrown) {
-        return err(
-          `The speech recogniser could not be loaded (${reason(thrown)}). Type or tap instead, or load the page again.`,
-        );
-      }
-    },
-    setGrammar: (listenFor) => {
-      close();
-      return Promise.resolve(swapGrammar(loaded(), listenFor));
-    },
-    accept: (samples) => {
-      if (!isOpen) {
-        loaded().start();
-        onRoomTone = createRoomTone();
-      }
-      isOpen = true;
-      loaded().process_audio(onRoomTone(samples), false, false);
-    },
-    partial: () => (isOpen ? splitWords(loaded().get_text()) : []),
-    end: () => {
-      if (!isOpen) return Promise.resolve({ words: [] });
-      close();
-      return Promise.resolve(hypothesisOf(loaded()));
-    },
-    reconsider: async (utterance) => {
-      close();
-      // Streaming fixes the engine to a running mean; only begun anew does it take the mean of this utterance alone.
-      await loaded().reinitialize_audio();
-      loaded().start();
-      loaded().process_audio(createRoomTone()(utterance), false, true);
-      loaded().stop();
-      const hypothesis = hypothesisOf(loaded());
-      await loaded().reinitialize_audio();
-      return hypothesis;
-    },
-    forget: async () => {
-      close();
-      await loaded().reinitialize_audio();
-    },
-    free: () => {
-      close();
-      decoder?.delete();
-      decoder = null;
-    },
-  };
+export function createEmbeddedRecogniser(loadEngine: () => Promise<EmbeddedEngine>): Recogniser {
+  return new EmbeddedRecogniser(loadEngine);
 }
 
-function swapGrammar(decoder: EmbeddedDecoder, { grammar, address, mode }: ListenFor): Result<null, string> {
-  const jsgf = toJsgf(grammar, { address, mode, chatter: "absorb" });
-  if (!jsgf.ok) return jsgf;
+class EmbeddedRecogniser implements Recogniser {
+  private readonly loadEngine: () => Promise<EmbeddedEngine>;
+  private engine: EmbeddedEngine | null = null;
+  private decoder: EmbeddedDecoder | null = null;
+  private isOpen = false;
+  private onRoomTone = createRoomTone();
+
+  constructor(loadEngine: () => Promise<EmbeddedEngine>) {
+    this.loadEngine = loadEngine;
+  }
+
+  readonly load: Recogniser["load"] = async () => {
+    if (this.decoder !== null) return ok(null);
+    try {
+      this.engine = await this.loadEngine();
+      const made = new this.engine.Decoder({ ...decoderConfig });
+      await made.initialize();
+      made.add_words(...chatterWords.map(({ word, phone }): [string, string] => [word, phone]));
+      this.decoder = made;
+      return ok(null);
+    } catch (thrown) {
+      return err(
+        `The speech recogniser could not be loaded (${reason(thrown)}). Type or tap instead, or load the page again.`,
+      );
+    }
+  };
+
+  readonly setGrammar: Recogniser["setGrammar"] = (listenFor) => {
+    this.close();
+    if (this.engine === null) throw new Error("the recogniser was used before it was loaded");
+    return Promise.resolve(swapGrammar(this.engine, this.loaded(), listenFor));
+  };
+
+  readonly accept: Recogniser["accept"] = (samples) => {
+    if (!this.isOpen) {
+      this.loaded().start();
+      this.onRoomTone = createRoomTone();
+    }
+    this.isOpen = true;
+    this.loaded().process_audio(this.onRoomTone(samples), false, false);
+  };
+
+  readonly partial: Recogniser["partial"] = () => (this.isOpen ? splitWords(this.loaded().get_text()) : []);
+
+  readonly end: Recogniser["end"] = () => {
+    if (!this.isOpen) return Promise.resolve({ words: [] });
+    this.close();
+    return Promise.resolve(hypothesisOf(this.loaded()));
+  };
+
+  readonly reconsider: Recogniser["reconsider"] = async (utterance) => {
+    this.close();
+    const decoder = this.loaded();
+    // Streaming fixes the engine to a running mean; only begun anew does it take the mean of this utterance alone.
+    await decoder.reinitialize_audio();
+    decoder.start();
+    decoder.process_audio(createRoomTone()(utterance), false, true);
+    decoder.stop();
+    const hypothesis = hypothesisOf(decoder);
+    await decoder.reinitialize_audio();
+    return hypothesis;
+  };
+
+  readonly forget: Recogniser["forget"] = async () => {
+    this.close();
+    await this.loaded().reinitialize_audio();
+  };
+
+  readonly free: Recogniser["free"] = () => {
+    this.close();
+    this.decoder?.delete();
+    this.decoder = null;
+  };
+
+  private loaded(): EmbeddedDecoder {
+    if (this.decoder === null) throw new Error("the recogniser was used before it was loaded");
+    return this.decoder;
+  }
+
+  private close(): void {
+    if (this.isOpen) this.loaded().stop();
+    this.isOpen = false;
+  }
+}
+
+function swapGrammar(
+  engine: EmbeddedEngine,
+  decoder: EmbeddedDecoder,
+  { grammar, address, mode }: ListenFor,
+): Result<null, string> {
+  const automaton = toAutomaton(grammar, { address, mode });
+  if (!automaton.ok) return automaton;
   const lookup: DictionaryLookup = (word) => {
     const found = decoder.lookup_word(word);
     return found === null ? null : parsePronunciation(found);
@@ -143,7 +173,7 @@ function swapGrammar(decoder: EmbeddedDecoder, { grammar, address, mode }: Liste
   );
   try {
     if (added.length > 0) decoder.add_words(...added);
-    decoder.set_grammar(jsgf.value);
+    setAutomaton(engine, decoder, automaton.value);
     return ok(null);
   } catch (thrown) {
     return err(

@@ -1,15 +1,10 @@
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
-import {
-  createEmbeddedRecogniser,
-  decoderConfig,
-  type EmbeddedDecoder,
-} from "../../core/speech/embedded-recogniser.ts";
+import { createEmbeddedRecogniser, type EmbeddedEngine } from "../../core/speech/embedded-recogniser.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
 
-type EngineModule = { readonly Decoder: new (config: Record<string, unknown>) => EmbeddedDecoder };
-type CreateEngine = (options: { readonly modelBase: string }) => Promise<EngineModule>;
+type CreateEngine = (options: { readonly modelBase: string }) => Promise<EmbeddedEngine>;
 
 /** The folder of the embedded recogniser's package: its engine, acoustic model and dictionary. */
 export function embeddedFolder(): string {
@@ -23,7 +18,6 @@ export function createNodeRecogniser(): Recogniser {
     const imported = (await import(pathToFileURL(join(folder, "soundswallower.node.js")).href)) as {
       default: CreateEngine;
     };
-    const engine = await imported.default({ modelBase: join(folder, "model/") });
-    return new engine.Decoder({ ...decoderConfig });
+    return imported.default({ modelBase: join(folder, "model/") });
   });
 }
