@@ -94,7 +94,7 @@ class LazyOutput implements AudioOutput {
     const rate = output.sampleRate();
     if (rate === guessedRate || !this.#guessed.has(samples)) return samples;
     const step = guessedRate / rate;
-    return Float32Array.from({ length: Math.floor(samples.length / step) }, (_, index) => {
+    return Float32Array.from({ length: Math.round((samples.length * rate) / guessedRate) }, (_, index) => {
       const at = Math.floor(index * step);
       const part = index * step - at;
       return (samples[at] ?? 0) * (1 - part) + (samples[at + 1] ?? 0) * part;

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { MealCard as Meal } from "../../../core/sync/protocol.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import { minutes, plus } from "../../../core/units/quantity.ts";
@@ -18,8 +18,13 @@ export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
   const { clock } = galley;
   const takes = minutes(meal.takesMinutes);
   const panel = `choices-${meal.id}`;
+  const card = useRef<HTMLLIElement>(null);
+  useLayoutEffect(() => {
+    // The key for the second touch must be in sight after the first.
+    if (isPicked) card.current?.scrollIntoView({ block: "end" });
+  }, [isPicked]);
   return (
-    <li class={`meal ${isPicked ? "is-picked" : ""}`}>
+    <li ref={card} class={`meal ${isPicked ? "is-picked" : ""}`}>
       <button type="button" class="meal-face" aria-expanded={isPicked} aria-controls={isPicked ? panel : undefined} onClick={onPick}>
         <span class="meal-name">{meal.name}</span>
         <span class="meal-about">{meal.about}</span>

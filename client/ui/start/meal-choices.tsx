@@ -39,6 +39,9 @@ export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) 
           onMore={() => setAsked(movedServing(serveAt, 1, meal.takesMinutes, now))}
         />
       </div>
+      <button type="button" class="key key-main key-light" disabled={isBusy} onClick={() => onLight(servings, serveAt)}>
+        {isBusy ? "Lighting it" : "Light the stove"}
+      </button>
       <details class="each">
         <summary>Each dish by itself</summary>
         <div class="choices">
@@ -49,9 +52,6 @@ export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) 
           })}
         </div>
       </details>
-      <button type="button" class="key key-main key-light" disabled={isBusy} onClick={() => onLight(servings, serveAt)}>
-        {isBusy ? "Lighting it" : "Light the stove"}
-      </button>
     </>
   );
 }

@@ -7,7 +7,14 @@ import type { Scene } from "./page.ts";
 const start = instant(Date.UTC(2031, 5, 14, 16, 40));
 
 /** The states in which the page is looked at. */
-export async function scenes(): Promise<Readonly<Record<string, Scene>>> {
+export const sceneNames = [
+  "start", "empty", "away", "loading", "offline", "step", "own", "busy", "ring", "attend", "heat", "wait", "serve", "held",
+  "ended", "lost", "trouble",
+] as const;
+export type SceneName = (typeof sceneNames)[number];
+
+/** Each state with the events that lead to it. */
+export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
   const { pantry, meal } = await ownPantry();
   const bare = { events: [], now: start, isLoaded: true, link: "joined", pantry, look: "light", ear: { kind: "waiting", sentence: null, progress: null }, awake: null } as const;
   const of = ({ log, now }: Stopped): Scene => ({ ...bare, events: log.events, now });

@@ -1,0 +1,97 @@
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { preact } from "@preact/preset-vite";
+import type { AxeResults } from "axe-core";
+import { chromium } from "playwright-core";
+import type { Page } from "playwright-core";
+import { build, preview } from "vite";
+import type { Scene, ScreenBench } from "./page.ts";
+
+const root = new URL("../../..", import.meta.url).pathname;
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** The sizes that the screen is made for: a 10-inch tablet lying and standing, a phone. */
+export const sizes = { lying: [1280, 800], standing: [800, 1280], phone: [390, 844] } as const;
+export type Size = keyof typeof sizes;
+
+/** A browser with the page under test in it. */
+export interface OpenPage {
+  readonly page: Page;
+  readonly show: (scene: Scene, size?: Size) => Promise<void>;
+  /** The same scene in another look or size, without loading it anew. */
+  readonly turn: (look: Scene["look"], size: Size) => Promise<void>;
+  /** What axe finds, each as one line; empty where all is well. */
+  readonly findings: () => Promise<readonly string[]>;
+  /** By how much the page is too wide, as one line; empty where it fits. */
+  readonly overflow: () => Promise<readonly string[]>;
+  /** Visible controls narrower or lower than `least` CSS pixels, one line each. */
+  readonly smallTargets: (least: number) => Promise<readonly string[]>;
+  readonly close: () => Promise<void>;
+}
+
+const overflow = `(() => {
+  const { scrollWidth, clientWidth } = document.documentElement;
+  return scrollWidth > clientWidth ? ["the page is " + (scrollWidth - clientWidth) + " px too wide"] : [];
+})()`;
+
+const smallTargets = (least: number): string => `(() => [...document.querySelectorAll("button, summary, input")].flatMap((one) => {
+  const { width, height } = one.getBoundingClientRect();
+  const isSmall = width > 0 && (width < ${least} || height < ${least});
+  return isSmall ? [(one.textContent || one.name) + ": " + width + " by " + height] : [];
+}))()`;
+
+/** Opens one browser for many scenes. */
+export async function openPage(): Promise<OpenPage> {
+  const outDir = mkdtempSync(join(tmpdir(), "screen-page-"));
+  const quiet = { root, configFile: false, logLevel: "error", plugins: [preact()] } as const;
+  const input = join(root, "tests/browser/screen/page.html");
+  await build({ ...quiet, build: { outDir, target: "es2022", assetsInlineLimit: 0, rollupOptions: { input } } });
+  const vite = await preview({ ...quiet, build: { outDir }, preview: { host: "127.0.0.1", port: 0 } });
+  const url = `${vite.resolvedUrls?.local[0] ?? ""}tests/browser/screen/page.html`;
+  const executablePath = process.env["CHROMIUM"] ?? "/usr/bin/chromium";
+  const browser = await chromium.launch({ executablePath, args: ["--no-sandbox"] });
+  const page = await browser.newPage({ reducedMotion: "reduce" });
+  const failures: string[] = [];
+  page.on("pageerror", (error) => failures.push(error.message));
+  const settled = (): Promise<unknown> => page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
+  const resize = ([width, height]: readonly [number, number]): Promise<void> => page.setViewportSize({ width, height });
+  return {
+    page,
+    turn: async (look, size) => {
+      await resize(sizes[size]);
+      await page.evaluate(`document.documentElement.dataset.look = "${look}"`);
+      await settled();
+    },
+    show: async (scene, size = "lying") => {
+      await resize(sizes[size]);
+      await page.goto(url);
+      await page.waitForFunction("'showScene' in globalThis && document.styleSheets.length > 0");
+      await page.evaluate((shown) => globalThis.showScene(shown), scene);
+      await page.waitForSelector("h1");
+      await settled();
+      if (failures.length > 0) throw new Error(failures.join("\n"));
+    },
+    findings: async () => {
+      if (!(await page.evaluate("'axe' in globalThis"))) await page.evaluate(axe);
+      // The enhanced contrast rule is off unless asked for; it is the one that wants 7:1.
+      const results = (await page.evaluate(
+        "axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true } } })",
+      )) as AxeResults;
+      return results.violations.flatMap(({ id, nodes }) => nodes.map(({ target, any }) => `${id}: ${target.join(" ")} ${any[0]?.message ?? ""}`));
+    },
+    overflow: () => page.evaluate<readonly string[]>(overflow),
+    smallTargets: (least) => page.evaluate<readonly string[]>(smallTargets(least)),
+    close: async () => {
+      await browser.close();
+      await vite.close();
+      rmSync(outDir, { recursive: true, force: true });
+    },
+  };
+}
+
+/** What the page's own bench answers to an expression. */
+export async function ask<T>(page: Page, expression: (bench: ScreenBench) => T): Promise<T> {
+  return (await page.evaluate(`(${expression.toString()})(globalThis.bench)`)) as T;
+}
