@@ -29,14 +29,19 @@ function misuse(problem: unknown): string {
     case "ERR_PARSE_ARGS_UNKNOWN_OPTION":
       return `There is no option ${option}.`;
     case "ERR_PARSE_ARGS_INVALID_OPTION_VALUE":
-      return message.includes("does not take") ? `${option} takes no value.` : `${option} needs a value after it.`;
+      return message.includes("does not take")
+        ? `${option} takes no value.`
+        : `${option} needs a value after it.`;
     default:
       throw problem;
   }
 }
 
 /** Reads the words after a command's name. Error: one sentence about the word that is wrong. */
-export function readArguments<const T extends Options>(args: readonly string[], options: T): Result<Read<T>, string> {
+export function readArguments<const T extends Options>(
+  args: readonly string[],
+  options: T,
+): Result<Read<T>, string> {
   try {
     return ok(parseArgs({ args: [...args], options, allowPositionals: true, strict: true }));
   } catch (problem) {

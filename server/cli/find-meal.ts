@@ -19,7 +19,9 @@ function placeOf(word: string): Result<{ readonly folder: string; readonly id: s
   if (stem === undefined) return ok({ folder: inProgram("recipes"), id: word });
   const shelf = dirname(resolve(word));
   if (basename(shelf) === "meals") return ok({ folder: dirname(shelf), id: stem });
-  return err(`${word} does not lie in a folder called meals, beside the dishes. Move it there, or give a meal's name.`);
+  return err(
+    `${word} does not lie in a folder called meals, beside the dishes. Move it there, or give a meal's name.`,
+  );
 }
 
 /**
@@ -35,7 +37,8 @@ export async function findMeal(word: string): Promise<Result<FoundMeal, string>>
   const { meals, mistakes } = book.listing();
   const meal = book.meal(id, {});
   const card = meals.find((one) => one.id === id);
-  if (meal.ok && card !== undefined) return ok({ meal: meal.value, serveAt: card.serveAt, takesMinutes: card.takesMinutes });
+  if (meal.ok && card !== undefined)
+    return ok({ meal: meal.value, serveAt: card.serveAt, takesMinutes: card.takesMinutes });
   const mistake = mistakes.find(({ file }) => file.startsWith(`meals/${id}.`));
   if (mistake !== undefined) return err(`${mistake.file}, line ${mistake.line}: ${mistake.sentence}`);
   return meal.ok ? err(`${id} cannot be cooked.`) : meal;

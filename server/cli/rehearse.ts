@@ -41,7 +41,9 @@ interface Wanted {
 function readTime(text: string | undefined, option: string): Result<number | null, string> {
   if (text === undefined) return ok(null);
   const minute = readMinute(text);
-  return minute === null ? err(`"${text}" is not a time of day. Write it like 17:00 after ${option}.`) : ok(minute);
+  return minute === null
+    ? err(`"${text}" is not a time of day. Write it like 17:00 after ${option}.`)
+    : ok(minute);
 }
 
 function readWanted(args: readonly string[]): Result<Wanted, string> {
@@ -49,13 +51,16 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
   if (!read.ok) return read;
   const { values, positionals } = read.value;
   const [meal, tooMuch] = positionals;
-  if (meal === undefined) return err("Name the meal to rehearse, for instance: rehearse welcome-supper --say SCRIPT");
+  if (meal === undefined)
+    return err("Name the meal to rehearse, for instance: rehearse welcome-supper --say SCRIPT");
   if (tooMuch !== undefined) return err(`rehearse takes one meal; "${tooMuch}" is one word too many.`);
   if (values.say === undefined) return err("Name the script after --say.");
   const from = readTime(values.from, "--from");
   if (!from.ok) return from;
   const serve = readTime(values.serve, "--serve");
-  return serve.ok ? ok({ meal, script: values.say, from: from.value, serve: serve.value, json: values.json }) : serve;
+  return serve.ok
+    ? ok({ meal, script: values.say, from: from.value, serve: serve.value, json: values.json })
+    : serve;
 }
 
 /** A tenth more than planned, on the five minutes: the slack with which an evening is begun. */
@@ -74,7 +79,10 @@ function printTurn(turn: Turn, json: boolean): void {
     printData(JSON.stringify({ ...turn, at: time }));
     return;
   }
-  const who = turn.who === "caller" && turn.how !== "answer" ? { unasked: "caller ·", ring: "ring", shown: "screen" }[turn.how] : speakers[turn.who];
+  const who =
+    turn.who === "caller" && turn.how !== "answer"
+      ? { unasked: "caller ·", ring: "ring", shown: "screen" }[turn.how]
+      : speakers[turn.who];
   printData(`${time}  ${who.padEnd(8)}  ${turn.said}`);
 }
 
@@ -91,7 +99,9 @@ function hearWith(hearer: FileHearer, script: string): RehearsalParts["hear"] {
 
 async function readScriptFile(path: string): Promise<ReturnType<typeof readScript>> {
   const text = await readFile(path, "utf8").catch(() => null);
-  return text === null ? err(`The script ${path} cannot be read. Check its name and that you may read it.`) : readScript(text);
+  return text === null
+    ? err(`The script ${path} cannot be read. Check its name and that you may read it.`)
+    : readScript(text);
 }
 
 async function play(wanted: Wanted): Promise<Result<null, string>> {

@@ -31,12 +31,25 @@ function readPort(text: string | undefined): number | null {
   return /^\d{1,5}$/.test(text) && Number(text) <= 65_535 ? Number(text) : null;
 }
 
+/** What shows an address on each kind of desktop. */
+function opener(url: string): { readonly program: string; readonly args: readonly string[] } {
+  switch (process.platform) {
+    case "darwin":
+      return { program: "open", args: [url] };
+    case "win32":
+      return { program: "cmd", args: ["/c", "start", "", url] };
+    default:
+      return { program: "xdg-open", args: [url] };
+  }
+}
+
 /** Asks the desktop to show the page; a machine without one says what to do instead. */
 function openInBrowser(url: string): void {
-  const [program, ...args] =
-    process.platform === "darwin" ? ["open", url] : process.platform === "win32" ? ["cmd", "/c", "start", "", url] : ["xdg-open", url];
-  const opening = spawn(program ?? "", args, { stdio: "ignore", detached: true });
-  opening.on("error", () => printMessage("No browser could be started from here. Open the address yourself."));
+  const { program, args } = opener(url);
+  const opening = spawn(program, args, { stdio: "ignore", detached: true });
+  opening.on("error", () =>
+    printMessage("No browser could be started from here. Open the address yourself."),
+  );
   opening.unref();
 }
 
@@ -44,7 +57,10 @@ async function serve(args: readonly string[]): Promise<ExitCode> {
   const read = readArguments(args, options);
   const problem = read.ok ? null : read.error;
   if (!read.ok || read.value.positionals.length > 0) {
-    printMessage(problem ?? `serve takes no file; "${read.ok ? (read.value.positionals[0] ?? "") : ""}" is one word too many.`);
+    printMessage(
+      problem ??
+        `serve takes no file; "${read.ok ? (read.value.positionals[0] ?? "") : ""}" is one word too many.`,
+    );
     return exit.misuse;
   }
   const { values } = read.value;
@@ -77,4 +93,9 @@ async function serve(args: readonly string[]): Promise<ExitCode> {
 }
 
 /** `serve`: the server, until it is told to stop. */
-export const serveCommand: CliCommand = { name: "serve", summary: "start the server and print its address", help, run: serve };
+export const serveCommand: CliCommand = {
+  name: "serve",
+  summary: "start the server and print its address",
+  help,
+  run: serve,
+};

@@ -4,10 +4,23 @@ import type { Command, Order } from "../../core/cook/orders.ts";
 import { sentence } from "../../core/cook/refusal.ts";
 import type { MealLog } from "../../core/cook/session.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
-import type { Acknowledged, Appended, BeginMessage, Begun, OrderMessage, Snapshot } from "../../core/sync/protocol.ts";
+import type {
+  Acknowledged,
+  Appended,
+  BeginMessage,
+  Begun,
+  OrderMessage,
+  Snapshot,
+} from "../../core/sync/protocol.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import { ok, type Result } from "../../core/units/result.ts";
-import { storeSentence, type Entry, type MealStore, type StoredSession, type StoreFailure } from "../store/meal-store.ts";
+import {
+  storeSentence,
+  type Entry,
+  type MealStore,
+  type StoredSession,
+  type StoreFailure,
+} from "../store/meal-store.ts";
 import { believable } from "./believable.ts";
 
 /** What every device has to hear. */
@@ -63,7 +76,9 @@ export class Kitchen {
   /** The evening being cooked; null when the kitchen is free. */
   cooking(): { readonly session: string; readonly meal: string } | null {
     const meal = this.#evening?.log.session?.meal;
-    return this.#evening === null || meal === undefined ? null : { session: this.#evening.session, meal: meal.id };
+    return this.#evening === null || meal === undefined
+      ? null
+      : { session: this.#evening.session, meal: meal.id };
   }
 
   snapshot(): Snapshot {
@@ -85,7 +100,13 @@ export class Kitchen {
     if (!decided.ok) return { ok: false, sentence: sentence(decided.error) };
     const session = newId();
     const events = numbered(command.value, emptyLog, decided.value);
-    const evening: StoredSession = { session, begunBy: message.id, meal: message.meal, begunAt: at, endedAt: null };
+    const evening: StoredSession = {
+      session,
+      begunBy: message.id,
+      meal: message.meal,
+      begunAt: at,
+      endedAt: null,
+    };
     const outcome = { ok: true, seq: events.length } as const;
     const written = store.begin(evening, { session, command: message.id, receivedAt: at, outcome, events });
     if (!written.ok) return unwritten(written.error);
@@ -116,16 +137,21 @@ export class Kitchen {
 
   #beginning(message: BeginMessage, at: Instant): Result<Command, string> {
     const serveAt = message.serveAt as Instant | null;
-    if (serveAt !== null && serveAt <= at) return { ok: false, error: sentence({ code: "ServingPast", serveAt }) };
+    if (serveAt !== null && serveAt <= at)
+      return { ok: false, error: sentence({ code: "ServingPast", serveAt }) };
     const meal = this.#parts.meal(message.meal, message.servings);
-    return meal.ok ? ok({ id: message.id, at, order: { type: "BeginMeal", meal: meal.value, serveAt } }) : meal;
+    return meal.ok
+      ? ok({ id: message.id, at, order: { type: "BeginMeal", meal: meal.value, serveAt } })
+      : meal;
   }
 
   #carryOut({ session, log }: Evening, command: Command): Acknowledged {
     const decided = decide(command, log);
     const events = decided.ok ? numbered(command, log, decided.value) : [];
     const seq = (log.events.at(-1)?.seq ?? 0) + events.length;
-    const outcome: Acknowledged = decided.ok ? { ok: true, seq } : { ok: false, sentence: sentence(decided.error) };
+    const outcome: Acknowledged = decided.ok
+      ? { ok: true, seq }
+      : { ok: false, sentence: sentence(decided.error) };
     // Every device ticks every second: a tick that did nothing is not worth a write.
     if (command.order.type === "Tick" && events.length === 0) return outcome;
     const entry: Entry = { session, command: command.id, receivedAt: this.#parts.now(), outcome, events };

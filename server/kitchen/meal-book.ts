@@ -48,7 +48,9 @@ export class MealBook {
     const meal = meals.find((one) => one.id === id);
     if (meal !== undefined) return cookingMeal(meal, dishes, servings);
     const names = meals.map((one) => one.id).join(", ");
-    return err(`There is no meal called ${id}. ${names === "" ? "No meal can be cooked." : `There are: ${names}.`}`);
+    return err(
+      `There is no meal called ${id}. ${names === "" ? "No meal can be cooked." : `There are: ${names}.`}`,
+    );
   }
 
   #card(meal: Meal): MealCard | null {

@@ -80,7 +80,9 @@ function keyOf(call: Call): string {
 
 /** The step that the caller has just said cannot wait, unless it is what the cook is at; null for none. */
 function urgent(cues: readonly Cue[], { session }: View): Task | null {
-  const cue = cues.find(({ key, call }) => key.startsWith("latest ") && (call.kind === "do" || call.kind === "put-on"));
+  const cue = cues.find(
+    ({ key, call }) => key.startsWith("latest ") && (call.kind === "do" || call.kind === "put-on"),
+  );
   const task = cue !== undefined && "task" in cue.call ? cue.call.task : null;
   return task === null || session.focus?.task === task.id ? null : task;
 }

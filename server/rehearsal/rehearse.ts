@@ -36,14 +36,16 @@ export async function rehearse(parts: RehearsalParts): Promise<Result<View, stri
     const reached = comeTo(stage, line.when, line.deed);
     const done = reached.ok ? await play(stage, line.deed, parts) : reached;
     if (!done.ok) return err(`Line ${line.number} of the script: ${done.error}`);
-    if (stage.now > plus(from, longestEvening)) return err(`Line ${line.number} of the script: this evening has gone on for a whole day.`);
+    if (stage.now > plus(from, longestEvening))
+      return err(`Line ${line.number} of the script: this evening has gone on for a whole day.`);
   }
   return ok(stage.view());
 }
 
 function comeTo(stage: Stage, when: When, deed: Deed): Result<null, string> {
   const at = momentOf(stage, when, deed);
-  if (at - stage.now > 12 * 3_600_000) return err(`the clock shows ${clockTime(stage.now)} already; that time is past.`);
+  if (at - stage.now > 12 * 3_600_000)
+    return err(`the clock shows ${clockTime(stage.now)} already; that time is past.`);
   stage.pass(at);
   return ok(null);
 }

@@ -18,7 +18,12 @@ import { MemoryMealStore } from "../store/memory-meal-store.ts";
 /** One line of the conversation. */
 export type Turn =
   | { readonly who: "cook"; readonly at: Instant; readonly said: string; readonly intent: string | null }
-  | { readonly who: "caller"; readonly at: Instant; readonly said: string; readonly how: "answer" | "unasked" | "ring" | "shown" }
+  | {
+      readonly who: "caller";
+      readonly at: Instant;
+      readonly said: string;
+      readonly how: "answer" | "unasked" | "ring" | "shown";
+    }
   /** An order that the kitchen refused although the caller had accepted it. */
   | { readonly who: "kitchen"; readonly at: Instant; readonly said: string };
 
@@ -50,7 +55,12 @@ export class Stage {
   constructor(meal: CookingMeal, from: Instant, serveAt: Instant | null, tell: (turn: Turn) => void) {
     this.#now = from;
     this.#tell = tell;
-    const parts = { store: new MemoryMealStore(), meal: () => ok(meal), now: () => this.#now, newId: () => this.#newId() };
+    const parts = {
+      store: new MemoryMealStore(),
+      meal: () => ok(meal),
+      now: () => this.#now,
+      newId: () => this.#newId(),
+    };
     const kitchen = Kitchen.open(parts);
     if (!kitchen.ok) throw new Error(`a log in memory cannot fail to open: ${kitchen.error.code}`);
     this.#kitchen = kitchen.value;

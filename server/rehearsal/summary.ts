@@ -1,8 +1,10 @@
+import { callsNow } from "../../core/cook/calls-now.ts";
 import type { MealEvent } from "../../core/cook/events.ts";
 import { undoneCommands } from "../../core/cook/fold.ts";
+import type { Task } from "../../core/plan/model.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
 import { clockTime } from "./clock-time.ts";
-import { firstCall, type Turn, type View } from "./stage.ts";
+import type { Turn, View } from "./stage.ts";
 
 /** How the evening went. */
 export interface Summary {
@@ -38,38 +40,54 @@ function readyAt({ session }: View): Instant | null {
   const ends = [...session.progress.values()].map((one) =>
     one.state === "done" || one.state === "skipped" ? one.at : null,
   );
-  return ends.reduce<Instant | null>((last, at) => (last === null || at === null ? null : at > last ? at : last), ends[0] ?? null);
+  return ends.reduce<Instant | null>(
+    (last, at) => (last === null || at === null ? null : at > last ? at : last),
+    ends[0] ?? null,
+  );
+}
+
+/** The steps as the log and the evening's end tell of them. */
+function stepsOf({ session, log }: View): Summary["steps"] {
+  const called = new Set<string>();
+  for (const { happening } of standing(log.events)) {
+    const puts = ["TaskCalled", "TaskStarted", "TaskChosen"].includes(happening.type);
+    if (puts && "task" in happening && happening.task !== null) called.add(happening.task);
+  }
+  const states = [...session.progress.values()].map(({ state }) => state);
+  const isOpen = (task: Task): boolean => {
+    const state = session.progress.get(task.id)?.state;
+    return state !== "done" && state !== "skipped";
+  };
+  return {
+    inAll: session.tasks.length,
+    called: called.size,
+    finished: states.filter((state) => state === "done").length,
+    skipped: states.filter((state) => state === "skipped").length,
+    open: session.tasks.filter(isOpen).map((task) => task.step.title),
+  };
+}
+
+function timersOf({ session, sheet, log, now }: View, turns: readonly Turn[]): Summary["timers"] {
+  return {
+    started: standing(log.events).filter(({ happening }) => happening.type === "TimerStarted").length,
+    rings: turns.filter((turn) => turn.who === "caller" && turn.how === "ring").length,
+    stillRinging: callsNow(session, sheet, now).filter(({ kind }) => kind === "ring").length,
+  };
 }
 
 /** Sums up an evening from its log and its conversation. */
 export function summaryOf(view: View, turns: readonly Turn[]): Summary {
-  const { session, log } = view;
+  const { meal, serveAt } = view.session;
   const ready = readyAt(view);
-  const called = new Set<string>();
-  let started = 0;
-  for (const { happening } of standing(log.events)) {
-    if (happening.type === "TaskCalled" || happening.type === "TaskStarted" || happening.type === "TaskChosen") {
-      called.add(happening.task);
-    }
-    if (happening.type === "TimerStarted") started += 1;
-  }
-  const states = session.tasks.map((task) => ({ task, state: session.progress.get(task.id)?.state ?? "waiting" }));
-  const count = (wanted: string): number => states.filter(({ state }) => state === wanted).length;
   const cook = turns.filter((turn) => turn.who === "cook");
-  const rings = turns.filter((turn) => turn.who === "caller" && turn.how === "ring");
+  const late = ready === null || serveAt === null ? null : inMinutes(between(serveAt, ready));
   return {
-    meal: session.meal.name,
+    meal: meal.name,
     onTheTable: ready === null ? null : clockTime(ready),
-    wanted: session.serveAt === null ? null : clockTime(session.serveAt),
-    lateMinutes: ready === null || session.serveAt === null ? null : Math.max(0, Math.ceil(inMinutes(between(session.serveAt, ready)))),
-    steps: {
-      inAll: states.length,
-      called: called.size,
-      finished: count("done"),
-      skipped: count("skipped"),
-      open: states.flatMap(({ task, state }) => (state === "done" || state === "skipped" ? [] : [task.step.title])),
-    },
-    timers: { started, rings: rings.length, stillRinging: firstCall(view)?.kind === "ring" ? 1 : 0 },
+    wanted: serveAt === null ? null : clockTime(serveAt),
+    lateMinutes: late === null ? null : Math.max(0, Math.ceil(late)),
+    steps: stepsOf(view),
+    timers: timersOf(view, turns),
     said: cook.length,
     notUnderstood: cook.filter(({ intent }) => intent === null).map(({ said }) => said),
     refused: turns.flatMap((turn) => (turn.who === "kitchen" ? [turn.said] : [])),
@@ -79,12 +97,19 @@ export function summaryOf(view: View, turns: readonly Turn[]): Summary {
 /** The summary in sentences, for people. */
 export function summarySentences(summary: Summary): readonly string[] {
   const { steps, timers, onTheTable, wanted, lateMinutes } = summary;
-  const late = lateMinutes === null || wanted === null ? "" : lateMinutes === 0 ? `, in time for ${wanted}` : `, ${lateMinutes} min after ${wanted}`;
+  const late =
+    lateMinutes === null || wanted === null
+      ? ""
+      : lateMinutes === 0
+        ? `, in time for ${wanted}`
+        : `, ${lateMinutes} min after ${wanted}`;
   return [
-    onTheTable === null ? `${summary.meal} did not get to the table.` : `${summary.meal} was ready at ${onTheTable}${late}.`,
+    onTheTable === null
+      ? `${summary.meal} did not get to the table.`
+      : `${summary.meal} was ready at ${onTheTable}${late}.`,
     `Steps: ${steps.called} of ${steps.inAll} called, ${steps.finished} finished, ${steps.skipped} skipped.`,
     ...(steps.open.length === 0 ? [] : [`Still open: ${steps.open.join(", ")}.`]),
-    `Timers: ${timers.started} started, ${timers.rings} rings${timers.stillRinging > 0 ? ", one of them still going" : ""}.`,
+    `Timers: ${timers.started} started, ${timers.rings} rings${timers.stillRinging > 0 ? `, ${timers.stillRinging} still going` : ""}.`,
     `The cook spoke ${summary.said} times; ${summary.notUnderstood.length} not understood, ${summary.refused.length} refused.`,
   ];
 }

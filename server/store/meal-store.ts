@@ -16,8 +16,7 @@ export interface StoredSession {
 /** What a command came to; a command that comes again is answered with it again. */
 export type Outcome =
   /** `seq` is the number of the last event in the log when it was carried out. */
-  | { readonly ok: true; readonly seq: number }
-  | { readonly ok: false; readonly sentence: string };
+  { readonly ok: true; readonly seq: number } | { readonly ok: false; readonly sentence: string };
 
 /** A command with what it came to. `events` continue the log without a gap; none where it was refused. */
 export interface Entry {

@@ -28,7 +28,8 @@ export function failureOf(problem: unknown, place: string): StoreFailure {
   if (/^E[A-Z]+$/.test(code)) return { code: "Unopened", place, detail };
   if (!(problem instanceof SqliteDatabase.SqliteError)) throw problem;
   if (code.startsWith("SQLITE_FULL")) return { code: "DiskFull" };
-  if (code.startsWith("SQLITE_READONLY") || code.startsWith("SQLITE_PERM")) return { code: "ReadOnly", place };
+  if (code.startsWith("SQLITE_READONLY") || code.startsWith("SQLITE_PERM"))
+    return { code: "ReadOnly", place };
   if (code.startsWith("SQLITE_CORRUPT") || code === "SQLITE_NOTADB") {
     return { code: "Damaged", place, detail };
   }

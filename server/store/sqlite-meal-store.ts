@@ -88,9 +88,10 @@ export class SqliteMealStore implements MealStore {
     this.#database = database;
     this.#readEvent = readEvent;
     this.#sql = prepare(database);
-    this.#addAll = database.transaction((entry: Entry, evening: StoredSession | null) => {
+    const whole = database.transaction((entry: Entry, evening: StoredSession | null) => {
       this.#add(entry, evening);
-    }).immediate;
+    });
+    this.#addAll = (entry, evening) => whole.immediate(entry, evening);
   }
 
   current(): ReturnType<MealStore["current"]> {

@@ -18,7 +18,11 @@ export interface AppParts {
 
 const onlyOwnHost: RequestHandler = (request, response, next) => {
   if (isOwnHost(request.headers.host)) next();
-  else response.status(421).type("text/plain").send("Stovecall answers on this machine only. Open the address that it printed.");
+  else
+    response
+      .status(421)
+      .type("text/plain")
+      .send("Stovecall answers on this machine only. Open the address that it printed.");
 };
 
 /** A request that cannot be read (a broken address) is the sender's; everything else is ours and is reported. */
@@ -31,7 +35,9 @@ function lastResort(report: AppParts["report"]): ErrorRequestHandler {
     const status = problem instanceof Error && "status" in problem ? Number(problem.status) : 500;
     const isTheirs = status >= 400 && status < 500;
     if (!isTheirs) report(problem);
-    const error = isTheirs ? "That address cannot be read." : "Something went wrong in the server. Try again.";
+    const error = isTheirs
+      ? "That address cannot be read."
+      : "Something went wrong in the server. Try again.";
     response.status(isTheirs ? status : 500).json({ error });
   };
 }

@@ -6,7 +6,16 @@ import { brotliCompress, constants, gzip } from "node:zlib";
 export type Packing = "br" | "gzip" | "identity";
 
 /** Files that get smaller; pictures and sound are packed already. */
-const worthPacking: ReadonlySet<string> = new Set([".html", ".js", ".css", ".svg", ".json", ".wasm", ".txt", ".webmanifest"]);
+const worthPacking: ReadonlySet<string> = new Set([
+  ".html",
+  ".js",
+  ".css",
+  ".svg",
+  ".json",
+  ".wasm",
+  ".txt",
+  ".webmanifest",
+]);
 /** Below this the headers weigh more than what is saved. */
 const smallestBytes = 1024;
 /** 9 of 11: a tenth larger than the best, in a twentieth of the time. */

@@ -13,9 +13,15 @@ const place = /^\/[A-Za-z0-9_-]*$/;
 
 const notBuilt = "The page has not been built. Run: npm run build";
 
-async function send(packer: FilePacker, file: string, request: Request, response: Response): Promise<boolean> {
+async function send(
+  packer: FilePacker,
+  file: string,
+  request: Request,
+  response: Response,
+): Promise<boolean> {
   // Asked one by one: browsers list both without a preference, and the smaller one is ours to prefer.
-  const packing = (["br", "gzip"] as const).find((one) => request.acceptsEncodings(one) === one) ?? "identity";
+  const packing =
+    (["br", "gzip"] as const).find((one) => request.acceptsEncodings(one) === one) ?? "identity";
   const packed = await packer.pack(file, packing);
   if (packed === null) return false;
   response

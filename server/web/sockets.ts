@@ -1,7 +1,14 @@
 import type { Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
 import { parseOrder } from "../../core/cook/parse.ts";
-import { beginMessage, orderMessage, type Acknowledged, type Appended, type Begun, type Snapshot } from "../../core/sync/protocol.ts";
+import {
+  beginMessage,
+  orderMessage,
+  type Acknowledged,
+  type Appended,
+  type Begun,
+  type Snapshot,
+} from "../../core/sync/protocol.ts";
 import type { Kitchen } from "../kitchen/kitchen.ts";
 import { isOwnPage } from "./own-host.ts";
 import { rateLimit } from "./rate-limit.ts";
@@ -20,8 +27,12 @@ type Refused = { readonly ok: false; readonly sentence: string };
 
 const refused = (sentence: string): Refused => ({ ok: false, sentence });
 const unreadable = refused("The server could not read that command; nothing was recorded. Reload the page.");
-const tooMany = refused("Too many commands at once; this one was not recorded. Wait a second, then say it again.");
-const broken = refused("Something went wrong in the server; nothing was recorded. Say it again, or start Stovecall again.");
+const tooMany = refused(
+  "Too many commands at once; this one was not recorded. Wait a second, then say it again.",
+);
+const broken = refused(
+  "Something went wrong in the server; nothing was recorded. Say it again, or start Stovecall again.",
+);
 
 function order(kitchen: Kitchen, payload: unknown): Acknowledged {
   const message = orderMessage.safeParse(payload);
@@ -38,11 +49,17 @@ function begin(kitchen: Kitchen, payload: unknown): Begun {
 }
 
 /** Answers one device's commands, and never more of them than it may give. */
-function serve(socket: Socket<FromDevice, ToDevice>, kitchen: Kitchen, report: (problem: unknown) => void): void {
+function serve(
+  socket: Socket<FromDevice, ToDevice>,
+  kitchen: Kitchen,
+  report: (problem: unknown) => void,
+): void {
   const mayPass = rateLimit(commandsPerSecond);
-  const answerWith = (carryOut: (kitchen: Kitchen, payload: unknown) => Acknowledged | Begun) =>
+  const answerWith =
+    (carryOut: (kitchen: Kitchen, payload: unknown) => Acknowledged | Begun) =>
     (payload: unknown, acknowledge: unknown): void => {
-      const reply = typeof acknowledge === "function" ? (acknowledge as (answer: Acknowledged | Begun) => void) : null;
+      const reply =
+        typeof acknowledge === "function" ? (acknowledge as (answer: Acknowledged | Begun) => void) : null;
       try {
         const answer = mayPass(Date.now()) ? carryOut(kitchen, payload) : tooMany;
         reply?.(answer);
@@ -61,7 +78,11 @@ function serve(socket: Socket<FromDevice, ToDevice>, kitchen: Kitchen, report: (
  * after a restart of the server and before the first event. A silent loss is found in 9 s.
  * @param report is told what was thrown by a bug of ours
  */
-export function attachSockets(http: HttpServer, kitchen: Kitchen, report: (problem: unknown) => void): Devices {
+export function attachSockets(
+  http: HttpServer,
+  kitchen: Kitchen,
+  report: (problem: unknown) => void,
+): Devices {
   const devices: Devices = new Server(http, {
     serveClient: false,
     maxHttpBufferSize: largestMessageBytes,

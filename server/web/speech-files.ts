@@ -34,12 +34,22 @@ async function hashOf(path: string, version: string): Promise<string> {
 async function describe(folder: string, file: string): Promise<SpeechModel> {
   const { size, mtimeMs } = await stat(join(folder, file));
   const hash = await hashOf(join(folder, file), `${mtimeMs} ${size}`);
-  return { kind: "vosk", name: file.replace(/\.(?:tar\.gz|tgz)$/, ""), url: `/speech/models/${hash}/${file}`, bytes: size };
+  return {
+    kind: "vosk",
+    name: file.replace(/\.(?:tar\.gz|tgz)$/, ""),
+    url: `/speech/models/${hash}/${file}`,
+    bytes: size,
+  };
 }
 
 async function models(folder: string): Promise<readonly SpeechModel[]> {
   const names = await readdir(folder).catch(() => []);
-  return Promise.all(names.filter((name) => archive.test(name)).toSorted().map((name) => describe(folder, name)));
+  return Promise.all(
+    names
+      .filter((name) => archive.test(name))
+      .toSorted()
+      .map((name) => describe(folder, name)),
+  );
 }
 
 /** The recogniser that comes with the program: what a browser loads of it, and nothing else of its package. */

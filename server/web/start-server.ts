@@ -37,7 +37,9 @@ export interface RunningServer {
 /** This machine and no other: whoever can reach the address may give orders. */
 const address = "127.0.0.1";
 
-function openStore(folder: string): Result<{ readonly store: MealStore; readonly letGo: () => void }, string> {
+function openStore(
+  folder: string,
+): Result<{ readonly store: MealStore; readonly letGo: () => void }, string> {
   const database = openMealDatabase(folder);
   if (!database.ok) return err(storeSentence(database.error));
   const hold = holdLog(folder);
@@ -51,7 +53,13 @@ function listen(http: HttpServer, port: number): Promise<Result<number, string>>
     http.once("error", (problem: NodeJS.ErrnoException) => {
       const taken = problem.code === "EADDRINUSE";
       const other = `Name another one with --port, for instance --port ${port + 1}.`;
-      resolve(err(taken ? `Port ${port} is taken by another program. ${other}` : `Port ${port} cannot be used (${problem.message}). ${other}`));
+      resolve(
+        err(
+          taken
+            ? `Port ${port} is taken by another program. ${other}`
+            : `Port ${port} cannot be used (${problem.message}). ${other}`,
+        ),
+      );
     });
     http.listen(port, address, () => {
       const bound = http.address();
@@ -66,7 +74,12 @@ export async function startServer(options: ServerOptions): Promise<Result<Runnin
   if (!opened.ok) return opened;
   const { store, letGo } = opened.value;
   const now = () => instant(Date.now());
-  const kitchen = Kitchen.open({ store, meal: (id, servings) => options.book.meal(id, servings), now, newId: randomUUID });
+  const kitchen = Kitchen.open({
+    store,
+    meal: (id, servings) => options.book.meal(id, servings),
+    now,
+    newId: randomUUID,
+  });
   if (!kitchen.ok) {
     letGo();
     store.close();

@@ -86,7 +86,9 @@ describe("the meal log's file", () => {
     store.begin(evening, first);
     opened.pragma("query_only = 1");
     const refused = store.append(carriedOut("c2", 2, { type: "WentOn" }));
-    expect(refused.ok ? "" : storeSentence(refused.error)).toMatch(/^The meal log .* may not be written; nothing was recorded\./);
+    expect(refused.ok ? "" : storeSentence(refused.error)).toMatch(
+      /^The meal log .* may not be written; nothing was recorded\./,
+    );
     expect(store.load(evening.session)).toEqual(ok(first.events));
     store.close();
   });

@@ -32,9 +32,12 @@ const timer: Happening = {
 
 /** A command that was carried out, with the events it produced from `seq` on. */
 export function carriedOut(command: string, seq: number, ...happenings: readonly Happening[]): Entry {
-  const events = happenings.map(
-    (happening, index): MealEvent => ({ seq: seq + index, at: five, command, happening }),
-  );
+  const events = happenings.map((happening, index): MealEvent => ({
+    seq: seq + index,
+    at: five,
+    command,
+    happening,
+  }));
   const last = seq + happenings.length - 1;
   return { session: evening.session, command, receivedAt: five, outcome: { ok: true, seq: last }, events };
 }

@@ -99,19 +99,26 @@ describe("the page", () => {
     expect((await ask("/cook")).body.toString()).toContain("<title>Stovecall</title>");
   });
 
-  it.each(["/../secret.txt", "/assets/../../secret.txt", "/%2e%2e/secret.txt", "/..%2fsecret.txt", "/assets/%00.js", "/.env.js"])(
-    "[N33] %s reaches nothing outside the page",
-    async (path) => {
-      const { status, body } = await ask(path);
-      expect(status).toBeGreaterThanOrEqual(400);
-      expect(body.toString()).not.toContain("not for the network");
-      expect(reports).toEqual([]);
-    },
-  );
+  it.each([
+    "/../secret.txt",
+    "/assets/../../secret.txt",
+    "/%2e%2e/secret.txt",
+    "/..%2fsecret.txt",
+    "/assets/%00.js",
+    "/.env.js",
+  ])("[N33] %s reaches nothing outside the page", async (path) => {
+    const { status, body } = await ask(path);
+    expect(status).toBeGreaterThanOrEqual(400);
+    expect(body.toString()).not.toContain("not for the network");
+    expect(reports).toEqual([]);
+  });
 
   it("[N33] a file that is not there is told in one sentence", async () => {
     const { status, body } = await ask("/assets/other.js");
-    expect([status, JSON.parse(body.toString())]).toEqual([404, { error: "There is nothing at this address." }]);
+    expect([status, JSON.parse(body.toString())]).toEqual([
+      404,
+      { error: "There is nothing at this address." },
+    ]);
   });
 
   it("[N34] before the page has been built, its address says how to build it", async () => {
@@ -180,9 +187,12 @@ describe("what the recognisers load", () => {
     for (const asset of embeddedAssets) expect((await ask(embeddedBase + asset)).status).toBe(200);
   });
 
-  it.each(["/speech/embedded/package.json", "/speech/embedded/model/fr-fr/mdef", "/speech/embedded/model/en-us/..%2f..%2f..%2fpackage.json"])(
-    "[N40] %s is nobody's business",
-    async (path) => expect((await ask(path)).status).toBeGreaterThanOrEqual(400),
+  it.each([
+    "/speech/embedded/package.json",
+    "/speech/embedded/model/fr-fr/mdef",
+    "/speech/embedded/model/en-us/..%2f..%2f..%2fpackage.json",
+  ])("[N40] %s is nobody's business", async (path) =>
+    expect((await ask(path)).status).toBeGreaterThanOrEqual(400),
   );
 
   it("[N41] without a model in models/ the list is empty", async () => {
@@ -194,11 +204,18 @@ describe("what the recognisers load", () => {
     writeFileSync(join(folder, "models", "README.md"), "about models");
     writeFileSync(archive, "one");
     const listed = async () => {
-      const answer = JSON.parse((await ask("/speech/models")).body.toString()) as { models: readonly { url: string }[] };
+      const answer = JSON.parse((await ask("/speech/models")).body.toString()) as {
+        models: readonly { url: string }[];
+      };
       return answer.models;
     };
     const [before] = await listed();
-    expect(before).toEqual({ kind: "vosk", name: "small-en", url: expect.stringMatching(/^\/speech\/models\/[0-9a-f]{16}\/small-en.tar.gz$/) as string, bytes: 3 });
+    expect(before).toEqual({
+      kind: "vosk",
+      name: "small-en",
+      url: expect.stringMatching(/^\/speech\/models\/[0-9a-f]{16}\/small-en.tar.gz$/) as string,
+      bytes: 3,
+    });
     expect((await ask(before?.url ?? "")).body.toString()).toBe("one");
     writeFileSync(archive, "another");
     const [after] = await listed();

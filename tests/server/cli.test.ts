@@ -60,7 +60,10 @@ describe("help and misuse", () => {
     [["rehearse"], "Name the meal to rehearse, for instance: rehearse welcome-supper --say SCRIPT"],
     [["rehearse", "welcome-supper"], "Name the script after --say."],
     [["rehearse", "a", "b", "--say", "c"], 'rehearse takes one meal; "b" is one word too many.'],
-    [["rehearse", "a", "--say", "c", "--from", "noon"], '"noon" is not a time of day. Write it like 17:00 after --from.'],
+    [
+      ["rehearse", "a", "--say", "c", "--from", "noon"],
+      '"noon" is not a time of day. Write it like 17:00 after --from.',
+    ],
     [["hear"], "Name one recording or more, for instance: hear what-now.wav"],
     [["hear", "a.wav", "--address", "42"], '"42" cannot be an address. Write words after --address.'],
   ])("[N71] %j is misuse, told in one sentence", async (words, sentence) => {
@@ -81,12 +84,23 @@ describe("help and misuse", () => {
   it("[N72] the program itself ends with these codes, data on one stream and messages on the other", async () => {
     const run = (...args: readonly string[]) =>
       new Promise((resolve) => {
-        execFile(process.execPath, ["--import", "tsx", "server/main.ts", ...args], { cwd: root }, (error, stdout, stderr) =>
-          resolve([error?.code ?? 0, stdout, stderr]),
+        execFile(
+          process.execPath,
+          ["--import", "tsx", "server/main.ts", ...args],
+          { cwd: root },
+          (error, stdout, stderr) => resolve([error?.code ?? 0, stdout, stderr]),
         );
       });
-    expect(await run("roast")).toEqual([2, "", "There is no command roast. There are: serve, rehearse, hear.\n"]);
-    expect(await run("hear", "/nowhere.wav")).toEqual([1, "", expect.stringMatching(/^The file .nowhere.wav cannot be read/)]);
+    expect(await run("roast")).toEqual([
+      2,
+      "",
+      "There is no command roast. There are: serve, rehearse, hear.\n",
+    ]);
+    expect(await run("hear", "/nowhere.wav")).toEqual([
+      1,
+      "",
+      expect.stringMatching(/^The file .nowhere.wav cannot be read/),
+    ]);
   }, 60_000);
 });
 
@@ -98,10 +112,24 @@ describe("rehearse", () => {
     expect(out[1]).toBe("16:30:05  cook      what now");
     expect(out.at(-1)).toBe("The cook spoke 2 times; 1 not understood, 0 refused.");
     out = [];
-    expect(await cli("rehearse", "welcome-supper", "--say", script, "--from", "16:30", "--serve", "18:45", "--json")).toBe(0);
+    expect(
+      await cli(
+        "rehearse",
+        "welcome-supper",
+        "--say",
+        script,
+        "--from",
+        "16:30",
+        "--serve",
+        "18:45",
+        "--json",
+      ),
+    ).toBe(0);
     const objects = out.map((line) => JSON.parse(line) as Record<string, unknown>);
     expect(objects[1]).toEqual({ who: "cook", at: "16:30:05", said: "what now", intent: "WhatNow" });
-    expect(objects.at(-1)).toMatchObject({ summary: { meal: "Welcome Supper", wanted: "18:45", notUnderstood: ["sing me a song"] } });
+    expect(objects.at(-1)).toMatchObject({
+      summary: { meal: "Welcome Supper", wanted: "18:45", notUnderstood: ["sing me a song"] },
+    });
     expect(told).toEqual([]);
   });
 
@@ -115,12 +143,21 @@ describe("rehearse", () => {
 
 describe("hear", () => {
   it("[N76] tells what was heard and understood, an object a line, null where there was no command", async () => {
-    const files = await speak("slt", ["okay kitchen, what now", "okay kitchen, how much lemon juice", "we had such a nice holiday"]);
+    const files = await speak("slt", [
+      "okay kitchen, what now",
+      "okay kitchen, how much lemon juice",
+      "we had such a nice holiday",
+    ]);
     expect(await cli("hear", ...files, "--meal", "welcome-supper", "--json")).toBe(0);
     const objects = out.map((line) => JSON.parse(line) as Record<string, unknown>);
     expect(objects).toEqual([
       { file: files[0], heard: "what now", intent: "WhatNow", say: expect.stringMatching(/\.$/) as string },
-      { file: files[1], heard: "how much lemon juice", intent: "HowMuch", say: expect.stringContaining("lemon juice") as string },
+      {
+        file: files[1],
+        heard: "how much lemon juice",
+        intent: "HowMuch",
+        say: expect.stringContaining("lemon juice") as string,
+      },
       { file: files[2], heard: null, intent: null },
     ]);
   }, 60_000);

@@ -52,7 +52,12 @@ export class Device {
   }
 
   begin(meal: string, serveAt: number | null = null): Promise<Begun> {
-    return this.socket.emitWithAck("begin", { id: randomUUID(), meal, servings: {}, serveAt }) as Promise<Begun>;
+    return this.socket.emitWithAck("begin", {
+      id: randomUUID(),
+      meal,
+      servings: {},
+      serveAt,
+    }) as Promise<Begun>;
   }
 
   order(order: Order, id: string = randomUUID()): Promise<Acknowledged> {

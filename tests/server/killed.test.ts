@@ -52,12 +52,18 @@ describe("kill -9", () => {
       for (let index = 0; tablet.socket.connected && index < 38; index += 1) {
         const id = randomUUID();
         given.push(id);
-        const answer = await tablet.socket.timeout(500).emitWithAck("order", {
-          session: tablet.session,
-          id,
-          at: Date.now(),
-          order: index % 2 === 0 ? timer(`timer-${index}`) : { type: "LengthenTimer", timer: `timer-${index - 1}`, by: 60 },
-        }).catch(() => null) as { readonly ok: boolean } | null;
+        const answer = (await tablet.socket
+          .timeout(500)
+          .emitWithAck("order", {
+            session: tablet.session,
+            id,
+            at: Date.now(),
+            order:
+              index % 2 === 0
+                ? timer(`timer-${index}`)
+                : { type: "LengthenTimer", timer: `timer-${index - 1}`, by: 60 },
+          })
+          .catch(() => null)) as { readonly ok: boolean } | null;
         if (answer?.ok === true) acknowledged.push(id);
       }
     })();

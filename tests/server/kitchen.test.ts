@@ -95,7 +95,9 @@ describe("beginning and ending an evening", () => {
   it("[N4] when the meal has ended the kitchen is free, and late orders are refused", () => {
     const kitchen = open();
     const session = begun(kitchen);
-    expect(kitchen.order({ session, id: "c2", at: now, order: { type: "EndMeal" } })).toMatchObject({ ok: true });
+    expect(kitchen.order({ session, id: "c2", at: now, order: { type: "EndMeal" } })).toMatchObject({
+      ok: true,
+    });
     expect(kitchen.cooking()).toBeNull();
     expect(heard.map(({ type }) => type)).toEqual(["snapshot", "events", "snapshot"]);
     expect(kitchen.snapshot().session).toBeNull();
@@ -141,7 +143,12 @@ describe("orders", () => {
     const kitchen = open();
     const session = begun(kitchen);
     const before = types(kitchen);
-    const order = { session, id: "c2", at: now, order: { type: "PauseTimer", timer: timerId("t1") } } as const;
+    const order = {
+      session,
+      id: "c2",
+      at: now,
+      order: { type: "PauseTimer", timer: timerId("t1") },
+    } as const;
     const refused = kitchen.order(order);
     expect(refused).toMatchObject({ ok: false });
     expect(types(kitchen)).toEqual(before);

@@ -8,16 +8,27 @@ describe("who may speak to the server", () => {
     (host) => expect(isOwnHost(host)).toBe(true),
   );
 
-  it.each([undefined, "", "kitchen.example", "127.0.0.1.evil.example:8321", "localhost.evil.example", "evil.example:localhost", "127.0.0.1:8321:1", "[::2]:8321", "user@localhost", "10.0.0.7:8321"])(
-    "[N20] %s is not this machine",
-    (host) => expect(isOwnHost(host)).toBe(false),
-  );
+  it.each([
+    undefined,
+    "",
+    "kitchen.example",
+    "127.0.0.1.evil.example:8321",
+    "localhost.evil.example",
+    "evil.example:localhost",
+    "127.0.0.1:8321:1",
+    "[::2]:8321",
+    "user@localhost",
+    "10.0.0.7:8321",
+  ])("[N20] %s is not this machine", (host) => expect(isOwnHost(host)).toBe(false));
 
   const host = "127.0.0.1:8321";
 
   it.each([
     ["our page", { host, origin: "http://127.0.0.1:8321" }],
-    ["our page, by a browser that says so", { host, origin: "http://127.0.0.1:8321", "sec-fetch-site": "same-origin" }],
+    [
+      "our page, by a browser that says so",
+      { host, origin: "http://127.0.0.1:8321", "sec-fetch-site": "same-origin" },
+    ],
     ["a program on this machine", { host }],
   ])("[N21] %s may connect", (_name, headers) => expect(isOwnPage({ headers })).toBe(true));
 

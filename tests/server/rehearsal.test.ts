@@ -15,7 +15,13 @@ async function play(text: string, serveAt: number | null = null): Promise<Played
   if (!script.ok) return script.error;
   const turns: Turn[] = [];
   const hear = (file: string) =>
-    Promise.resolve(file === "done.wav" ? ok("done") : file === "chatter.wav" ? ok(null) : err(`The file ${file} cannot be read.`));
+    Promise.resolve(
+      file === "done.wav"
+        ? ok("done")
+        : file === "chatter.wav"
+          ? ok(null)
+          : err(`The file ${file} cannot be read.`),
+    );
   const tell = (turn: Turn): void => void turns.push(turn);
   const view = await rehearse({ meal: smallMeal, from: 17 * 60, serveAt, script: script.value, hear, tell });
   if (!view.ok) return view.error;
@@ -52,7 +58,9 @@ describe("a rehearsal", () => {
   });
 
   it("[N74] lines without a time come five seconds apart; clock times and pauses are kept", async () => {
-    const { turns } = await played("what now\nwhat next\n+3 min what now\nuntil 17:10\n17:12 what now\n+20 s what now");
+    const { turns } = await played(
+      "what now\nwhat next\n+3 min what now\nuntil 17:10\n17:12 what now\n+20 s what now",
+    );
     const spoken = turns.filter((turn) => turn.includes(" cook ")).map((turn) => turn.slice(0, 8));
     expect(spoken).toEqual(["17:00:05", "17:00:10", "17:03:10", "17:12:00", "17:12:20"]);
   });
@@ -97,7 +105,9 @@ describe("a rehearsal", () => {
   });
 
   it("[N74] while the caller was asked to be quiet, calls are shown and rings are heard", async () => {
-    const { turns } = await played("set a timer for three minutes for the bread\nbe quiet for twenty minutes\n+8 min");
+    const { turns } = await played(
+      "set a timer for three minutes for the bread\nbe quiet for twenty minutes\n+8 min",
+    );
     expect(turns.filter((turn) => turn.includes(" ring "))).toEqual(["17:03:05 ring Time is up: bread."]);
     expect(turns.some((turn) => turn.includes(" shown "))).toBe(true);
     expect(turns.slice(5).some((turn) => turn.includes(" unasked "))).toBe(false);
@@ -114,7 +124,10 @@ describe("a rehearsal", () => {
     ["hear other.wav", "Line 1 of the script: The file other.wav cannot be read."],
     ["what now\nwait for ring", "Line 2 of the script: nothing rang in four hours."],
     ["cook until ring pears", "Line 1 of the script: it did not ring before everything was ready."],
-    ["17:10 what now\n17:05 what now", "Line 2 of the script: the clock shows 17:10 already; that time is past."],
+    [
+      "17:10 what now\n17:05 what now",
+      "Line 2 of the script: the clock shows 17:10 already; that time is past.",
+    ],
   ])("[N72] %j cannot be played and is named by its line", async (text, sentence) => {
     expect(await play(text)).toBe(sentence);
   });

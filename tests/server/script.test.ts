@@ -15,7 +15,10 @@ describe("a rehearsal script", () => {
   it.each<[string, Omit<ScriptLine, "number">]>([
     ["what now", { when: atOnce, deed: { kind: "say", words: "what now" } }],
     ["17:05 done", { when: { kind: "at", minute: 1025 }, deed: { kind: "say", words: "done" } }],
-    ["+3 min what now", { when: { kind: "after", wait: minutes(3) }, deed: { kind: "say", words: "what now" } }],
+    [
+      "+3 min what now",
+      { when: { kind: "after", wait: minutes(3) }, deed: { kind: "say", words: "what now" } },
+    ],
     ["+20 s done", { when: { kind: "after", wait: seconds(20) }, deed: { kind: "say", words: "done" } }],
     ["+10 min", { when: { kind: "after", wait: minutes(10) }, deed: { kind: "pass" } }],
     ["until 9:40", { when: { kind: "at", minute: 580 }, deed: { kind: "pass" } }],
@@ -51,6 +54,9 @@ describe("a rehearsal script", () => {
   });
 
   it("[N73] a script that does nothing is refused", () => {
-    expect(readScript("# nothing\n")).toEqual({ ok: false, error: "The script has no line that does anything." });
+    expect(readScript("# nothing\n")).toEqual({
+      ok: false,
+      error: "The script has no line that does anything.",
+    });
   });
 });

@@ -29,7 +29,11 @@ export async function startProcess(dataFolder: string, port = 0): Promise<Server
   return { url: line, kill: (signal) => end(server, signal, ended) };
 }
 
-async function end(server: ChildProcess, signal: NodeJS.Signals, ended: Promise<unknown>): Promise<number | null> {
+async function end(
+  server: ChildProcess,
+  signal: NodeJS.Signals,
+  ended: Promise<unknown>,
+): Promise<number | null> {
   server.kill(signal);
   await ended;
   return server.exitCode;

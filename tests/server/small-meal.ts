@@ -1,5 +1,12 @@
 import { taskId } from "../../core/plan/model.ts";
-import { dishId, ingredientId, mealId, stepId, type CookingMeal, type Step } from "../../core/recipe/model.ts";
+import {
+  dishId,
+  ingredientId,
+  mealId,
+  stepId,
+  type CookingMeal,
+  type Step,
+} from "../../core/recipe/model.ts";
 import { ratio } from "../../core/units/rational.ts";
 import { instant, minutes, seconds } from "../../core/units/quantity.ts";
 

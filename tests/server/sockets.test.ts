@@ -30,7 +30,9 @@ async function start(port = 0): Promise<RunningServer> {
   return started.value;
 }
 
-async function device(...options: ConstructorParameters<typeof Device> extends [string, ...infer Rest] ? Rest : never): Promise<Device> {
+async function device(
+  ...options: ConstructorParameters<typeof Device> extends [string, ...infer Rest] ? Rest : never
+): Promise<Device> {
   const made = new Device(server.url, ...options);
   devices.push(made);
   await made.joined();
@@ -122,7 +124,10 @@ describe("devices in one kitchen", () => {
     const begun = await tablet.begin("welcome-supper");
     const pantry = (await (await fetch(`${server.url}api/meals`)).json()) as ReturnType<MealBook["listing"]>;
     const supper = pantry.meals.find(({ id }) => id === "welcome-supper");
-    expect(pantry).toMatchObject({ mistakes: [], cooking: { session: begun.ok ? begun.session : "", meal: "welcome-supper" } });
+    expect(pantry).toMatchObject({
+      mistakes: [],
+      cooking: { session: begun.ok ? begun.session : "", meal: "welcome-supper" },
+    });
     expect(supper).toMatchObject({ name: "Welcome Supper", serveAt: 18 * 60 + 30 });
     expect(supper?.dishes.length).toBeGreaterThanOrEqual(4);
     expect(supper?.takesMinutes).toBeGreaterThan(30);
@@ -143,7 +148,12 @@ describe("what a device may not do", () => {
 
   it("[N21] whoever calls this machine by a foreign name gets no socket, by either way in", async () => {
     // Client libraries mend the Host header, so this goes out by hand. Source of the upgrade's form: RFC 6455, section 4.1.
-    const upgrade = { connection: "Upgrade", upgrade: "websocket", "sec-websocket-version": "13", "sec-websocket-key": "AAAAAAAAAAAAAAAAAAAAAA==" };
+    const upgrade = {
+      connection: "Upgrade",
+      upgrade: "websocket",
+      "sec-websocket-version": "13",
+      "sec-websocket-key": "AAAAAAAAAAAAAAAAAAAAAA==",
+    };
     const answers = await Promise.all(
       [{}, upgrade].map((headers) => {
         const transport = "upgrade" in headers ? "websocket" : "polling";
@@ -160,9 +170,15 @@ describe("what a device may not do", () => {
     ["a list", [1, 2, 3]],
     ["an order without a session", { id: "a", at: 0, order: { type: "Tick" } }],
     ["an order of no known type", { session: "s", id: "a", at: 0, order: { type: "Flambé" } }],
-    ["a timer of words", { session: "s", id: "a", at: 0, order: { type: "StartTimer", timer: {}, span: "long" } }],
+    [
+      "a timer of words",
+      { session: "s", id: "a", at: 0, order: { type: "StartTimer", timer: {}, span: "long" } },
+    ],
     ["a moment that is no number", { session: "s", id: "a", at: "now", order: { type: "Tick" } }],
-    ["a meal of its own", { session: "s", id: "a", at: 0, order: { type: "BeginMeal", meal: {}, serveAt: null } }],
+    [
+      "a meal of its own",
+      { session: "s", id: "a", at: 0, order: { type: "BeginMeal", meal: {}, serveAt: null } },
+    ],
     ["an id without end", { session: "s", id: "a".repeat(1000), at: 0, order: { type: "Tick" } }],
     ["more than was asked for", { session: "s", id: "a", at: 0, order: { type: "Tick" }, admin: true }],
   ])("[N53] %s is answered with a sentence, and the line stays open", async (_name, payload) => {
@@ -186,7 +202,12 @@ describe("what a device may not do", () => {
   it("[N54] a message of more than 64 kB closes the line and reaches nothing", async () => {
     const tablet = await device({ reconnection: false, transports: ["websocket"] });
     const phone = await device();
-    tablet.socket.emit("begin", { id: "b".repeat(70_000), meal: "welcome-supper", servings: {}, serveAt: null });
+    tablet.socket.emit("begin", {
+      id: "b".repeat(70_000),
+      meal: "welcome-supper",
+      servings: {},
+      serveAt: null,
+    });
     await tablet.until(() => tablet.socket.disconnected);
     expect(await phone.begin("welcome-supper")).toMatchObject({ ok: true });
   });
@@ -226,7 +247,13 @@ describe("a server that stops in the middle of a meal", () => {
   it("[N56] a second server on the same log is refused, and one on the same port too", async () => {
     await expect(start()).rejects.toThrow(/Another Stovecall is using the meal log/);
     const other = { port: Number(new URL(server.url).port), dataFolder: join(folder, "other") };
-    const refused = await startServer({ ...other, book, pageFolder: folder, modelsFolder: folder, report: () => undefined });
+    const refused = await startServer({
+      ...other,
+      book,
+      pageFolder: folder,
+      modelsFolder: folder,
+      report: () => undefined,
+    });
     expect(refused).toEqual({
       ok: false,
       error: `Port ${other.port} is taken by another program. Name another one with --port, for instance --port ${other.port + 1}.`,
