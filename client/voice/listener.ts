@@ -56,109 +56,139 @@ const onceMs = 8_000;
 
 /** Makes a listener, off until `start`. */
 export function createListener(options: ListenerOptions): Listener {
-  let state: Listening = initialListening(options.grammar, options.address);
-  let engine: EngineLink | null = null;
-  let microphone: Microphone | null = null;
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let told = "";
-  let sent: Listening | null = null;
+  return new PageListener(options);
+}
 
-  const apply = (input: ListeningInput): void => {
-    state = evolveListening(state, input);
-    sendGrammar();
-    const shown = listenerState(state);
-    if (JSON.stringify(shown) === told) return;
-    told = JSON.stringify(shown);
-    options.onState(shown);
+class PageListener implements Listener {
+  private readonly options: ListenerOptions;
+  private listening: Listening;
+  private engine: EngineLink | null = null;
+  private microphone: Microphone | null = null;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private told = "";
+  /** The state whose grammar the engine has. */
+  private sent: Listening | null = null;
+
+  constructor(options: ListenerOptions) {
+    this.options = options;
+    this.listening = initialListening(options.grammar, options.address);
+  }
+
+  readonly start = async (): Promise<void> => {
+    if (!this.is("off") && !this.is("failed")) return;
+    this.apply({ kind: "start" });
+    const fail = (sentence: string): void => this.fail(sentence);
+    const [opened, engine] = await Promise.all([
+      openMicrophone(fail),
+      openEngine(this.options.engine, (message) => this.receive(message)),
+    ]);
+    this.engine = engine;
+    if (opened.ok) this.microphone = opened.value;
+    else return this.fail(opened.error);
+    // Closed or failed while it opened.
+    if (this.is("off") || this.is("failed")) return this.release();
+    const { port, rate } = opened.value;
+    engine.post({ kind: "connect", port, rate }, [port]);
+    this.sendGrammar();
   };
-  const sendGrammar = (): void => {
-    if (engine === null || state.phase === "off" || state.phase === "loading") return;
-    const what = listenForNow(state);
-    const before = sent === null ? null : listenForNow(sent);
-    const isSame =
-      before?.mode === what.mode &&
-      before.address === what.address &&
-      sent?.grammar === state.grammar &&
-      sent.stopWords === state.stopWords;
-    if (isSame) return;
+
+  readonly setGrammar = (grammar: Grammar): void => this.apply({ kind: "grammar", grammar });
+  readonly setAddress = (address: string): void => this.apply({ kind: "address", address });
+  readonly setUsual = (usual: "addressed" | "open"): void => this.apply({ kind: "usual", usual });
+  readonly openWindow = (ms: number): void => this.openFor("window", ms);
+  readonly listenOnce = (): void => this.openFor("once", onceMs);
+  readonly mute = (stopWords: readonly string[]): void => this.apply({ kind: "mute", stopWords });
+  readonly unmute = (): void => this.apply({ kind: "unmute" });
+
+  readonly close = async (): Promise<void> => {
+    this.apply({ kind: "close" });
+    await this.release();
+  };
+
+  private is(kind: ListenerState["kind"]): boolean {
+    return listenerState(this.listening).kind === kind;
+  }
+
+  private apply(input: ListeningInput): void {
+    this.listening = evolveListening(this.listening, input);
+    this.sendGrammar();
+    const shown = listenerState(this.listening);
+    if (JSON.stringify(shown) === this.told) return;
+    this.told = JSON.stringify(shown);
+    this.options.onState(shown);
+  }
+
+  private sendGrammar(): void {
+    const { engine, listening, sent } = this;
+    if (engine === null || this.is("off") || this.is("loading")) return;
+    if (sent !== null && listensAlike(sent, listening)) return;
     // What the caller is about to say must not be heard as a command, so muting cannot wait for a sentence to end.
-    const isMuting = (sent?.stopWords ?? null) !== state.stopWords;
-    sent = state;
+    const isMuting = (sent?.stopWords ?? null) !== listening.stopWords;
+    this.sent = listening;
+    const what = listenForNow(listening);
     engine.post({ kind: "listen-for", what, when: isMuting ? "now" : "after-utterance" }, []);
-  };
-  const onMessage = (message: FromRecogniser): void => {
+  }
+
+  private receive(message: FromRecogniser): void {
     switch (message.kind) {
       case "loaded":
-        return apply({ kind: "loaded" });
+        return this.apply({ kind: "loaded" });
       case "failed":
-        return fail(message.sentence);
-      case "level":
-        return options.onLevel(message.dbfs);
-      case "speech-started":
-        return apply({ kind: "speech-started" });
-      case "partial":
-        return options.onPartial(message.words);
       case "grammar-refused":
-        return fail(message.sentence);
+        return this.fail(message.sentence);
+      case "level":
+        return this.options.onLevel(message.dbfs);
+      case "speech-started":
+        return this.apply({ kind: "speech-started" });
+      case "partial":
+        return this.options.onPartial(message.words);
       case "heard":
-        return void heard(message.verdict);
+        return void this.heard(message.verdict);
     }
-  };
-  const heard = async (verdict: Verdict): Promise<void> => {
-    apply({ kind: "heard", verdict });
-    tick();
+  }
+
+  private async heard(verdict: Verdict): Promise<void> {
+    this.apply({ kind: "heard", verdict });
+    this.tick();
     try {
-      await options.onHeard(verdict);
+      await this.options.onHeard(verdict);
     } finally {
-      apply({ kind: "answered" });
+      this.apply({ kind: "answered" });
     }
-  };
-  const fail = (sentence: string): void => {
-    apply({ kind: "failed", sentence });
-    void release();
-  };
-  const release = async (): Promise<void> => {
-    clearTimeout(timer);
-    engine?.close();
-    engine = null;
-    sent = null;
-    const open = microphone;
-    microphone = null;
+  }
+
+  private fail(sentence: string): void {
+    this.apply({ kind: "failed", sentence });
+    void this.release();
+  }
+
+  private async release(): Promise<void> {
+    clearTimeout(this.timer);
+    this.engine?.close();
+    this.engine = null;
+    this.sent = null;
+    const open = this.microphone;
+    this.microphone = null;
     await open?.close();
-  };
-  const tick = (): void => {
-    clearTimeout(timer);
-    apply({ kind: "time", now: performance.now() });
-    if (state.openUntil === null) return;
+  }
+
+  private openFor(kind: "window" | "once", ms: number): void {
+    this.apply({ kind, until: performance.now() + ms });
+    this.tick();
+  }
+
+  private tick(): void {
+    clearTimeout(this.timer);
+    this.apply({ kind: "time", now: performance.now() });
+    if (this.listening.openUntil === null) return;
     // At least a little later: a sentence may keep the window open beyond its time.
-    timer = setTimeout(tick, Math.max(50, state.openUntil - performance.now()));
-  };
-  const openFor = (kind: "window" | "once", ms: number): void => {
-    apply({ kind, until: performance.now() + ms });
-    tick();
-  };
-  return {
-    start: async () => {
-      if (state.phase !== "off" && typeof state.phase !== "object") return;
-      apply({ kind: "start" });
-      const [opened, link] = await Promise.all([openMicrophone(fail), openEngine(options.engine, onMessage)]);
-      engine = link;
-      if (opened.ok) microphone = opened.value;
-      if (!opened.ok) return fail(opened.error);
-      if (listenerState(state).kind === "off" || listenerState(state).kind === "failed") return release();
-      link.post({ kind: "connect", port: opened.value.port, rate: opened.value.rate }, [opened.value.port]);
-      sendGrammar();
-    },
-    setGrammar: (grammar) => apply({ kind: "grammar", grammar }),
-    setAddress: (address) => apply({ kind: "address", address }),
-    setUsual: (usual) => apply({ kind: "usual", usual }),
-    openWindow: (ms) => openFor("window", ms),
-    listenOnce: () => openFor("once", onceMs),
-    mute: (stopWords) => apply({ kind: "mute", stopWords }),
-    unmute: () => apply({ kind: "unmute" }),
-    close: async () => {
-      apply({ kind: "close" });
-      await release();
-    },
-  };
+    const waitMs = Math.max(50, this.listening.openUntil - performance.now());
+    this.timer = setTimeout(() => this.tick(), waitMs);
+  }
+}
+
+function listensAlike(before: Listening, now: Listening): boolean {
+  const [was, is] = [listenForNow(before), listenForNow(now)];
+  const isSameGrammar = before.grammar === now.grammar && before.stopWords === now.stopWords;
+  return isSameGrammar && was.mode === is.mode && was.address === is.address;
 }

@@ -20,7 +20,7 @@ export type Microphone = {
 export async function openMicrophone(
   onLost: (sentence: string) => void,
 ): Promise<Result<Microphone, string>> {
-  if (!window.isSecureContext || typeof navigator.mediaDevices?.getUserMedia !== "function") {
+  if (!window.isSecureContext || !("mediaDevices" in navigator)) {
     return err(
       "The browser gives no microphone to this page: open it by https, or on the machine itself as localhost.",
     );

@@ -3,6 +3,7 @@ import { err, ok, type Result } from "../../core/units/result.ts";
 import type { Acceptance } from "../../core/speech/acceptance.ts";
 import type { HeardWord, Hypothesis, Recogniser } from "../../core/speech/recogniser.ts";
 import { listeningRate } from "../../core/speech/samples.ts";
+import { reachableRules } from "../../core/speech/check-grammar.ts";
 import { toWordList } from "../../core/speech/word-list.ts";
 
 /** Its words carry a true confidence each; the limits are cautious guesses, not measured for want of a model. */
@@ -18,73 +19,101 @@ const finalLimitMs = 3_000;
  * @param modelUrl a tar.gz; versioned by its hash, because a bad one is kept by the browser under its address
  */
 export function createVoskRecogniser(modelUrl: string): Recogniser {
-  let model: Model | null = null;
-  let recogniser: KaldiRecognizer | null = null;
-  let wordList: readonly string[] = [];
-  let partial: readonly string[] = [];
-  let isOpen = false;
-  let settle: ((hypothesis: Hypothesis) => void) | null = null;
+  return new VoskRecogniser(modelUrl);
+}
 
-  const renew = (): void => {
-    recogniser?.remove();
-    recogniser = null;
-    if (model === null) return;
-    const made = new model.KaldiRecognizer(listeningRate, JSON.stringify(wordList));
-    made.setWords(true);
-    made.on("partialresult", (message) => {
-      if (message.event === "partialresult") partial = split(message.result.partial);
-    });
-    made.on("result", (message) => {
-      if (message.event !== "result" || settle === null) return; // finals can come twice
-      const words = (message.result.result ?? []).map(({ word, start, end, conf }): HeardWord => ({
-        word: asFiller(word),
-        startS: start,
-        lengthS: end - start,
-        probability: conf,
-      }));
-      settle({ words });
-    });
-    recogniser = made;
+class VoskRecogniser implements Recogniser {
+  private readonly modelUrl: string;
+  private model: Model | null = null;
+  private engine: KaldiRecognizer | null = null;
+  private wordList: readonly string[] = [];
+  private heardSoFar: readonly string[] = [];
+  private isOpen = false;
+  private settle: ((hypothesis: Hypothesis) => void) | null = null;
+
+  constructor(modelUrl: string) {
+    this.modelUrl = modelUrl;
+  }
+
+  readonly load: Recogniser["load"] = async () => {
+    if (this.model !== null) return ok(null);
+    const loaded = await loadModel(this.modelUrl);
+    if (!loaded.ok) return loaded;
+    this.model = loaded.value;
+    return ok(null);
   };
+
+  readonly setGrammar: Recogniser["setGrammar"] = ({ grammar, address }) => {
+    const rules = reachableRules(grammar);
+    if (!rules.ok) return Promise.resolve(rules);
+    this.wordList = toWordList(grammar, address);
+    this.renew();
+    return Promise.resolve(ok(null));
+  };
+
+  readonly accept: Recogniser["accept"] = (samples) => {
+    this.isOpen = true;
+    this.engine?.acceptWaveformFloat(samples, listeningRate);
+  };
+
+  readonly partial: Recogniser["partial"] = () => this.heardSoFar;
+
+  readonly end: Recogniser["end"] = () => {
+    if (!this.isOpen || this.engine === null) return Promise.resolve({ words: [] });
+    this.isOpen = false;
+    this.heardSoFar = [];
+    const final = finalResult(this.engine, (done) => (this.settle = done));
+    return final.finally(() => (this.settle = null));
+  };
+
+  /** Its answer would be the same: it keeps no running mean. */
+  readonly reconsider: Recogniser["reconsider"] = () => Promise.resolve({ words: [] });
+
+  readonly forget: Recogniser["forget"] = () => {
+    this.renew();
+    return Promise.resolve();
+  };
+
+  readonly free: Recogniser["free"] = () => {
+    this.engine?.remove();
+    this.model?.terminate();
+    this.engine = null;
+    this.model = null;
+  };
+
+  private renew(): void {
+    this.isOpen = false;
+    this.heardSoFar = [];
+    this.engine?.remove();
+    this.engine = null;
+    if (this.model === null) return;
+    const engine = new this.model.KaldiRecognizer(listeningRate, JSON.stringify(this.wordList));
+    engine.setWords(true);
+    engine.on("partialresult", (message) => {
+      if (message.event === "partialresult") this.heardSoFar = split(message.result.partial);
+    });
+    engine.on("result", (message) => {
+      if (message.event === "result") this.settle?.(hypothesisOf(message.result)); // finals can come twice
+    });
+    this.engine = engine;
+  }
+}
+
+/** The engine leaves `result` out where it heard nothing, whatever its types say. */
+function hypothesisOf(final: { readonly result?: readonly VoskWord[] }): Hypothesis {
   return {
-    load: async () => {
-      const loaded = await loadModel(modelUrl);
-      if (!loaded.ok) return loaded;
-      model = loaded.value;
-      return ok(null);
-    },
-    setGrammar: ({ grammar, address }) => {
-      wordList = toWordList(grammar, address);
-      isOpen = false;
-      renew();
-      return Promise.resolve(ok(null));
-    },
-    accept: (samples) => {
-      isOpen = true;
-      recogniser?.acceptWaveformFloat(samples, listeningRate);
-    },
-    partial: () => partial,
-    end: () => {
-      if (!isOpen || recogniser === null) return Promise.resolve({ words: [] });
-      isOpen = false;
-      partial = [];
-      return finalResult(recogniser, (done) => (settle = done)).finally(() => (settle = null));
-    },
-    // Its answer would be the same: it keeps no running mean.
-    reconsider: () => Promise.resolve({ words: [] }),
-    forget: () => {
-      isOpen = false;
-      renew();
-      return Promise.resolve();
-    },
-    free: () => {
-      recogniser?.remove();
-      model?.terminate();
-      recogniser = null;
-      model = null;
-    },
+    words: (final.result ?? []).map(({ word, start, end, conf }): HeardWord => {
+      return { word: asFiller(word), startS: start, lengthS: end - start, probability: conf };
+    }),
   };
 }
+
+type VoskWord = {
+  readonly word: string;
+  readonly start: number;
+  readonly end: number;
+  readonly conf: number;
+};
 
 async function loadModel(url: string): Promise<Result<Model, string>> {
   const tail = "Check the archive in the models folder, or take it out to use the embedded recogniser.";

@@ -22,79 +22,91 @@ const mostWaiting = 200;
  * @returns where messages go
  */
 export function createRecogniserPump(parts: PumpParts): (message: ToRecogniser) => void {
-  let queue: Promise<void> = Promise.resolve();
-  let waiting = 0;
-  let recogniser: Recogniser | null = null;
-  let hearing: Hearing | null = null;
-  let port: MessagePortLike | null = null;
-  let toListeningRate: {
-    readonly rate: number;
-    readonly resample: (block: Float32Array) => Float32Array;
-  } | null = null;
+  const pump = new RecogniserPump(parts);
+  return (message) => pump.take(message);
+}
 
-  const fail = (sentence: string): void => parts.post({ kind: "failed", sentence });
-  const load = async (base: string): Promise<void> => {
-    const made = parts.createRecogniser(base);
-    const loaded = await made.load();
-    if (!loaded.ok) return fail(loaded.error);
-    recogniser = made;
-    hearing = createHearing(made, {
-      ...defaultHearingTimes,
-      endpointer: defaultEndpointer,
-      acceptance: parts.acceptance ?? embeddedAcceptance,
-    });
-    parts.post({ kind: "loaded" });
-  };
-  const listen = async (samples: Float32Array, rate: number): Promise<void> => {
-    if (hearing === null) return;
-    if (toListeningRate?.rate !== rate)
-      toListeningRate = { rate, resample: createResampler(rate, listeningRate) };
-    for (const event of await hearing.accept(toListeningRate.resample(samples))) parts.post(event);
-  };
-  const connect = async (next: MessagePortLike, rate: number): Promise<void> => {
-    port?.close();
-    port = next;
-    toListeningRate = null;
-    await hearing?.reset();
-    next.addEventListener("message", ({ data }) => {
-      if (data instanceof Float32Array) take({ kind: "audio", samples: data, rate });
-    });
-    next.start();
-  };
-  const handle = async (message: ToRecogniser): Promise<void> => {
+class RecogniserPump {
+  private readonly parts: PumpParts;
+  private queue: Promise<void> = Promise.resolve();
+  private waiting = 0;
+  private recogniser: Recogniser | null = null;
+  private hearing: Hearing | null = null;
+  private port: MessagePortLike | null = null;
+  private rate = listeningRate;
+  private toListeningRate = createResampler(listeningRate, listeningRate);
+
+  constructor(parts: PumpParts) {
+    this.parts = parts;
+  }
+
+  take(message: ToRecogniser): void {
+    if (message.kind === "audio" && this.waiting >= mostWaiting) return;
+    this.waiting++;
+    this.queue = this.queue
+      .then(() => this.handle(message))
+      .catch((thrown: unknown) => {
+        this.hearing = null;
+        const detail = thrown instanceof Error ? thrown.message : String(thrown);
+        this.fail(`The speech recogniser stopped (${detail}). Turn listening on again.`);
+      })
+      .finally(() => this.waiting--);
+  }
+
+  private async handle(message: ToRecogniser): Promise<void> {
     switch (message.kind) {
       case "load":
-        return load(message.base);
+        return this.load(message.base);
       case "connect":
-        return connect(message.port, message.rate);
+        return this.connect(message.port, message.rate);
       case "listen-for": {
-        const set = await hearing?.listenFor(message.what, message.when);
-        if (set?.ok === false) parts.post({ kind: "grammar-refused", sentence: set.error });
+        const set = await this.hearing?.listenFor(message.what, message.when);
+        if (set?.ok === false) this.parts.post({ kind: "grammar-refused", sentence: set.error });
         return;
       }
       case "audio":
-        return listen(message.samples, message.rate);
+        return this.listen(message.samples, message.rate);
       case "reset":
-        return hearing?.reset();
+        return this.hearing?.reset();
       case "close":
-        port?.close();
-        recogniser?.free();
-        hearing = null;
-        recogniser = null;
+        this.port?.close();
+        this.recogniser?.free();
+        this.hearing = null;
+        this.recogniser = null;
     }
-  };
-  const take = (message: ToRecogniser): void => {
-    if (message.kind === "audio" && waiting >= mostWaiting) return;
-    waiting++;
-    queue = queue
-      .then(() => handle(message))
-      .catch((thrown: unknown) => {
-        hearing = null;
-        fail(
-          `The speech recogniser stopped (${thrown instanceof Error ? thrown.message : String(thrown)}). Turn listening on again.`,
-        );
-      })
-      .finally(() => waiting--);
-  };
-  return take;
+  }
+
+  private async load(base: string): Promise<void> {
+    const recogniser = this.parts.createRecogniser(base);
+    const loaded = await recogniser.load();
+    if (!loaded.ok) return this.fail(loaded.error);
+    this.recogniser = recogniser;
+    this.hearing = createHearing(recogniser, {
+      ...defaultHearingTimes,
+      endpointer: defaultEndpointer,
+      acceptance: this.parts.acceptance ?? embeddedAcceptance,
+    });
+    this.parts.post({ kind: "loaded" });
+  }
+
+  private async connect(port: MessagePortLike, rate: number): Promise<void> {
+    this.port?.close();
+    this.port = port;
+    await this.hearing?.reset();
+    port.addEventListener("message", ({ data }) => {
+      if (data instanceof Float32Array) this.take({ kind: "audio", samples: data, rate });
+    });
+    port.start();
+  }
+
+  private async listen(samples: Float32Array, rate: number): Promise<void> {
+    if (this.hearing === null) return;
+    if (this.rate !== rate) this.toListeningRate = createResampler(rate, listeningRate);
+    this.rate = rate;
+    for (const event of await this.hearing.accept(this.toListeningRate(samples))) this.parts.post(event);
+  }
+
+  private fail(sentence: string): void {
+    this.parts.post({ kind: "failed", sentence });
+  }
 }

@@ -1,17 +1,18 @@
-import { type Acceptance, judge, type Verdict } from "./acceptance.ts";
+import { ok, type Result } from "../units/result.ts";
+import type { Acceptance, Verdict } from "./acceptance.ts";
 import { withoutFillers } from "./chatter.ts";
 import {
-  type EndpointerState,
   type EndpointerSettings,
+  type EndpointerState,
+  type EndpointerStep,
   initialEndpointer,
   stepEndpointer,
 } from "./endpointer.ts";
+import { type Expectation, expectation, progressOf, verdictOn } from "./expectation.ts";
 import { createOffsetFilter, createSpeechMeter, loudness } from "./loudness.ts";
-import { createMatcher, type Matcher } from "./progress.ts";
-import type { Hypothesis, ListenFor, Recogniser } from "./recogniser.ts";
-import { ok, type Result } from "../units/result.ts";
+import type { Progress } from "./progress.ts";
+import type { ListenFor, Recogniser } from "./recogniser.ts";
 import { createFramer, frameMs, frameSamples, joinSamples, listeningRate } from "./samples.ts";
-import { spokenWords } from "./spoken-words.ts";
 
 /** What listening brings about, in order. Frames are 20 ms, counted from the start of the stream. */
 export type HearingEvent =
@@ -73,149 +74,7 @@ type Utterance = { readonly from: number; readonly frames: Float32Array[]; parti
 
 /** Puts the endpointer before a loaded recogniser; the same in the browser and on the command line. */
 export function createHearing(recogniser: Recogniser, settings: HearingSettings): Hearing {
-  let wanted: ListenFor | null = null;
-  let matcher: Matcher | null = null;
-  let waiting: ListenFor | null = null;
-  let state: EndpointerState = initialEndpointer;
-  let utterance: Utterance | null = null;
-  let held: { readonly frames: readonly Float32Array[]; readonly untilFrame: number } | null = null;
-  let recent: Float32Array[] = [];
-  let cut = createFramer(frameSamples);
-  let removeOffset = createOffsetFilter(listeningRate);
-  let meter = createSpeechMeter(listeningRate);
-  let hangover: number = settings.hangoverMs.otherwise;
-
-  const begin = (from: number): void => {
-    // The address alone was just heard: its sound comes before this, so that both are judged as one sentence.
-    const before = held !== null && state.frame <= held.untilFrame ? held.frames : [];
-    held = null;
-    utterance = { from, frames: [...before], partial: [] };
-    hangover = settings.hangoverMs.otherwise;
-    for (const frame of before) recogniser.accept(frame);
-    for (const frame of recent.slice(-(state.frame - from))) feed(utterance, frame);
-  };
-  const feed = (open: Utterance, frame: Float32Array): void => {
-    open.frames.push(frame);
-    recogniser.accept(frame);
-  };
-  const updatePartial = (open: Utterance): HearingEvent[] => {
-    const words = withoutFillers(recogniser.partial());
-    hangover = hangoverFor(words);
-    if (words.join(" ") === open.partial.join(" ")) return [];
-    open.partial = words;
-    return [{ kind: "partial", words }];
-  };
-  const hangoverFor = (words: readonly string[]): number => {
-    const { finished, mayGoOn, begun, otherwise } = settings.hangoverMs;
-    const address = wanted?.address === null || wanted === null ? [] : spokenWords(wanted.address);
-    const isAddressed = address.length > 0 && address.every((word, at) => words[at] === word);
-    const said = isAddressed ? words.slice(address.length) : words;
-    if (said.length === 0) return otherwise;
-    switch (matcher?.progress(said) ?? "unmatched") {
-      case "finished":
-        return finished;
-      case "may-go-on":
-        return mayGoOn;
-      case "begun":
-        return begun;
-      case "unmatched":
-        return otherwise;
-    }
-  };
-  const change = (what: ListenFor): Promise<Result<null, string>> => {
-    waiting = null;
-    wanted = what;
-    matcher = createMatcher(what.grammar);
-    return recogniser.setGrammar(what);
-  };
-  const decide = (hypothesis: Hypothesis): Verdict => {
-    const judged = judge(
-      hypothesis,
-      wanted?.address ?? null,
-      wanted?.mode ?? "addressed",
-      settings.acceptance,
-    );
-    // An engine without rules may string words together that are no sentence.
-    const isSentence =
-      judged.kind !== "command" ||
-      ["finished", "may-go-on"].includes(matcher?.progress(judged.words) ?? "unmatched");
-    return isSentence ? judged : { kind: "none", why: "doubtful" };
-  };
-  const conclude = async (open: Utterance, lastLoud: number): Promise<readonly HearingEvent[]> => {
-    utterance = null;
-    const first = decide(await recogniser.end());
-    const isShort = open.frames.length * frameMs <= settings.reconsiderMs;
-    const again =
-      first.kind === "none" && isShort
-        ? decide(await recogniser.reconsider(joinSamples(open.frames)))
-        : first;
-    const verdict = again.kind === "none" ? first : again;
-    held =
-      verdict.kind === "address-only"
-        ? { frames: open.frames, untilFrame: state.frame + settings.addressHeldMs / frameMs }
-        : null;
-    const heard = { kind: "heard", verdict, startedAtFrame: open.from, endedAtFrame: lastLoud } as const;
-    const changed = waiting === null ? null : await change(waiting);
-    return changed === null || changed.ok
-      ? [heard]
-      : [heard, { kind: "grammar-refused", sentence: changed.error }];
-  };
-  const acceptFrame = async (frame: Float32Array): Promise<readonly HearingEvent[]> => {
-    const events: HearingEvent[] = [];
-    recent = [...recent, frame].slice(-keptFrames);
-    const { state: next, step } = stepEndpointer(state, meter(frame), hangover, settings.endpointer);
-    state = next;
-    if (state.frame % framesALevel === 0) events.push({ kind: "level", dbfs: loudness(frame) });
-    switch (step.kind) {
-      case "none":
-        break;
-      case "started":
-        events.push({ kind: "speech-started", atFrame: step.from });
-        begin(step.from);
-        break;
-      case "speech":
-      case "pause":
-        if (utterance === null) break;
-        feed(utterance, frame);
-        // Asking costs a walk back through the search, so not for every frame, but for each in a pause.
-        if (step.kind === "pause" || state.frame % framesAPartial === 0)
-          events.push(...updatePartial(utterance));
-        break;
-      case "ended":
-        if (utterance !== null) events.push(...(await conclude(utterance, step.lastLoud)));
-    }
-    return events;
-  };
-  const reset = async (): Promise<void> => {
-    await recogniser.forget();
-    utterance = null;
-    held = null;
-    recent = [];
-    state = initialEndpointer;
-    cut = createFramer(frameSamples);
-    removeOffset = createOffsetFilter(listeningRate);
-    meter = createSpeechMeter(listeningRate);
-  };
-  return {
-    listenFor: async (what, when) => {
-      if (utterance !== null && when === "after-utterance") {
-        waiting = what;
-        return ok(null);
-      }
-      if (utterance !== null) await recogniser.end();
-      utterance = null;
-      recent = [];
-      state = { ...state, phase: { kind: "quiet" } };
-      return change(what);
-    },
-    accept: async (block) => {
-      const events: HearingEvent[] = [];
-      for (const frame of cut(removeOffset(block))) events.push(...(await acceptFrame(frame)));
-      return events;
-    },
-    finish: async () => (utterance === null ? [] : conclude(utterance, state.frame - 1)),
-    reset,
-  };
+  return new StreamHearing(recogniser, settings);
 }
 
 /** A level ten times a second is enough for a meter. */
@@ -223,3 +82,155 @@ const framesALevel = 5;
 const framesAPartial = 5;
 /** Frames kept for the pre-roll: a second. */
 const keptFrames = 50;
+
+/** What cleans and measures a stream; each keeps a state from block to block. */
+type Front = {
+  readonly cut: (block: Float32Array) => readonly Float32Array[];
+  readonly removeOffset: (block: Float32Array) => Float32Array;
+  readonly meter: (frame: Float32Array) => number;
+};
+
+function createFront(): Front {
+  return {
+    cut: createFramer(frameSamples),
+    removeOffset: createOffsetFilter(listeningRate),
+    meter: createSpeechMeter(listeningRate),
+  };
+}
+
+class StreamHearing implements Hearing {
+  private readonly recogniser: Recogniser;
+  private readonly settings: HearingSettings;
+  private front = createFront();
+  private expected: Expectation | null = null;
+  private waiting: ListenFor | null = null;
+  private state: EndpointerState = initialEndpointer;
+  private utterance: Utterance | null = null;
+  private held: { readonly frames: readonly Float32Array[]; readonly untilFrame: number } | null = null;
+  private recent: readonly Float32Array[] = [];
+  private hangoverMs: number;
+
+  constructor(recogniser: Recogniser, settings: HearingSettings) {
+    this.recogniser = recogniser;
+    this.settings = settings;
+    this.hangoverMs = settings.hangoverMs.otherwise;
+  }
+
+  readonly listenFor: Hearing["listenFor"] = async (what, when) => {
+    if (this.utterance !== null && when === "after-utterance") {
+      this.waiting = what;
+      return ok(null);
+    }
+    if (this.utterance !== null) await this.recogniser.end();
+    this.utterance = null;
+    this.recent = [];
+    this.state = { ...this.state, phase: { kind: "quiet" } };
+    return this.change(what);
+  };
+
+  readonly accept: Hearing["accept"] = async (block) => {
+    const events: HearingEvent[] = [];
+    for (const frame of this.front.cut(this.front.removeOffset(block))) {
+      this.recent = [...this.recent, frame].slice(-keptFrames);
+      const level = this.front.meter(frame);
+      const { state, step } = stepEndpointer(this.state, level, this.hangoverMs, this.settings.endpointer);
+      this.state = state;
+      if (state.frame % framesALevel === 0) events.push({ kind: "level", dbfs: loudness(frame) });
+      events.push(...(await this.follow(step, frame)));
+    }
+    return events;
+  };
+
+  readonly finish: Hearing["finish"] = async () =>
+    this.utterance === null ? [] : this.conclude(this.utterance, this.state.frame - 1);
+
+  readonly reset: Hearing["reset"] = async () => {
+    await this.recogniser.forget();
+    this.utterance = null;
+    this.held = null;
+    this.recent = [];
+    this.state = initialEndpointer;
+    this.front = createFront();
+  };
+
+  private change(what: ListenFor): Promise<Result<null, string>> {
+    this.waiting = null;
+    this.expected = expectation(what);
+    return this.recogniser.setGrammar(what);
+  }
+
+  private async follow(step: EndpointerStep, frame: Float32Array): Promise<readonly HearingEvent[]> {
+    if (step.kind === "started") {
+      this.begin(step.from);
+      return [{ kind: "speech-started", atFrame: step.from }];
+    }
+    const { utterance } = this;
+    if (utterance === null || step.kind === "none") return [];
+    if (step.kind === "ended") return this.conclude(utterance, step.lastLoud);
+    this.feed(utterance, frame);
+    // Asking costs a walk back through the search, so not for every frame, but for each in a pause.
+    const isAsked = step.kind === "pause" || this.state.frame % framesAPartial === 0;
+    return isAsked ? this.updatePartial(utterance) : [];
+  }
+
+  private begin(from: number): void {
+    // The address alone was just heard: its sound comes before this, so that both are judged as one sentence.
+    const isHeld = this.held !== null && this.state.frame <= this.held.untilFrame;
+    const before = isHeld ? (this.held?.frames ?? []) : [];
+    this.held = null;
+    this.utterance = { from, frames: [], partial: [] };
+    this.hangoverMs = this.settings.hangoverMs.otherwise;
+    for (const frame of [...before, ...this.recent.slice(-(this.state.frame - from))]) {
+      this.feed(this.utterance, frame);
+    }
+  }
+
+  private feed(utterance: Utterance, frame: Float32Array): void {
+    utterance.frames.push(frame);
+    this.recogniser.accept(frame);
+  }
+
+  private updatePartial(utterance: Utterance): readonly HearingEvent[] {
+    const words = withoutFillers(this.recogniser.partial());
+    const progress = this.expected === null ? null : progressOf(this.expected, words);
+    this.hangoverMs = hangoverAfter(progress, this.settings);
+    if (words.join(" ") === utterance.partial.join(" ")) return [];
+    utterance.partial = words;
+    return [{ kind: "partial", words }];
+  }
+
+  private async conclude(utterance: Utterance, lastLoud: number): Promise<readonly HearingEvent[]> {
+    this.utterance = null;
+    const verdict = await this.verdict(utterance);
+    const untilFrame = this.state.frame + this.settings.addressHeldMs / frameMs;
+    this.held = verdict.kind === "address-only" ? { frames: utterance.frames, untilFrame } : null;
+    const heard = { kind: "heard", verdict, startedAtFrame: utterance.from, endedAtFrame: lastLoud } as const;
+    const changed = this.waiting === null ? ok(null) : await this.change(this.waiting);
+    return changed.ok ? [heard] : [heard, { kind: "grammar-refused", sentence: changed.error }];
+  }
+
+  private async verdict(utterance: Utterance): Promise<Verdict> {
+    const { recogniser, expected, settings } = this;
+    const hypothesis = await recogniser.end();
+    if (expected === null) return { kind: "none", why: "chatter" };
+    const first = verdictOn(expected, hypothesis, settings.acceptance);
+    if (first.kind !== "none" || utterance.frames.length * frameMs > settings.reconsiderMs) return first;
+    const again = await recogniser.reconsider(joinSamples(utterance.frames));
+    const second = verdictOn(expected, again, settings.acceptance);
+    return second.kind === "none" ? first : second;
+  }
+}
+
+function hangoverAfter(progress: Progress | null, { hangoverMs }: HearingSettings): number {
+  switch (progress) {
+    case "finished":
+      return hangoverMs.finished;
+    case "may-go-on":
+      return hangoverMs.mayGoOn;
+    case "begun":
+      return hangoverMs.begun;
+    case "unmatched":
+    case null:
+      return hangoverMs.otherwise;
+  }
+}

@@ -1,5 +1,5 @@
 /** The rate at which everything in this folder listens, in Hz; audio of another rate is resampled first. */
-export const listeningRate = 16_000;
+export const listeningRate: number = 16_000;
 
 /** Samples in one frame of the endpointer: 20 ms at 16 kHz. */
 export const frameSamples = 320;

@@ -1,10 +1,15 @@
 import { readFile } from "node:fs/promises";
 import { embeddedAcceptance, type Verdict } from "../../core/speech/acceptance.ts";
-import { createHearing, defaultHearingTimes, type HearingEvent } from "../../core/speech/hearing.ts";
+import {
+  createHearing,
+  defaultHearingTimes,
+  type Hearing,
+  type HearingEvent,
+  type HearingSettings,
+} from "../../core/speech/hearing.ts";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import type { ListeningMode } from "../../core/speech/jsgf.ts";
-import type { ListenFor } from "../../core/speech/recogniser.ts";
 import { resample } from "../../core/speech/resample.ts";
 import { frameMs, listeningRate } from "../../core/speech/samples.ts";
 import { parseWav } from "../../core/speech/wav.ts";
@@ -40,44 +45,48 @@ export type FileHearer = {
 /** Makes a hearer; the recogniser loads with the first file and stays until `close`. */
 export function createFileHearer(): FileHearer {
   const recogniser = createNodeRecogniser();
-  let hearing: ReturnType<typeof createHearing> | null = null;
-  let listening: ListenFor | null = null;
-  const ready = async (options: HearOptions): Promise<Result<NonNullable<typeof hearing>, string>> => {
-    if (hearing === null) {
-      const loaded = await recogniser.load();
-      if (!loaded.ok) return loaded;
-      hearing = createHearing(recogniser, {
-        ...defaultHearingTimes,
-        endpointer: defaultEndpointer,
-        acceptance: embeddedAcceptance,
-      });
-    }
-    const isSame =
-      listening?.grammar === options.grammar &&
-      listening.address === options.address &&
-      listening.mode === options.mode;
-    if (!isSame) {
-      const set = await hearing.listenFor(options, "now");
-      if (!set.ok) return set;
-      listening = options;
-    }
-    return ok(hearing);
-  };
+  let ready: Listener | null = null;
   return {
     hearFile: async (path, options) => {
       const samples = await readSamples(path);
       if (!samples.ok) return samples;
-      const prepared = await ready(options);
-      if (!prepared.ok) return prepared;
-      await prepared.value.reset();
-      const events = [...(await prepared.value.accept(samples.value)), ...(await prepared.value.finish())];
+      if (ready === null) {
+        const loaded = await recogniser.load();
+        if (!loaded.ok) return loaded;
+        ready = { hearing: createHearing(recogniser, settings), options: null };
+      }
+      const set = await listen(ready, options);
+      if (!set.ok) return set;
+      // Each file is a voice and a room of its own: what comes out must not depend on the file before.
+      await ready.hearing.reset();
+      const events = [...(await ready.hearing.accept(samples.value)), ...(await ready.hearing.finish())];
       return ok(summary(events));
     },
     close: () => {
-      recogniser.free();
-      hearing = null;
+      if (ready !== null) recogniser.free();
+      ready = null;
     },
   };
+}
+
+type Listener = { readonly hearing: Hearing; options: HearOptions | null };
+
+const settings: HearingSettings = {
+  ...defaultHearingTimes,
+  endpointer: defaultEndpointer,
+  acceptance: embeddedAcceptance,
+};
+
+/** Sets the grammar unless it is the one already set; after a refusal the next file sets its own. */
+async function listen(listener: Listener, wanted: HearOptions): Promise<Result<null, string>> {
+  const { options } = listener;
+  const isSame =
+    options?.grammar === wanted.grammar && options.address === wanted.address && options.mode === wanted.mode;
+  if (isSame) return ok(null);
+  listener.options = null;
+  const set = await listener.hearing.listenFor(wanted, "now");
+  if (set.ok) listener.options = wanted;
+  return set;
 }
 
 async function readSamples(path: string): Promise<Result<Float32Array, string>> {
