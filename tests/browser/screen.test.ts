@@ -103,7 +103,7 @@ describe("the screen for every eye", () => {
       const reached = new Set<string>();
       for (let press = 0; press < wanted + 5; press += 1) {
         await open.page.keyboard.press("Tab");
-        reached.add((await open.page.evaluate("(() => { const all = [...document.querySelectorAll('button, summary')]; return String(all.indexOf(document.activeElement)); })()")) as string);
+        reached.add(await open.page.evaluate<string>("String([...document.querySelectorAll('button, summary')].indexOf(document.activeElement))"));
       }
       reached.delete("-1");
       expect(reached.size, name).toBe(wanted);
@@ -272,7 +272,7 @@ describe("a touch means a sentence", () => {
 });
 
 async function pixels(selector: string): Promise<number> {
-  return Number.parseFloat((await open.page.evaluate(`getComputedStyle(document.querySelector("${selector}")).fontSize`)) as string);
+  return Number.parseFloat(await open.page.evaluate<string>(`getComputedStyle(document.querySelector("${selector}")).fontSize`));
 }
 
 /** The same evening with another sentence for every step. */

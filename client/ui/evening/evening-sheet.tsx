@@ -1,4 +1,4 @@
-import { useLayoutEffect, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { sayStep, shortName } from "../../../core/cook/say-call.ts";
 import type { Session } from "../../../core/cook/session.ts";
 import type { TaskId } from "../../../core/plan/model.ts";
@@ -26,10 +26,14 @@ export function EveningSheet(props: EveningProps & { readonly onClose: () => voi
   const ovens = session.meal.kitchen.ovens.map(({ name }) => [name, heatCurve(name, session, sheet, evening.from, evening.to)] as const);
   const width = Math.max(seen, gutter + ((evening.to - evening.from) / 3_600_000) * leastHour);
   const share = (now - evening.from) / Math.max(1, evening.to - evening.from);
+  const isMeasured = seen > 0;
+  const left = useRef(0);
+  left.current = gutter + (width - gutter) * share - seen / 3;
   useLayoutEffect(() => {
-    // The line of now stands a third of the way in, so that more of what comes can be seen.
-    if (seen > 0) box.current?.scrollTo({ left: gutter + (width - gutter) * share - seen / 3 });
-  }, [seen]);
+    // The line of now stands a third of the way in, so that more of what comes can be seen; after that the cook's
+    // own scrolling counts.
+    if (isMeasured) box.current?.scrollTo({ left: left.current });
+  }, [isMeasured, box]);
   const task = session.tasks.find((one) => one.id === picked);
   return (
     <Sheet title="The whole evening" kind="wide" onClose={onClose}>

@@ -46,7 +46,7 @@ export function timerFigures(timer: Timer, now: Instant, clockOf: (at: Instant) 
   const ring = ringOf(timer, now);
   if (ring !== null) {
     const line = ring.ring === "look" ? `time for a look, up ${clockOf(run.endsAt)}` : "time is up";
-    return { ...figures, state: "ringing", ...split(seconds(-between(ring.since, now))), line };
+    return { ...figures, state: "ringing", ...split(between(now, ring.since)), line };
   }
   const next = nextRingAt(timer, now);
   if (next === null) return { ...figures, state: "over", ...split(between(now, run.endsAt)), line: `was up ${clockOf(run.endsAt)}` };
@@ -61,7 +61,7 @@ const two = (n: number): string => String(n).padStart(2, "0");
 
 /** A length in digits; what is over is counted up with a plus. A second that has begun still counts. */
 function split(length: Seconds): { readonly digits: string; readonly seconds: string } {
-  const whole = length >= 0 ? Math.ceil(length) : Math.floor(-length);
+  const whole = length >= 0 ? Math.ceil(length) : Math.floor(Math.abs(length));
   const sign = length < 0 ? "+" : "";
   const [hour, minute, second] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
   if (hour === 0) return { digits: `${sign}${minute}:${two(second)}`, seconds: "" };

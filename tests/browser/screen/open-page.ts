@@ -45,9 +45,9 @@ const smallTargets = (least: number): string => `(() => [...document.querySelect
 /** Opens one browser for many scenes. */
 export async function openPage(): Promise<OpenPage> {
   const outDir = mkdtempSync(join(tmpdir(), "screen-page-"));
-  const quiet = { root, configFile: false, logLevel: "error", plugins: [preact()] } as const;
+  const quiet = { root, configFile: false, logLevel: "error", plugins: preact() } as const;
   const input = join(root, "tests/browser/screen/page.html");
-  await build({ ...quiet, build: { outDir, target: "es2022", assetsInlineLimit: 0, rollupOptions: { input } } });
+  await build({ ...quiet, build: { outDir, target: "es2022", assetsInlineLimit: 0, rolldownOptions: { input } } });
   const vite = await preview({ ...quiet, build: { outDir }, preview: { host: "127.0.0.1", port: 0 } });
   const url = `${vite.resolvedUrls?.local[0] ?? ""}tests/browser/screen/page.html`;
   const executablePath = process.env["CHROMIUM"] ?? "/usr/bin/chromium";
@@ -76,9 +76,7 @@ export async function openPage(): Promise<OpenPage> {
     findings: async () => {
       if (!(await page.evaluate("'axe' in globalThis"))) await page.evaluate(axe);
       // The enhanced contrast rule is off unless asked for; it is the one that wants 7:1.
-      const results = (await page.evaluate(
-        "axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true } } })",
-      )) as AxeResults;
+      const results = await page.evaluate<AxeResults>("axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true } } })");
       return results.violations.flatMap(({ id, nodes }) => nodes.map(({ target, any }) => `${id}: ${target.join(" ")} ${any[0]?.message ?? ""}`));
     },
     overflow: () => page.evaluate<readonly string[]>(overflow),
@@ -93,5 +91,5 @@ export async function openPage(): Promise<OpenPage> {
 
 /** What the page's own bench answers to an expression. */
 export async function ask<T>(page: Page, expression: (bench: ScreenBench) => T): Promise<T> {
-  return (await page.evaluate(`(${expression.toString()})(globalThis.bench)`)) as T;
+  return page.evaluate<T>(`(${expression.toString()})(globalThis.bench)`);
 }
