@@ -1,7 +1,7 @@
 import type { Deed } from "../parts/deed.ts";
 import { LookKeys } from "../parts/look-keys.tsx";
 import { EarSettings } from "./ear-settings.tsx";
-import type { DrawerProps } from "./lazy-drawer.tsx";
+import type { DrawerProps } from "./drawer-props.ts";
 import { ServingKeys } from "./serving-keys.tsx";
 import { SoFar } from "./so-far.tsx";
 import { VoiceKeys } from "./voice-keys.tsx";

@@ -1,19 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { FunctionComponent } from "preact";
-import type { Session } from "../../../core/cook/session.ts";
-import type { RunSheet } from "../../../core/plan/model.ts";
-import type { Galley } from "../galley.ts";
-import type { OnDeed } from "../parts/deed.ts";
 import { Sheet } from "../parts/sheet.tsx";
-
-/** What the drawer needs. */
-export interface DrawerProps {
-  readonly galley: Galley;
-  readonly session: Session;
-  readonly sheet: RunSheet;
-  readonly onDeed: OnDeed;
-  readonly onClose: () => void;
-}
+import type { DrawerProps } from "./drawer-props.ts";
 
 type Loaded = { readonly state: "loading" } | { readonly state: "failed" } | { readonly state: "here"; readonly Inside: FunctionComponent<DrawerProps> };
 

@@ -7,7 +7,7 @@ import { DishMark } from "../parts/dish-mark.tsx";
 import { dishMarks } from "../parts/dish-marks.ts";
 import { Sheet } from "../parts/sheet.tsx";
 import { useWidth } from "../parts/use-width.ts";
-import type { EveningProps } from "./evening-band.tsx";
+import type { EveningProps } from "./evening-props.ts";
 import { eveningLayout } from "./evening-layout.ts";
 import { heatCurve } from "./heat-curve.ts";
 import { LanePicture } from "./lane-picture.tsx";

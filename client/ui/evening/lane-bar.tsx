@@ -22,13 +22,28 @@ export function LaneBarShape({ bar, x, rowHeight, isPicked, onPick }: LaneBarPro
   const [top, height] = [bar.row * rowHeight + 1, rowHeight - 2];
   const words = { done: "done", running: "running now", focus: "in hand", ahead: "to come" } as const;
   const pick = onPick === undefined ? {} : pickable(`${bar.title}, ${words[bar.state]}`, isPicked, () => onPick(bar.task));
-  const room = Math.floor((width - 34) / (rowHeight > 40 ? 10.5 : 7));
   return (
-    <g class={`lane-bar lane-${bar.state} ${bar.mark === undefined ? "" : `dish-${bar.mark.colour}`} ${isPicked ? "is-picked" : ""}`} {...pick}>
-      {onPick !== undefined && width < leastTouch && (
-        <rect class="lane-touch" x={left + width / 2 - leastTouch / 2} y={top} width={leastTouch} height={height} />
-      )}
-      <rect class="lane-fill" x={left} y={top} width={width} height={height} rx={Math.min(5, width / 2)} />
+    <g class={`lane-bar lane-${bar.state} ${bar.mark === undefined ? "" : `dish-${bar.mark.colour}`} ${isPicked ? "is-picked" : ""}`}>
+      <g class="lane-hit" {...pick}>
+        {onPick !== undefined && width < leastTouch && (
+          <rect class="lane-touch" x={left + width / 2 - leastTouch / 2} y={top} width={leastTouch} height={height} />
+        )}
+        <rect class="lane-fill" x={left} y={top} width={width} height={height} rx={Math.min(5, width / 2)} />
+      </g>
+      <LaneWords bar={bar} x={x} box={{ left, top, width, height }} />
+    </g>
+  );
+}
+
+interface LaneWordsProps extends Pick<LaneBarProps, "bar" | "x"> {
+  readonly box: { readonly left: number; readonly top: number; readonly width: number; readonly height: number };
+}
+
+/** What is written on a bar: for the eye only, since it may be cut short; the bar's own name is whole. */
+function LaneWords({ bar, x, box: { left, top, width, height } }: LaneWordsProps) {
+  const room = Math.floor((width - 34) / (height > 40 ? 10.5 : 7));
+  return (
+    <g class="lane-words" aria-hidden="true">
       {width > 14 && height > 9 && (
         <text class="lane-letter" x={left + (width > leastForTitle ? 12 : width / 2)} y={top + height / 2} dy="0.35em" text-anchor="middle">
           {bar.mark?.letter ?? ""}
@@ -49,7 +64,8 @@ export function LaneBarShape({ bar, x, rowHeight, isPicked, onPick }: LaneBarPro
 function pickable(label: string, isPicked: boolean, pick: () => void) {
   return {
     role: "button",
-    tabIndex: 0,
+    // An SVG element knows the attribute in lower case only.
+    tabindex: 0,
     "aria-label": label,
     "aria-pressed": isPicked,
     onClick: pick,
