@@ -21,7 +21,7 @@ const help = `rehearse MEAL --say SCRIPT: cook a meal on a clock that runs by it
   --serve 18:30   when the cook wants to eat; as in the meal's file unless given
   --json          one object a line: every turn, then the summary
 
-Example: rehearse welcome-supper --say recipes/rehearsals/welcome-supper.txt`;
+Example: rehearse welcome-supper --say recipes/rehearsals/welcome-supper.txt --from 16:30`;
 
 const options = {
   say: { type: "string" },

@@ -31,22 +31,16 @@ function readPort(text: string | undefined): number | null {
   return /^\d{1,5}$/.test(text) && Number(text) <= 65_535 ? Number(text) : null;
 }
 
-/** What shows an address on each kind of desktop. */
-function opener(url: string): { readonly program: string; readonly args: readonly string[] } {
-  switch (process.platform) {
-    case "darwin":
-      return { program: "open", args: [url] };
-    case "win32":
-      return { program: "cmd", args: ["/c", "start", "", url] };
-    default:
-      return { program: "xdg-open", args: [url] };
-  }
-}
+/** What shows an address on a desktop; those that are not named follow the freedesktop.org convention. */
+const openers: Partial<Record<NodeJS.Platform, readonly string[]>> = {
+  darwin: ["open"],
+  win32: ["cmd", "/c", "start", ""],
+};
 
 /** Asks the desktop to show the page; a machine without one says what to do instead. */
 function openInBrowser(url: string): void {
-  const { program, args } = opener(url);
-  const opening = spawn(program, args, { stdio: "ignore", detached: true });
+  const [program = "xdg-open", ...args] = openers[process.platform] ?? [];
+  const opening = spawn(program, [...args, url], { stdio: "ignore", detached: true });
   opening.on("error", () =>
     printMessage("No browser could be started from here. Open the address yourself."),
   );

@@ -9,6 +9,8 @@ interface Response {
   readonly after: Seconds;
 }
 
+/** The caller's answer to the line before is heard out. */
+const breath = seconds(5);
 /** From the oven or the stove to the place where the caller is heard. */
 const handsFree = seconds(20);
 /** To set something going: a minute, as the plan counts it. */
@@ -94,12 +96,13 @@ function urgent(cues: readonly Cue[], { session }: View): Task | null {
 export function cookOn(stage: Stage, isReached: () => boolean, limit: Instant): void {
   let key = "";
   let since = stage.now;
+  const ready = plus(stage.now, breath);
   while (!isReached() && stage.now < limit) {
     const call = firstCall(stage.view());
     if (call === null || call.kind === "serve" || call.kind === "ended") return;
     if (keyOf(call) !== key) [key, since] = [keyOf(call), cameUp(call, stage.now)];
     const response = responseTo(call);
-    if (response !== null && stage.now >= plus(since, response.after)) {
+    if (response !== null && stage.now >= later(ready, plus(since, response.after))) {
       stage.say(response.words);
       key = "";
       continue;

@@ -85,7 +85,7 @@ export function summaryOf(view: View, turns: readonly Turn[]): Summary {
     meal: meal.name,
     onTheTable: ready === null ? null : clockTime(ready),
     wanted: serveAt === null ? null : clockTime(serveAt),
-    lateMinutes: late === null ? null : Math.max(0, Math.ceil(late)),
+    lateMinutes: late === null ? null : Math.max(0, Math.floor(late)),
     steps: stepsOf(view),
     timers: timersOf(view, turns),
     said: cook.length,

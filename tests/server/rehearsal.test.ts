@@ -1,9 +1,13 @@
+import { readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
+import { minutes, plus } from "../../core/units/quantity.ts";
 import { err, ok } from "../../core/units/result.ts";
+import { findMeal } from "../../server/cli/find-meal.ts";
+import { inProgram } from "../../server/cli/in-program.ts";
 import { clockSecond } from "../../server/rehearsal/clock-time.ts";
 import { rehearse } from "../../server/rehearsal/rehearse.ts";
 import { readScript } from "../../server/rehearsal/script.ts";
-import type { Turn } from "../../server/rehearsal/stage.ts";
+import type { Turn, View } from "../../server/rehearsal/stage.ts";
 import { summaryOf, type Summary } from "../../server/rehearsal/summary.ts";
 import { smallMeal } from "./small-meal.ts";
 
@@ -37,6 +41,70 @@ async function played(text: string, serveAt: number | null = null): Promise<Play
   if (typeof result === "string") throw new Error(result);
   return result;
 }
+
+/** An evening in which nothing is left to chance but the recipes: read, begun early enough, and cooked. */
+async function supper(): Promise<{
+  readonly turns: readonly Turn[];
+  readonly view: View;
+  readonly summary: Summary;
+}> {
+  const found = await findMeal("welcome-supper");
+  const script = readScript(await readFile(inProgram("recipes/rehearsals/welcome-supper.txt"), "utf8"));
+  if (!found.ok || !script.ok) throw new Error("the welcome supper cannot be read");
+  const turns: Turn[] = [];
+  const tell = (turn: Turn): void => void turns.push(turn);
+  const hear = () => Promise.resolve(err("no recordings here"));
+  const { meal, serveAt } = found.value;
+  const view = await rehearse({ meal, from: 16 * 60 + 30, serveAt, script: script.value, hear, tell });
+  if (!view.ok) throw new Error(view.error);
+  return { turns, view: view.value, summary: summaryOf(view.value, turns) };
+}
+
+describe("the welcome supper, from the first step to the table", async () => {
+  const { turns, view, summary } = await supper();
+
+  it("[N75] every step was called and finished, and the meal is over", () => {
+    expect(summary.steps).toMatchObject({
+      called: summary.steps.inAll,
+      finished: summary.steps.inAll,
+      skipped: 0,
+      open: [],
+    });
+    expect(view.session.phase.state).toBe("ended");
+  });
+
+  it("[N75] all that the cook said was understood, and nothing that was promised was refused", () => {
+    expect([summary.notUnderstood, summary.refused]).toEqual([[], []]);
+  });
+
+  it("[N75] every timer rang, or its step was finished before it had to", () => {
+    const started = view.log.events.flatMap(({ happening }) =>
+      happening.type === "TimerStarted" ? [happening] : [],
+    );
+    const rung = turns.flatMap((turn) => (turn.who === "caller" && turn.how === "ring" ? [turn.said] : []));
+    expect(started.length).toBeGreaterThanOrEqual(7);
+    for (const { name } of started) expect(rung.some((said) => said.includes(name))).toBe(true);
+    expect(summary.timers.stillRinging).toBe(0);
+    expect([...view.session.timers.values()].filter(({ run }) => run.state === "running")).toEqual([]);
+  });
+
+  it("[N75] dinner is in time: nobody at the table notices five minutes", () => {
+    expect(summary.wanted).toBe("18:30");
+    expect(summary.lateMinutes).toBeLessThanOrEqual(5);
+  });
+
+  it("[N75] no attention was missed: every call for a stir was answered within two minutes", () => {
+    const calls = turns.filter(
+      (turn) => turn.who === "caller" && turn.how === "unasked" && turn.said.includes("Stir the soup"),
+    );
+    expect(calls.length).toBeGreaterThanOrEqual(4);
+    for (const { at } of calls) {
+      expect(
+        turns.some((turn) => turn.who === "cook" && turn.at > at && turn.at <= plus(at, minutes(2))),
+      ).toBe(true);
+    }
+  });
+});
 
 describe("a rehearsal", () => {
   it("[N74] the first step is called unasked at the first second, an answer follows its question", async () => {
