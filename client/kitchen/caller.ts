@@ -59,12 +59,7 @@ type Signals = {
 export function createCaller(clock: Clock, store: MealStore, sound: Sound): Caller {
   const signals: Signals = { lines: signal([]), dialogue: signal(silentDialogue), quietUntil: signal(null) };
   const { lines, dialogue, quietUntil } = signals;
-  const write = (line: Omit<Line, "id" | "at">): void => {
-    lines.value = [...lines.value, { ...line, id: crypto.randomUUID(), at: clock.read() }].slice(-mostLines);
-  };
-  const unasked = (text: string): void => {
-    write({ who: "caller", text, how: "unasked", understood: null });
-  };
+  const { write, unasked } = writerOf(lines, clock);
   const cueLoop = sayCues(clock, store, sound, (text, cue) => {
     const isQuiet = quietUntil.value !== null && quietUntil.value > clock.read();
     const isRing = cue.call.kind === "ring";
@@ -72,7 +67,6 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     if (isRing || !isQuiet) void sound.say(text, { priority: isRing ? "ring" : "cue" });
   });
   const stopRinging = ringTimers(clock, store, sound);
-
   const act = (reply: Reply, text: string, how: Line["how"]): Reply => {
     write({ who: "cook", text, how, understood: reply.dialogue.lastUnderstood });
     dialogue.value = reply.dialogue;
@@ -99,6 +93,24 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     close: () => {
       cueLoop.close();
       stopRinging();
+    },
+  };
+}
+
+/** Writes the conversation down. */
+interface Writer {
+  readonly write: (line: Omit<Line, "id" | "at">) => void;
+  readonly unasked: (text: string) => void;
+}
+
+function writerOf(lines: Signal<readonly Line[]>, clock: Clock): Writer {
+  const write: Writer["write"] = (line) => {
+    lines.value = [...lines.value, { ...line, id: crypto.randomUUID(), at: clock.read() }].slice(-mostLines);
+  };
+  return {
+    write,
+    unasked: (text) => {
+      write({ who: "caller", text, how: "unasked", understood: null });
     },
   };
 }

@@ -1,4 +1,4 @@
-import type { EngineChoice } from "./engine-link.ts";
+import type { EngineChoice } from "./engine.ts";
 
 /** One Vosk model as `/speech/models` lists it. */
 type OfferedModel = { readonly kind: "vosk"; readonly url: string };

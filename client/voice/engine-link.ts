@@ -1,17 +1,6 @@
 import { embeddedBase } from "../../core/speech/embedded-assets.ts";
 import type { FromRecogniser, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
-
-/** A recogniser at the other end of messages, in a worker or in the page. */
-export type EngineLink = {
-  readonly post: (message: ToRecogniser, transfer: readonly Transferable[]) => void;
-  readonly close: () => void;
-};
-
-/** Which engine listens. */
-export type EngineChoice =
-  | { readonly kind: "embedded" }
-  /** A Vosk model that our server offers, its address and the hash that versions it. */
-  | { readonly kind: "vosk"; readonly modelUrl: string };
+import type { EngineChoice, EngineLink } from "./engine.ts";
 
 /** Starts the engine chosen; the Vosk engine's code is fetched only when it is. */
 export async function openEngine(

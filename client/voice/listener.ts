@@ -10,7 +10,8 @@ import {
   listenForNow,
 } from "../../core/speech/listening.ts";
 import type { FromRecogniser } from "../../core/speech/recogniser-messages.ts";
-import { type EngineChoice, type EngineLink, openEngine } from "./engine-link.ts";
+import type { EngineChoice, EngineLink } from "./engine.ts";
+import { openEngine } from "./engine-link.ts";
 import { type Microphone, openMicrophone } from "./microphone.ts";
 
 /** What a listener is made with. Callbacks come one at a time, never inside a call of yours. */

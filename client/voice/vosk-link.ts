@@ -1,6 +1,6 @@
 import type { FromRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createRecogniserPump } from "../workers/recogniser-pump.ts";
-import type { EngineLink } from "./engine-link.ts";
+import type { EngineLink } from "./engine.ts";
 import { createVoskRecogniser, voskAcceptance } from "./vosk-recogniser.ts";
 
 /** Runs the pump in the page: the Vosk engine brings a worker of its own. */

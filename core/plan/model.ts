@@ -1,6 +1,6 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
-import type { Attention, CookingMeal, Dish, DishId, Span, Step } from "../recipe/model.ts";
+import type { Attention, CookingMeal, Dish, Span, Step } from "../recipe/model.ts";
 
 declare const task: unique symbol;
 /** `dish/step`, or `dish/step#2` for the second batch. */
@@ -100,6 +100,3 @@ export interface RunSheet {
 
 /** The seam between the meal and the scheduling engine. Never throws, always returns a sheet. */
 export type Planner = (input: PlanInput) => RunSheet;
-
-/** Which dish a task belongs to, read off its id. */
-export const dishOf = (id: TaskId): DishId => id.slice(0, id.indexOf("/")) as DishId;

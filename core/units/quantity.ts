@@ -45,12 +45,8 @@ export const between = (a: Instant, b: Instant): Seconds => seconds((b - a) / 10
 export const inMinutes = (length: Seconds): number => length / 60;
 /** Two lengths laid end to end. */
 export const addSeconds = (a: Seconds, b: Seconds): Seconds => seconds(a + b);
-/** What remains of `a` after `b`; negative when `b` is the longer. */
-export const subtractSeconds = (a: Seconds, b: Seconds): Seconds => seconds(a - b);
 /** The longer of two lengths. */
 export const longer = (a: Seconds, b: Seconds): Seconds => (a >= b ? a : b);
-/** The shorter of two lengths. */
-export const shorter = (a: Seconds, b: Seconds): Seconds => (a <= b ? a : b);
 /** The earlier of two moments. */
 export const earlier = (a: Instant, b: Instant): Instant => (a <= b ? a : b);
 /** The later of two moments. */

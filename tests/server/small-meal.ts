@@ -85,4 +85,3 @@ export const smallMeal: CookingMeal = {
 
 export const chop = taskId("leek-soup/chop");
 export const simmer = taskId("leek-soup/simmer");
-export const season = taskId("leek-soup/season");

@@ -18,7 +18,7 @@ const anyOrder: fc.Arbitrary<Order> = fc.oneof(
     anyTask.map((one) => ({ type, task: one }) as Order),
   ),
   fc.constantFrom("PauseTimer", "ResumeTimer", "RestartTimer", "StopTimer", "CancelTimer", "AnswerRing").chain((type) =>
-    anyTimer.map((timer) => ({ type, timer }) as Order),
+    anyTimer.map((timer) => ({ type, timer })),
   ),
   fc.tuple(anyTimer, fc.integer({ min: 1, max: 30 }), fc.integer({ min: 0, max: 9 })).map(
     ([timer, low, more]): Order => ({

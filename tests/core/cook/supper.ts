@@ -11,7 +11,7 @@ import type { CookingMeal, Dish, Step } from "../../../core/recipe/model.ts";
 import { dishId, ingredientId, mealId, stepId } from "../../../core/recipe/model.ts";
 import { parseAmount } from "../../../core/units/amount.ts";
 import type { Amount } from "../../../core/units/amount.ts";
-import { instant, minutes, plus, seconds } from "../../../core/units/quantity.ts";
+import { instant, minutes, plus } from "../../../core/units/quantity.ts";
 import type { Instant } from "../../../core/units/quantity.ts";
 
 /** A made-up supper, small enough to follow by hand. Times are common practice, no source. */
@@ -162,4 +162,3 @@ export function sessionOf(log: MealLog): Session {
 }
 
 export const sheetAt = (log: MealLog, minute: number): RunSheet => runSheetOf(sessionOf(log), at(minute));
-export { seconds };
