@@ -31,6 +31,9 @@ const print = (line: string): void => void process.stdout.write(`${line}\n`);
 /** "the" may be said or left out in front of a dish; the command is the same. */
 const meaning = (text: string): string => text.replaceAll(/\bthe /g, "");
 
+/** Of the sentences heard right, to set the limits of acceptance by. */
+const confidences: number[] = [];
+
 async function hearVoice(voice: Voice): Promise<{ right: number; silent: number }> {
   const said = sentences.map((sentence) => (mode === "addressed" ? `${address}, ${sentence}` : sentence));
   let right = 0;
@@ -47,8 +50,7 @@ async function hearVoice(voice: Voice): Promise<{ right: number; silent: number 
         `  ${voice}: "${sentences[at]}" -> ${heard ?? segments.map(({ verdict }) => (verdict.kind === "none" ? verdict.why : verdict.kind)).join(", ")}`,
       );
     }
-    if (values.verbose && isRight && mode === "open")
-      print(`  confidence ${confidence?.toFixed(3)} ${heard}`);
+    if (isRight && confidence !== null) confidences.push(confidence);
   }
   return { right, silent };
 }
@@ -67,6 +69,10 @@ if (said > 0) {
     `${mode}: ${right} of ${said} right (${((100 * right) / said).toFixed(1)} %), ${silent} not acted on, ${said - right - silent} wrong`,
   );
 }
+
+confidences.sort((a, b) => a - b);
+const lowest = confidences.slice(0, 8).map((each) => each.toFixed(3));
+print(`${mode}: lowest confidences of those heard right: ${lowest.join(" ")}`);
 
 const folder = mkdtempSync(join(tmpdir(), "stovecall-voice-"));
 let acted = 0;
