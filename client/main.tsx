@@ -1,4 +1,4 @@
-import { computed, signal } from "@preact/signals";
+import { computed, effect, signal } from "@preact/signals";
 import { createCaller } from "./kitchen/caller.ts";
 import { createClock } from "./kitchen/clock.ts";
 import { createMealStore } from "./kitchen/meal-store.ts";
@@ -23,6 +23,8 @@ const sound = createSound({
   },
   onSpeaking: (edge) => {
     speaking.value = edge === "start";
+    // What is heard again is no news any more.
+    if (edge === "start") notice.value = null;
   },
 });
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
@@ -34,6 +36,12 @@ const ear = lazyEar(async () => {
 const dark = signal<string | null>(null);
 const wakeLock = createWakeLock((state) => {
   dark.value = "sentence" in state ? state.sentence : null;
+});
+
+// Also after a reload in the middle of a meal.
+effect(() => {
+  const phase = store.session.value?.phase.state ?? "ended";
+  void (phase === "ended" ? wakeLock.release() : wakeLock.hold());
 });
 
 document.addEventListener("pointerdown", () => {
@@ -55,7 +63,6 @@ showPage(
     awake: computed(() => dark.value ?? notice.value),
     wake: () => {
       void sound.unlock();
-      void wakeLock.hold();
       void ear.start();
     },
   },
