@@ -49,7 +49,9 @@ export function dueMoments(session: Session, now: Instant): readonly Moment[] {
   for (const moment of session.tasks.flatMap((task) => runningMoments(session, task))) {
     if (moment.at <= now) latest.set(`${moment.task} ${moment.do}`, moment);
   }
-  return [...latest.values()].filter((moment) => !session.attended.has(moment.key)).toSorted((a, b) => a.at - b.at);
+  return [...latest.values()]
+    .filter((moment) => !session.attended.has(moment.key))
+    .toSorted((a, b) => a.at - b.at);
 }
 
 /** The attention moments of a step that runs, in order of time; none for one that does not. */
@@ -119,7 +121,8 @@ const callOf = (task: Task, since: Instant): Call => ({
 /** Nothing to do: until when, or everything is ready. */
 function restCall(session: Session, sheet: RunSheet, now: Instant): Call {
   const next = upcoming(session, sheet)[0];
-  if (next !== undefined) return { kind: "wait", until: instant(Math.max(next.entry.start, now)), next: next.task };
+  if (next !== undefined)
+    return { kind: "wait", until: instant(Math.max(next.entry.start, now)), next: next.task };
   const running = sheet.entries.filter((entry) => session.progress.get(entry.task)?.state === "running");
   const first = running.toSorted((a, b) => a.look - b.look)[0];
   if (first === undefined) return { kind: "serve", since: session.lastAt };

@@ -5,9 +5,21 @@ import type { Timer } from "./session.ts";
 
 /** What wants the cook at this moment; the first of the list is "what now". */
 export type Call =
-  | { readonly kind: "ring"; readonly timer: Timer; readonly ring: "look" | "end"; readonly since: Instant; readonly round: number }
+  | {
+      readonly kind: "ring";
+      readonly timer: Timer;
+      readonly ring: "look" | "end";
+      readonly since: Instant;
+      readonly round: number;
+    }
   | { readonly kind: "attend"; readonly task: Task; readonly moment: Moment }
-  | { readonly kind: "heat"; readonly oven: string; readonly heat: Heat; readonly for: readonly Task[]; readonly at: Instant }
+  | {
+      readonly kind: "heat";
+      readonly oven: string;
+      readonly heat: Heat;
+      readonly for: readonly Task[];
+      readonly at: Instant;
+    }
   /** A hands-off step has reached its end: take it off, look at it, finish it. */
   | { readonly kind: "take-off"; readonly task: Task; readonly since: Instant }
   /** A hands-off step to set going. */

@@ -20,22 +20,44 @@ const overstay = minutes(2);
  */
 export function cuesAt(session: Session, sheet: RunSheet, now: Instant): readonly Cue[] {
   const calls = callsNow(session, sheet, now);
-  return [...calls.flatMap((call) => cueOf(call, session, now)), ...latestCues(session, now), ...overstayCues(calls, now)];
+  return [
+    ...calls.flatMap((call) => cueOf(call, session, now)),
+    ...latestCues(session, now),
+    ...overstayCues(calls, now),
+  ];
 }
 
 function cueOf(call: Call, session: Session, now: Instant): readonly Cue[] {
   const say = sayCall(call, session, now);
   switch (call.kind) {
     case "ring":
-      return [{ key: `ring ${call.timer.id} ${call.ring} ${call.since}`, call, dueAt: call.since, againAfter: null, say }];
+      return [
+        {
+          key: `ring ${call.timer.id} ${call.ring} ${call.since}`,
+          call,
+          dueAt: call.since,
+          againAfter: null,
+          say,
+        },
+      ];
     case "attend": {
       const againAfter = longer(minutes(1), call.moment.within);
       return [{ key: `attend ${call.moment.key}`, call, dueAt: call.moment.at, againAfter, say }];
     }
     case "take-off":
-      return [{ key: `take-off ${call.task.id}`, call, dueAt: plus(call.since, minutes(1)), againAfter: again, say }];
+      return [
+        {
+          key: `take-off ${call.task.id}`,
+          call,
+          dueAt: plus(call.since, minutes(1)),
+          againAfter: again,
+          say,
+        },
+      ];
     case "heat":
-      return [{ key: `heat ${call.oven} ${call.heat.degrees}`, call, dueAt: call.at, againAfter: again, say }];
+      return [
+        { key: `heat ${call.oven} ${call.heat.degrees}`, call, dueAt: call.at, againAfter: again, say },
+      ];
     case "put-on":
       return [{ key: `put-on ${call.task.id}`, call, dueAt: call.since, againAfter: again, say }];
     case "do":
@@ -57,7 +79,9 @@ function latestCues(session: Session, now: Instant): readonly Cue[] {
     const dueAt = minus(latest, latestWarning);
     if (now < dueAt || session.focus?.task === task.id) return [];
     const call: Call = { kind: task.step.hands === "on" ? "do" : "put-on", task, since: dueAt };
-    return [{ key: `latest ${task.id}`, call, dueAt, againAfter: latestWarning, say: sayLatest(task, latest, now) }];
+    return [
+      { key: `latest ${task.id}`, call, dueAt, againAfter: latestWarning, say: sayLatest(task, latest, now) },
+    ];
   });
 }
 

@@ -53,7 +53,8 @@ function startOrChoose(order: TaskOrder, task: Task, session: Session, at: Insta
   return ok([{ type: "TaskChosen", task: task.id }, ...callOf(task, session)]);
 }
 
-function callOf(task: Task, session: Session): readonly Happening[] {
+/** Puts a step before the cook, and the one in hand aside. */
+export function callOf(task: Task, session: Session): readonly Happening[] {
   const aside: readonly Happening[] =
     session.focus === null || session.focus.task === task.id
       ? []

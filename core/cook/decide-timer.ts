@@ -40,11 +40,15 @@ function change(order: ChangeTimer, timer: Timer, at: Instant): Decision {
         ? ok([{ type: "TimerPaused", timer: id }])
         : err({ code: "TimerNotRunning", name });
     case "ResumeTimer":
-      return run.state === "paused" ? ok([{ type: "TimerResumed", timer: id }]) : err({ code: "TimerNotPaused", name });
+      return run.state === "paused"
+        ? ok([{ type: "TimerResumed", timer: id }])
+        : err({ code: "TimerNotPaused", name });
     case "RestartTimer":
       return ok([{ type: "TimerRestarted", timer: id }]);
     case "StopTimer":
-      return run.state === "stopped" ? err({ code: "TimerNotRunning", name }) : ok([{ type: "TimerStopped", timer: id }]);
+      return run.state === "stopped"
+        ? err({ code: "TimerNotRunning", name })
+        : ok([{ type: "TimerStopped", timer: id }]);
     case "CancelTimer":
       return ok([{ type: "TimerCancelled", timer: id }]);
     case "RenameTimer":
@@ -57,7 +61,8 @@ function change(order: ChangeTimer, timer: Timer, at: Instant): Decision {
 function lengthen(timer: Timer, by: number, at: Instant): Decision {
   if (!(by >= 1)) return err({ code: "TimerTooShort" });
   if (timer.run.state === "stopped") return err({ code: "TimerNotRunning", name: timer.name });
-  if ((timeLeft(timer, at) ?? 0) + by > longestTimer) return err({ code: "TimerTooLong", most: longestTimer });
+  if ((timeLeft(timer, at) ?? 0) + by > longestTimer)
+    return err({ code: "TimerTooLong", most: longestTimer });
   const room = roomFor(timer.run, timer.ceiling, at);
   if (timer.ceiling !== null && room !== null && by > room) {
     return err({ code: "BeyondLatest", name: timer.name, ceiling: timer.ceiling, room });

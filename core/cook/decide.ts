@@ -1,15 +1,21 @@
 import { err, ok } from "../units/result.ts";
+import { minutes } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
+import type { Task } from "../plan/model.ts";
 import type { Decision } from "./decision.ts";
-import { decideTask } from "./decide-task.ts";
+import { callOf, decideTask } from "./decide-task.ts";
 import { decideTimer } from "./decide-timer.ts";
 import type { Happening } from "./events.ts";
 import { appendEvents, undoneCommands } from "./fold.ts";
 import type { Command, MealOrder } from "./orders.ts";
 import type { MealLog, Session } from "./session.ts";
 import { nextToCall } from "./next-call.ts";
+import { isReady } from "./ready.ts";
 import { runSheetOf } from "./run-sheet.ts";
 import { findSwap } from "./swap.ts";
+
+/** A follower that may wait no longer than this is called as soon as the step before it ends. */
+const atOnce = minutes(2);
 
 /**
  * What should happen? Refuses with a reason and changes nothing, or lists what happens, in
@@ -26,7 +32,8 @@ function decideOrder(command: Command, log: MealLog): Decision {
   const { order, at } = command;
   const { session } = log;
   if (order.type === "BeginMeal") {
-    if (session !== null && session.phase.state !== "ended") return err({ code: "MealUnderway", name: session.meal.name });
+    if (session !== null && session.phase.state !== "ended")
+      return err({ code: "MealUnderway", name: session.meal.name });
     return ok([{ type: "MealBegun", meal: order.meal, serveAt: order.serveAt }]);
   }
   if (session === null) return err({ code: "NoMeal" });
@@ -45,10 +52,12 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
     case "GoOn":
       return session.phase.state === "held" ? ok([{ type: "WentOn" }]) : err({ code: "NotHeld" });
     case "SetServing":
-      if (order.serveAt !== null && order.serveAt <= at) return err({ code: "ServingPast", serveAt: order.serveAt });
+      if (order.serveAt !== null && order.serveAt <= at)
+        return err({ code: "ServingPast", serveAt: order.serveAt });
       return ok([{ type: "ServingSet", serveAt: order.serveAt }]);
     case "SetOven":
-      if (!session.ovens.some((oven) => oven.oven === order.oven)) return err({ code: "NoSuchOven", asked: order.oven });
+      if (!session.ovens.some((oven) => oven.oven === order.oven))
+        return err({ code: "NoSuchOven", asked: order.oven });
       return ok([{ type: "OvenSet", oven: order.oven, heat: order.heat }]);
     case "UseSwap":
       return decideSwap(order, session);
@@ -63,8 +72,12 @@ function decideSwap(order: Extract<MealOrder, { readonly type: "UseSwap" }>, ses
   const { dish, ingredient, swap } = order;
   const found = findSwap(session, dish, ingredient, swap);
   if (found === null) return err({ code: "NoSuchSwap", asked: ingredient });
-  const used = session.swaps.some((one) => one.dish === dish && one.ingredient === ingredient && one.swap === swap);
-  return used ? err({ code: "SwapUsedBefore", use: found.use }) : ok([{ type: "SwapUsed", dish, ingredient, swap }]);
+  const used = session.swaps.some(
+    (one) => one.dish === dish && one.ingredient === ingredient && one.swap === swap,
+  );
+  return used
+    ? err({ code: "SwapUsedBefore", use: found.use })
+    : ok([{ type: "SwapUsed", dish, ingredient, swap }]);
 }
 
 /** The last command that did something the cook asked for; what the clock called does not count. */
@@ -80,16 +93,38 @@ function undoLast(log: MealLog): Decision {
   return last === undefined ? err({ code: "NothingToUndo" }) : ok([{ type: "Undone", undoes: last.command }]);
 }
 
-/** Adds the call of what is due next, when nothing is before the cook. */
+/**
+ * Adds the call of what is due next, when nothing is before the cook; or of what cannot wait, when the step that
+ * has just ended has a follower "at once": then the step in hand is put aside for it.
+ */
 function settled(command: Command, log: MealLog, happenings: readonly Happening[]): readonly Happening[] {
   const after = appendEvents(log, numbered(command, log, happenings)).session;
-  if (after === null || after.phase.state !== "cooking" || after.focus !== null) return happenings;
+  if (after === null || after.phase.state !== "cooking") return happenings;
+  const follower = followerAtOnce(after, happenings, command.at);
+  if (follower !== null) return [...happenings, ...callOf(follower, after)];
+  if (after.focus !== null) return happenings;
   const next = nextToCall(after, runSheetOf(after, command.at), command.at);
   return next === null ? happenings : [...happenings, { type: "TaskCalled", task: next.id }];
 }
 
+/** The step that has to follow what has just ended, and within two minutes; null where none has. */
+function followerAtOnce(session: Session, happenings: readonly Happening[], at: Instant): Task | null {
+  const ended = new Set(happenings.flatMap((one) => (one.type === "TaskFinished" ? [one.task] : [])));
+  const follows = session.tasks.find(
+    (task) =>
+      session.progress.get(task.id)?.state === "waiting" &&
+      task.after.some((link) => ended.has(link.task) && link.atMost !== null && link.atMost <= atOnce) &&
+      isReady(session, task, at),
+  );
+  return follows ?? null;
+}
+
 /** Turns what was decided into events that follow on the log. */
-export function numbered(command: Command, log: MealLog, happenings: readonly Happening[]): MealLog["events"] {
+export function numbered(
+  command: Command,
+  log: MealLog,
+  happenings: readonly Happening[],
+): MealLog["events"] {
   const last = log.events.at(-1)?.seq ?? 0;
   return happenings.map((happening, index) => ({
     seq: last + index + 1,

@@ -53,7 +53,12 @@ export type MealHappening =
   | { readonly type: "EverythingHeld" }
   | { readonly type: "WentOn" }
   | { readonly type: "ServingSet"; readonly serveAt: Instant | null }
-  | { readonly type: "SwapUsed"; readonly dish: DishId; readonly ingredient: IngredientId; readonly swap: number }
+  | {
+      readonly type: "SwapUsed";
+      readonly dish: DishId;
+      readonly ingredient: IngredientId;
+      readonly swap: number;
+    }
   /** Takes back every event that the command `undoes` produced. */
   | { readonly type: "Undone"; readonly undoes: string }
   | { readonly type: "MealEnded" };

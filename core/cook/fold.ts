@@ -41,7 +41,11 @@ export function evolve(session: Session | null, event: MealEvent): Session | nul
   return { ...evolvePart(session, happening, at), lastAt: at };
 }
 
-function evolvePart(session: Session, happening: Exclude<Happening, { readonly type: "MealBegun" }>, at: Instant): Session {
+function evolvePart(
+  session: Session,
+  happening: Exclude<Happening, { readonly type: "MealBegun" }>,
+  at: Instant,
+): Session {
   if ("timer" in happening) return evolveTimer(session, happening, at);
   if ("task" in happening && !("moment" in happening)) return evolveTask(session, happening, at);
   return evolveMeal(session, happening, at);
@@ -116,7 +120,10 @@ function evolveTask(session: Session, happening: TaskHappening, at: Instant): Se
 
 /** A hands-on step runs from the moment that it is called; a hands-off one waits for the cook to start it. */
 function called(session: Session, task: Task, at: Instant): Session {
-  const free = session.focus === null || session.focus.task === task.id ? session : setAside(session, session.focus.task);
+  const free =
+    session.focus === null || session.focus.task === task.id
+      ? session
+      : setAside(session, session.focus.task);
   const focused: Session = { ...free, focus: { task: task.id, calledAt: at } };
   if (task.step.hands === "off") return focused;
   return withProgress(focused, task.id, { state: "running", startedAt: at, span: task.step.time });

@@ -29,7 +29,8 @@ export type ChangeTimer =
   | { readonly type: "LengthenTimer" | "ShortenTimer"; readonly timer: TimerId; readonly by: Seconds }
   | { readonly type: "RenameTimer"; readonly timer: TimerId; readonly name: string }
   | {
-      readonly type: "PauseTimer" | "ResumeTimer" | "RestartTimer" | "StopTimer" | "CancelTimer" | "AnswerRing";
+      readonly type:
+        "PauseTimer" | "ResumeTimer" | "RestartTimer" | "StopTimer" | "CancelTimer" | "AnswerRing";
       readonly timer: TimerId;
     };
 
@@ -39,7 +40,12 @@ export type MealOrder =
   | { readonly type: "HoldEverything" }
   | { readonly type: "GoOn" }
   | { readonly type: "SetServing"; readonly serveAt: Instant | null }
-  | { readonly type: "UseSwap"; readonly dish: DishId; readonly ingredient: IngredientId; readonly swap: number }
+  | {
+      readonly type: "UseSwap";
+      readonly dish: DishId;
+      readonly ingredient: IngredientId;
+      readonly swap: number;
+    }
   | { readonly type: "CancelAllTimers" }
   | { readonly type: "EndMeal" };
 

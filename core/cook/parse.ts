@@ -26,7 +26,8 @@ const swap = {
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
 const ofTask = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), task });
 const ofTimer = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), timer });
-const byTimer = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), timer, by: length });
+const byTimer = <Name extends string>(type: Name) =>
+  z.strictObject({ type: z.literal(type), timer, by: length });
 const beginning = { meal: cookingMealSchema, serveAt: z.nullable(moment) };
 
 const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
@@ -43,7 +44,13 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   bare("GoOn"),
   z.strictObject({ type: z.literal("SetServing"), serveAt: z.nullable(moment) }),
   z.strictObject({ type: z.literal("UseSwap"), ...swap }),
-  z.strictObject({ type: z.literal("StartTimer"), timer, name: z.nullable(text), span, dish: z.nullable(dish) }),
+  z.strictObject({
+    type: z.literal("StartTimer"),
+    timer,
+    name: z.nullable(text),
+    span,
+    dish: z.nullable(dish),
+  }),
   byTimer("LengthenTimer"),
   byTimer("ShortenTimer"),
   ofTimer("PauseTimer"),

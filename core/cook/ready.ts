@@ -24,7 +24,8 @@ export function blockerOf(session: Session, task: Task, now: Instant): Blocker |
 }
 
 /** Whether every step before it is over and rested. */
-export const isReady = (session: Session, task: Task, now: Instant): boolean => blockerOf(session, task, now) === null;
+export const isReady = (session: Session, task: Task, now: Instant): boolean =>
+  blockerOf(session, task, now) === null;
 
 /** The last moment at which a waiting task may start by its maximum lags; null when any time will do. */
 export function latestStart(session: Session, task: Task): Instant | null {

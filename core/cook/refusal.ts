@@ -27,7 +27,12 @@ type TimerRefusal =
   | { readonly code: "TimerTooShort" }
   | { readonly code: "TimerTooLong"; readonly most: Seconds }
   | { readonly code: "TooManyTimers"; readonly most: number }
-  | { readonly code: "BeyondLatest"; readonly name: string; readonly ceiling: Seconds; readonly room: Seconds }
+  | {
+      readonly code: "BeyondLatest";
+      readonly name: string;
+      readonly ceiling: Seconds;
+      readonly room: Seconds;
+    }
   | { readonly code: "LessThanLeft"; readonly name: string; readonly left: Seconds }
   | { readonly code: "TimerNotRunning"; readonly name: string }
   | { readonly code: "TimerNotPaused"; readonly name: string }

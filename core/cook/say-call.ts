@@ -38,7 +38,8 @@ export function sayCall(call: Call, session: Session, now: Instant): string {
 }
 
 /** The name of a dish that the cook uses: the first of its other names, where it has one. */
-export const shortName = (dish: Dish): string => capital(dish.says.find((said) => said !== dish.name) ?? dish.name);
+export const shortName = (dish: Dish): string =>
+  capital(dish.says.find((said) => said !== dish.name) ?? dish.name);
 
 /** A step with its dish, its batch and the amounts that go in. */
 export function sayStep(task: Task): string {
@@ -49,7 +50,8 @@ export function sayStep(task: Task): string {
 
 function sayUses(dish: Dish, uses: readonly Use[]): string {
   if (uses.length === 0) return "";
-  if (uses.length > mostAmounts) return ` ${capital(numberWords(uses.length))} things go in: ask "what goes in".`;
+  if (uses.length > mostAmounts)
+    return ` ${capital(numberWords(uses.length))} things go in: ask "what goes in".`;
   const items = uses.map((use) => {
     const ingredient = dish.ingredients.find((one) => one.id === use.ingredient);
     return spokenIngredient(use.amount, ingredient?.item ?? use.ingredient);
@@ -60,7 +62,9 @@ function sayUses(dish: Dish, uses: readonly Use[]): string {
 function sayRing(call: Extract<Call, { readonly kind: "ring" }>, session: Session): string {
   const task = session.tasks.find((one) => one.id === call.timer.task);
   const cue = task === undefined ? "" : cueOf(task);
-  return call.ring === "look" ? `Time for a look: ${call.timer.name}.${cue}` : `Time is up: ${call.timer.name}.${cue}`;
+  return call.ring === "look"
+    ? `Time for a look: ${call.timer.name}.${cue}`
+    : `Time is up: ${call.timer.name}.${cue}`;
 }
 
 function cueOf(task: Task): string {

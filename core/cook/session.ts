@@ -50,7 +50,11 @@ export interface Session {
   readonly timers: ReadonlyMap<TimerId, Timer>;
   /** How many timers there have ever been: gives the next name and chime. */
   readonly timerCount: number;
-  readonly swaps: readonly { readonly dish: DishId; readonly ingredient: IngredientId; readonly swap: number }[];
+  readonly swaps: readonly {
+    readonly dish: DishId;
+    readonly ingredient: IngredientId;
+    readonly swap: number;
+  }[];
   readonly lastAt: Instant;
 }
 

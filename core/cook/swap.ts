@@ -6,23 +6,37 @@ import { expandTasks } from "../plan/tasks.ts";
 import type { Session } from "./session.ts";
 
 /** The swap that an order names; null where there is none. */
-export function findSwap(session: Session, dish: DishId, ingredient: IngredientId, index: number): Swap | null {
+export function findSwap(
+  session: Session,
+  dish: DishId,
+  ingredient: IngredientId,
+  index: number,
+): Swap | null {
   const found = session.meal.dishes.find((one) => one.id === dish);
   return found?.ingredients.find((one) => one.id === ingredient)?.swaps[index] ?? null;
 }
 
 /** The meal as it is cooked from now on: the dish holds what is really used. */
-export function swapped(session: Session, dishId: DishId, ingredientId: IngredientId, index: number): Session {
+export function swapped(
+  session: Session,
+  dishId: DishId,
+  ingredientId: IngredientId,
+  index: number,
+): Session {
   const swap = findSwap(session, dishId, ingredientId, index);
   if (swap === null) return session;
-  const dishes = session.meal.dishes.map((dish) => (dish.id === dishId ? withSwap(dish, ingredientId, swap) : dish));
+  const dishes = session.meal.dishes.map((dish) =>
+    dish.id === dishId ? withSwap(dish, ingredientId, swap) : dish,
+  );
   const meal = { ...session.meal, dishes };
   const swaps = [...session.swaps, { dish: dishId, ingredient: ingredientId, swap: index }];
   return { ...session, meal, tasks: expandTasks(meal), swaps };
 }
 
 function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {
-  const amounts = new Map<IngredientId, Amount>(swap.changes.map((change) => [change.ingredient, change.amount]));
+  const amounts = new Map<IngredientId, Amount>(
+    swap.changes.map((change) => [change.ingredient, change.amount]),
+  );
   if (swap.amount !== null) amounts.set(id, swap.amount);
   const before = new Map(dish.ingredients.map((one) => [one.id, one.amount]));
   const ingredients = dish.ingredients.map((one): Ingredient => {

@@ -21,7 +21,13 @@ type Running = Extract<TimerRun, { readonly state: "running" }>;
 
 /** A timer that starts at `at` and rings after `span.low` for a look and after `span.high` for good. */
 export function runFrom(at: Instant, span: Span): Running {
-  return { state: "running", startedAt: at, lookAt: plus(at, span.low), endsAt: plus(at, span.high), answered: "none" };
+  return {
+    state: "running",
+    startedAt: at,
+    lookAt: plus(at, span.low),
+    endsAt: plus(at, span.high),
+    answered: "none",
+  };
 }
 
 /** What rings now, read off the clock: nothing needs to fire for it, so nothing can be missed. */
@@ -65,7 +71,8 @@ export function timeLeft(timer: Timer, now: Instant): Seconds | null {
 export function lengthened(run: TimerRun, by: Seconds, ceiling: Seconds | null, at: Instant): TimerRun {
   if (run.state === "stopped") return run;
   if (run.state === "paused") {
-    const left = ceiling === null ? addSeconds(run.left, by) : seconds(Math.min(run.left + by, ceiling - run.ran));
+    const left =
+      ceiling === null ? addSeconds(run.left, by) : seconds(Math.min(run.left + by, ceiling - run.ran));
     return { ...run, lookLeft: seconds(Math.min(run.lookLeft + by, left)), left };
   }
   const limit = ceiling === null ? null : plus(run.startedAt, ceiling);
@@ -90,7 +97,11 @@ export function roomFor(run: TimerRun, ceiling: Seconds | null, at: Instant): Se
 export function shortened(run: TimerRun, by: Seconds, at: Instant): TimerRun {
   switch (run.state) {
     case "running":
-      return { ...run, lookAt: later(minus(run.lookAt, by), earlier(at, run.lookAt)), endsAt: minus(run.endsAt, by) };
+      return {
+        ...run,
+        lookAt: later(minus(run.lookAt, by), earlier(at, run.lookAt)),
+        endsAt: minus(run.endsAt, by),
+      };
     case "paused":
       return { ...run, lookLeft: seconds(Math.max(0, run.lookLeft - by)), left: seconds(run.left - by) };
     case "stopped":

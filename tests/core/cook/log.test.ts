@@ -14,21 +14,21 @@ const timers = ["a", "b"].map(timerId);
 const anyTask = fc.constantFrom(...tasks);
 const anyTimer = fc.constantFrom(...timers);
 const anyOrder: fc.Arbitrary<Order> = fc.oneof(
-  fc.constantFrom<Order["type"]>("StartTask", "FinishTask", "SkipTask", "ReopenTask", "ChooseTask").chain((type) =>
-    anyTask.map((one) => ({ type, task: one }) as Order),
-  ),
-  fc.constantFrom("PauseTimer", "ResumeTimer", "RestartTimer", "StopTimer", "CancelTimer", "AnswerRing").chain((type) =>
-    anyTimer.map((timer) => ({ type, timer })),
-  ),
-  fc.tuple(anyTimer, fc.integer({ min: 1, max: 30 }), fc.integer({ min: 0, max: 9 })).map(
-    ([timer, low, more]): Order => ({
+  fc
+    .constantFrom<Order["type"]>("StartTask", "FinishTask", "SkipTask", "ReopenTask", "ChooseTask")
+    .chain((type) => anyTask.map((one) => ({ type, task: one }) as Order)),
+  fc
+    .constantFrom("PauseTimer", "ResumeTimer", "RestartTimer", "StopTimer", "CancelTimer", "AnswerRing")
+    .chain((type) => anyTimer.map((timer) => ({ type, timer }))),
+  fc
+    .tuple(anyTimer, fc.integer({ min: 1, max: 30 }), fc.integer({ min: 0, max: 9 }))
+    .map(([timer, low, more]): Order => ({
       type: "StartTimer",
       timer,
       name: null,
       span: { low: minutes(low), high: minutes(low + more) },
       dish: null,
-    }),
-  ),
+    })),
   fc.constantFrom<Order>(
     { type: "Tick" },
     { type: "HoldEverything" },
@@ -60,7 +60,10 @@ describe("the meal log", () => {
   });
 
   it("[L2] a log survives being written down and read back", () => {
-    const live = played([{ type: "FinishTask", task: task.halve }, { type: "StartTask", task: task.roast }]);
+    const live = played([
+      { type: "FinishTask", task: task.halve },
+      { type: "StartTask", task: task.roast },
+    ]);
     const read = (JSON.parse(JSON.stringify(live.events)) as unknown[]).map(parseEvent);
     expect(read).toEqual(live.events.map((value) => ({ ok: true, value })));
   });
@@ -111,14 +114,25 @@ describe("the meal log", () => {
   it("[L8] an order of another shape is refused with a sentence that names the field", () => {
     expect(parseOrder({ type: "FinishTask" })).toMatchObject({ ok: false });
     expect(parseOrder({ type: "LengthenTimer", timer: "a", by: -3 })).toMatchObject({ ok: false });
-    const wrong = parseOrder({ type: "StartTimer", timer: "a", name: "x", span: { low: "1", high: 2 }, dish: null });
+    const wrong = parseOrder({
+      type: "StartTimer",
+      timer: "a",
+      name: "x",
+      span: { low: "1", high: 2 },
+      dish: null,
+    });
     expect(wrong.ok ? "" : wrong.error).toContain("span.low");
     expect(parseOrder({ type: "DropTables" })).toMatchObject({ ok: false });
   });
 
   it("[L9] a finished step can be undone and its timer runs on as if nothing had been", () => {
-    const simmering = evening([0, { type: "FinishTask", task: task.wash }], [1, { type: "StartTask", task: task.simmer }]);
-    const undone = give(give(simmering, 9, { type: "FinishTask", task: task.simmer }), 10, { type: "UndoLast" });
+    const simmering = evening(
+      [0, { type: "FinishTask", task: task.wash }],
+      [1, { type: "StartTask", task: task.simmer }],
+    );
+    const undone = give(give(simmering, 9, { type: "FinishTask", task: task.simmer }), 10, {
+      type: "UndoLast",
+    });
     expect(sessionOf(undone).timers).toEqual(sessionOf(simmering).timers);
     expect(sessionOf(undone).progress).toEqual(sessionOf(simmering).progress);
   });

@@ -5,11 +5,15 @@ import { cuesAt } from "../../../core/cook/cues.ts";
 import { afterSaying, nothingSaid, toSay } from "../../../core/cook/said-cues.ts";
 import type { MealLog } from "../../../core/cook/session.ts";
 import { minutes } from "../../../core/units/quantity.ts";
-import { at, evening, give, outcome, sessionOf, sheetAt, task } from "./supper.ts";
+import { emptyLog } from "../../../core/cook/fold.ts";
+import { taskId } from "../../../core/plan/model.ts";
+import type { Dish, Step } from "../../../core/recipe/model.ts";
+import { after, at, evening, give, outcome, sessionOf, sheetAt, step, supper, task } from "./supper.ts";
 
 const calls = (log: MealLog, minute: number): readonly Call[] =>
   callsNow(sessionOf(log), sheetAt(log, minute), at(minute));
-const cues = (log: MealLog, minute: number): readonly Cue[] => cuesAt(sessionOf(log), sheetAt(log, minute), at(minute));
+const cues = (log: MealLog, minute: number): readonly Cue[] =>
+  cuesAt(sessionOf(log), sheetAt(log, minute), at(minute));
 const kinds = (log: MealLog, minute: number): readonly string[] =>
   calls(log, minute).map((call) => ("task" in call ? `${call.kind} ${call.task.id}` : call.kind));
 const roasting = (): MealLog =>
@@ -18,6 +22,12 @@ const roasting = (): MealLog =>
     [5, { type: "FinishTask", task: task.halve }],
     [20, { type: "StartTask", task: task.roast }],
   );
+
+function dishWith(...steps: readonly Step[]): Dish {
+  const [, greens] = supper.dishes;
+  if (greens === undefined) throw new Error("the supper has lost its greens");
+  return { ...greens, steps };
+}
 
 describe("the step runner", () => {
   it("[K1] the slow dish comes first: the squash is halved before the greens are washed", () => {
@@ -61,7 +71,10 @@ describe("the step runner", () => {
   });
 
   it("[K7] an attention moment is called at its minute and is gone once it was given", () => {
-    const log = evening([0, { type: "FinishTask", task: task.wash }], [0, { type: "StartTask", task: task.simmer }]);
+    const log = evening(
+      [0, { type: "FinishTask", task: task.wash }],
+      [0, { type: "StartTask", task: task.simmer }],
+    );
     expect(kinds(log, 4)).not.toContain(`attend ${task.simmer}`);
     expect(kinds(log, 5)[0]).toBe(`attend ${task.simmer}`);
     const call = calls(log, 5)[0];
@@ -72,7 +85,10 @@ describe("the step runner", () => {
   });
 
   it("[K8] of several stirs that were missed only the last is called, and seeing to it clears them all", () => {
-    const log = evening([0, { type: "FinishTask", task: task.wash }], [0, { type: "StartTask", task: task.simmer }]);
+    const log = evening(
+      [0, { type: "FinishTask", task: task.wash }],
+      [0, { type: "StartTask", task: task.simmer }],
+    );
     const late = calls(log, 16).filter((call) => call.kind === "attend");
     expect(late).toHaveLength(1);
     const [call] = late;
@@ -83,7 +99,10 @@ describe("the step runner", () => {
   });
 
   it("[K9] a cue is said once, once more when nothing happens, and then left to the screen", () => {
-    const log = evening([0, { type: "FinishTask", task: task.wash }], [0, { type: "StartTask", task: task.simmer }]);
+    const log = evening(
+      [0, { type: "FinishTask", task: task.wash }],
+      [0, { type: "StartTask", task: task.simmer }],
+    );
     let said = nothingSaid;
     const times: number[] = [];
     for (let minute = 5; minute < 9.9; minute += 0.25) {
@@ -101,7 +120,9 @@ describe("the step runner", () => {
     expect(calls(log, 85)[0]).toMatchObject({ kind: "ring", ring: "end", since: at(85) });
     const answered = give(log, 85, { type: "AnswerRing", timer });
     expect(kinds(answered, 86)[0]).toBe(`take-off ${task.roast}`);
-    expect(cues(answered, 87)[0]?.say).toBe("It has had its time: roast the squash. Done when a knife slides in.");
+    expect(cues(answered, 87)[0]?.say).toBe(
+      "It has had its time: roast the squash. Done when a knife slides in.",
+    );
   });
 
   it("[K11] on hold nothing new is called, but heat does not wait: rings and attention go on", () => {
@@ -127,7 +148,8 @@ describe("the step runner", () => {
 
   it("[K13] a step in hand that takes too long is asked after, once and once more", () => {
     const log = evening();
-    const stillAt = (minute: number): number => cues(log, minute).filter((cue) => cue.key.startsWith("still")).length;
+    const stillAt = (minute: number): number =>
+      cues(log, minute).filter((cue) => cue.key.startsWith("still")).length;
     expect(stillAt(6)).toBe(0);
     expect(stillAt(7)).toBe(1);
   });
@@ -146,13 +168,21 @@ describe("the step runner", () => {
   });
 
   it("[K15] going back takes a finished step up again", () => {
-    const log = give(evening([5, { type: "FinishTask", task: task.halve }]), 6, { type: "ReopenTask", task: task.halve });
+    const log = give(evening([5, { type: "FinishTask", task: task.halve }]), 6, {
+      type: "ReopenTask",
+      task: task.halve,
+    });
     expect(sessionOf(log).focus?.task).toBe(task.halve);
     expect(outcome(log, 6, { type: "ReopenTask", task: task.halve })).toBe("StillOpen");
   });
 
   it("[K16] a swap changes what goes in, and what it brings with it, in every step from then on", () => {
-    const order = { type: "UseSwap", dish: sessionOf(evening()).meal.dishes[0]?.id, ingredient: "squash", swap: 0 };
+    const order = {
+      type: "UseSwap",
+      dish: sessionOf(evening()).meal.dishes[0]?.id,
+      ingredient: "squash",
+      swap: 0,
+    };
     const log = give(evening(), 1, order as never);
     const [dish] = sessionOf(log).meal.dishes;
     expect(dish?.ingredients.map((one) => one.item)).toEqual(["sweet potato", "water"]);
@@ -169,5 +199,21 @@ describe("the step runner", () => {
     expect(sheetAt(log, 1).readyAt).toBeLessThanOrEqual(at(180));
     expect(outcome(log, 2, { type: "SetServing", serveAt: at(1) })).toBe("ServingPast");
     expect(minutes(1)).toBe(60);
+  });
+
+  it("[K18] a step that has to follow at once takes the place of the one in hand", () => {
+    const atOnce = dishWith(
+      step("boil", "boil the greens", { hands: "off" }),
+      step("drain", "drain the greens", { after: [after("boil", 0, 0)] }),
+    );
+    const meal = { ...supper, dishes: [...supper.dishes.slice(0, 1), atOnce] };
+    const begun = give(emptyLog, 0, { type: "BeginMeal", meal, serveAt: null });
+    const boiling = give(begun, 0, { type: "StartTask", task: taskId("greens/boil") });
+    expect(sessionOf(boiling).focus?.task).toBe(task.halve);
+    const drained = give(boiling, 3, { type: "FinishTask", task: taskId("greens/boil") });
+    expect(sessionOf(drained).focus?.task).toBe(taskId("greens/drain"));
+    expect(sessionOf(drained).progress.get(task.halve)).toEqual({ state: "waiting" });
+    const after2 = give(drained, 5, { type: "FinishTask", task: taskId("greens/drain") });
+    expect(sessionOf(after2).focus?.task).toBe(task.halve);
   });
 });

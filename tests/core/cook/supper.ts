@@ -73,10 +73,19 @@ const squash: Dish = {
         },
       ],
     },
-    { id: ingredientId("water"), item: "water", amount: amount("1 cup"), preparation: null, optional: false, swaps: [] },
+    {
+      id: ingredientId("water"),
+      item: "water",
+      amount: amount("1 cup"),
+      preparation: null,
+      optional: false,
+      swaps: [],
+    },
   ],
   steps: [
-    step("halve", "halve the squash", { uses: [{ ingredient: ingredientId("squash"), amount: amount("2 lb") }] }),
+    step("halve", "halve the squash", {
+      uses: [{ ingredient: ingredientId("squash"), amount: amount("2 lb") }],
+    }),
     step("roast", "roast the squash", {
       hands: "off",
       time: { low: minutes(55), high: minutes(65) },
@@ -110,7 +119,10 @@ const greens: Dish = {
       needs: [{ kind: "burner", count: 1 }],
       after: [after("wash")],
     }),
-    step("dress", "dress the greens", { time: { low: minutes(2), high: minutes(2) }, after: [after("simmer", 5, 15)] }),
+    step("dress", "dress the greens", {
+      time: { low: minutes(2), high: minutes(2) },
+      after: [after("simmer", 5, 15)],
+    }),
   ],
 };
 

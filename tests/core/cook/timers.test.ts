@@ -21,7 +21,8 @@ const timerOf = (log: ReturnType<typeof evening>, id = bread): Timer => {
   if (timer === undefined) throw new Error(`no timer ${id}`);
   return timer;
 };
-const simmering = () => evening([0, { type: "FinishTask", task: task.wash }], [0, { type: "StartTask", task: task.simmer }]);
+const simmering = () =>
+  evening([0, { type: "FinishTask", task: task.wash }], [0, { type: "StartTask", task: task.simmer }]);
 const simmerTimer = (log: ReturnType<typeof evening>) =>
   [...sessionOf(log).timers.values()].find((timer) => timer.task === task.simmer)?.id ?? timerId("none");
 
@@ -44,7 +45,11 @@ describe("timers", () => {
   });
 
   it("[T3] a look that was never answered still rings for good at the late end", () => {
-    expect(ringOf(timerOf(evening([0, start(10, 15)])), at(16))).toEqual({ ring: "end", since: at(15), round: 3 });
+    expect(ringOf(timerOf(evening([0, start(10, 15)])), at(16))).toEqual({
+      ring: "end",
+      since: at(15),
+      round: 3,
+    });
   });
 
   it("[T4] pausing a timer keeps its remaining seconds", () => {
@@ -61,15 +66,19 @@ describe("timers", () => {
       lookAt: at(12),
       endsAt: at(17),
     });
-    expect(timerOf(give(log, 11, { type: "LengthenTimer", timer: bread, by: minutes(2) })).run).toMatchObject({
-      lookAt: at(13),
-      endsAt: at(15),
-      answered: "none",
-    });
-    expect(timerOf(give(log, 16, { type: "LengthenTimer", timer: bread, by: minutes(2) })).run).toMatchObject({
-      lookAt: at(18),
-      endsAt: at(18),
-    });
+    expect(timerOf(give(log, 11, { type: "LengthenTimer", timer: bread, by: minutes(2) })).run).toMatchObject(
+      {
+        lookAt: at(13),
+        endsAt: at(15),
+        answered: "none",
+      },
+    );
+    expect(timerOf(give(log, 16, { type: "LengthenTimer", timer: bread, by: minutes(2) })).run).toMatchObject(
+      {
+        lookAt: at(18),
+        endsAt: at(18),
+      },
+    );
   });
 
   it("[T6] two more minutes are granted up to the recipe's latest and refused beyond it, with the reason", () => {
@@ -77,7 +86,10 @@ describe("timers", () => {
     const timer = simmerTimer(log);
     const more = give(log, 20, { type: "LengthenTimer", timer, by: minutes(3) });
     expect(ringOf(timerOf(more, timer), at(23))?.ring).toBe("end");
-    const refused = decide({ id: "x", at: at(23), order: { type: "LengthenTimer", timer, by: minutes(3) } }, more);
+    const refused = decide(
+      { id: "x", at: at(23), order: { type: "LengthenTimer", timer, by: minutes(3) } },
+      more,
+    );
     expect(refused).toEqual({
       ok: false,
       error: { code: "BeyondLatest", name: "simmer the greens", ceiling: minutes(25), room: minutes(2) },
@@ -99,7 +111,9 @@ describe("timers", () => {
   it("[T8] a restarted timer runs its first time anew, also after it was stopped", () => {
     const log = give(evening([0, start(12)]), 3, { type: "StopTimer", timer: bread });
     expect(timeLeft(timerOf(log), at(4))).toBeNull();
-    expect(timeLeft(timerOf(give(log, 20, { type: "RestartTimer", timer: bread })), at(20))).toBe(minutes(12));
+    expect(timeLeft(timerOf(give(log, 20, { type: "RestartTimer", timer: bread })), at(20))).toBe(
+      minutes(12),
+    );
   });
 
   it("[T9] zero, nine hundred hours, a number that is none and a blank name are refused", () => {
@@ -131,7 +145,9 @@ describe("timers", () => {
     const timer = simmerTimer(log);
     expect(timerOf(log, timer)).toMatchObject({ name: "simmer the greens", ceiling: minutes(25) });
     const more = give(log, 10, { type: "LengthenTimer", timer, by: minutes(5) });
-    expect(sessionOf(more).progress.get(task.simmer)).toMatchObject({ span: { low: minutes(25), high: minutes(25) } });
+    expect(sessionOf(more).progress.get(task.simmer)).toMatchObject({
+      span: { low: minutes(25), high: minutes(25) },
+    });
     const done = give(more, 22, { type: "FinishTask", task: task.simmer });
     expect(timerOf(done, timer).run).toEqual({ state: "stopped", at: at(22) });
   });
@@ -140,12 +156,14 @@ describe("timers", () => {
     const log = evening([0, start(5)]);
     expect(outcome(log, 1, { type: "ResumeTimer", timer: bread })).toBe("TimerNotPaused");
     expect(outcome(log, 1, { type: "AnswerRing", timer: bread })).toBe("TimerNotRinging");
-    expect(outcome(give(log, 1, { type: "PauseTimer", timer: bread }), 2, { type: "PauseTimer", timer: bread })).toBe(
-      "TimerNotRunning",
-    );
+    expect(
+      outcome(give(log, 1, { type: "PauseTimer", timer: bread }), 2, { type: "PauseTimer", timer: bread }),
+    ).toBe("TimerNotRunning");
   });
 
   it("[T14] a renamed timer answers to its new name", () => {
-    expect(timerOf(give(evening([0, start(5)]), 1, { type: "RenameTimer", timer: bread, name: "rolls" })).name).toBe("rolls");
+    expect(
+      timerOf(give(evening([0, start(5)]), 1, { type: "RenameTimer", timer: bread, name: "rolls" })).name,
+    ).toBe("rolls");
   });
 });
