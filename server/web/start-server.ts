@@ -103,6 +103,8 @@ function join(options: ServerOptions, kitchen: Kitchen) {
   const report = (problem: unknown) =>
     options.report(problem instanceof Error ? (problem.stack ?? problem.message) : String(problem));
   const voice = createVoice();
+  // The first sentence of an evening must not wait for the voice to be loaded.
+  voice.warm();
   const pantry = async (): Promise<Pantry> => ({ ...(await book.list()), cooking: kitchen.cooking() });
   const app = createApp({ pantry, voice: voiceRouter(voice), pageFolder, modelsFolder, report });
   const http = createServer(app);
