@@ -8,6 +8,8 @@ export interface Watched {
   readonly lines: readonly Line[];
   readonly journal: readonly JournalEntry[];
   readonly ear: string;
+  /** Whether the caller is being heard at this moment. */
+  readonly speaking: boolean;
 }
 
 /**
@@ -16,6 +18,11 @@ export interface Watched {
  */
 export function letWatch(caller: Caller, sound: Sound, ear: Ear): void {
   if (location.hash !== "#watch") return;
-  const value = (): Watched => ({ lines: caller.lines.peek(), journal: sound.journal(), ear: ear.state.peek().kind });
+  const value = (): Watched => ({
+    lines: caller.lines.peek(),
+    journal: sound.journal(),
+    ear: ear.state.peek().kind,
+    speaking: sound.isSpeaking(),
+  });
   Object.defineProperty(globalThis, "stovecall", { value });
 }
