@@ -53,7 +53,8 @@ export function sayCues(
       if (ahead.join() !== fetched) sound.prefetch(ahead);
       fetched = ahead.join();
       // Without the server nobody else calls the next step; with it, a second call would be refused.
-      const isAlone = store.link.value === "lost" && session.phase.state === "cooking" && session.focus === null;
+      const isAlone =
+        store.link.value === "lost" && session.phase.state === "cooking" && session.focus === null;
       if (isAlone && nextToCall(session, sheet, now) !== null) store.give([{ type: "Tick" }]);
     });
   });
@@ -80,4 +81,3 @@ function withAge(cue: Cue, now: Instant): string {
   const age = between(cue.dueAt, now);
   return cue.call.kind === "ring" && age > lateRing ? `Rang ${spokenRoughly(age)} ago. ${cue.say}` : cue.say;
 }
-

@@ -70,7 +70,10 @@ function heard(verdict: Verdict, { caller, sound }: EarNeeds, listener: Listener
   switch (verdict.kind) {
     case "command":
       // While the caller speaks only the few stop words are listened for, and all of them mean the same.
-      caller.hear(sound.isSpeaking() && !verdict.addressed ? "stop talking" : verdict.words.join(" "), "voice");
+      caller.hear(
+        sound.isSpeaking() && !verdict.addressed ? "stop talking" : verdict.words.join(" "),
+        "voice",
+      );
       return;
     case "address-only":
       if (sound.isSpeaking()) sound.stopTalking();

@@ -29,7 +29,11 @@ export interface MealStore {
   /** Decides here at once, and sends. Each gets an id of its own. */
   readonly give: (orders: readonly Order[]) => void;
   /** A sentence when it was refused, null when the meal is on. */
-  readonly begin: (meal: string, servings: Readonly<Record<string, number>>, serveAt: number | null) => Promise<string | null>;
+  readonly begin: (
+    meal: string,
+    servings: Readonly<Record<string, number>>,
+    serveAt: number | null,
+  ) => Promise<string | null>;
   readonly pantry: () => Promise<Pantry>;
   readonly close: () => void;
 }

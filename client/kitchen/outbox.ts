@@ -29,7 +29,11 @@ export function createOutbox(onRefused: (sentence: string) => void): Outbox {
   };
 
   const sendAll = async (link: ServerLink): Promise<void> => {
-    for (let next = waiting.value[0]; next !== undefined && link.state.value === "joined"; next = waiting.value[0]) {
+    for (
+      let next = waiting.value[0];
+      next !== undefined && link.state.value === "joined";
+      next = waiting.value[0]
+    ) {
       const { id } = next;
       const answer = await link.send(next);
       settle((message) => message.id === id);

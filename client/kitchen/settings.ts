@@ -20,12 +20,20 @@ export type Settings = z.infer<typeof settingsSchema>;
 const key = "stovecall.settings";
 
 /** The address that was told apart best in measurements is the default (docs/decisions). */
-export const defaultSettings: Settings = { look: "auto", address: "okay kitchen", listening: "addressed", voice: "slt" };
+export const defaultSettings: Settings = {
+  look: "auto",
+  address: "okay kitchen",
+  listening: "addressed",
+  voice: "slt",
+};
 
 /** The kept settings, as a signal that keeps itself. */
 export function createSettings(): { readonly settings: Signal<Settings>; readonly close: () => void } {
   const stored: unknown = parseJson(readItem(key) ?? "null");
-  const merged = settingsSchema.safeParse({ ...defaultSettings, ...(typeof stored === "object" ? stored : null) });
+  const merged = settingsSchema.safeParse({
+    ...defaultSettings,
+    ...(typeof stored === "object" ? stored : null),
+  });
   const settings = signal<Settings>(merged.success ? merged.data : defaultSettings);
   const close = effect(() => {
     const text = JSON.stringify(settings.value);

@@ -6,7 +6,12 @@ import type { Sound } from "../sound/player.ts";
 import type { Clock } from "./clock.ts";
 
 /** Carries out what the cook asks of the voice itself. */
-export function obey(order: VoiceOrder, sound: Sound, clock: Clock, quietUntil: Signal<Instant | null>): void {
+export function obey(
+  order: VoiceOrder,
+  sound: Sound,
+  clock: Clock,
+  quietUntil: Signal<Instant | null>,
+): void {
   switch (order.type) {
     case "Louder":
       sound.louder();

@@ -53,7 +53,12 @@ class LazyOutput implements AudioOutput {
   }
 
   playSpeech(wav: Uint8Array, volume: number, onStart: () => void): Playing {
-    return this.#real?.playSpeech(wav, volume, onStart) ?? { ended: Promise.resolve("failed"), stop: () => undefined };
+    return (
+      this.#real?.playSpeech(wav, volume, onStart) ?? {
+        ended: Promise.resolve("failed"),
+        stop: () => undefined,
+      }
+    );
   }
 
   playTone(samples: Float32Array, volume: number): void {

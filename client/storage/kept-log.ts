@@ -14,7 +14,8 @@ export function readKeptLog(): KeptLog | null {
   const text = readItem(key);
   if (text === null) return null;
   const value = parseJson(text);
-  if (typeof value !== "object" || value === null || !("session" in value) || !("events" in value)) return null;
+  if (typeof value !== "object" || value === null || !("session" in value) || !("events" in value))
+    return null;
   if (typeof value.session !== "string" || !Array.isArray(value.events)) return null;
   const events = value.events.map(parseEvent);
   const good = events.flatMap((event) => (event.ok ? [event.value] : []));

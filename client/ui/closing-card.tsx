@@ -1,5 +1,6 @@
 import type { Session } from "../../core/cook/session.ts";
 import { spokenRoughly } from "../../core/units/duration.ts";
+import { numberWords } from "../../core/units/number-words.ts";
 import { between } from "../../core/units/quantity.ts";
 import { shortName } from "../../core/cook/say-call.ts";
 import { DishMark } from "./parts/dish-mark.tsx";
@@ -13,12 +14,17 @@ interface ClosingCardProps {
 /** The meal is over: what stood on the table, and the way to the next one. */
 export function ClosingCard({ session, onLeave }: ClosingCardProps) {
   const marks = dishMarks(session.meal);
+  const open = [...session.progress.values()].filter(
+    ({ state }) => state === "waiting" || state === "running",
+  ).length;
   const end = session.phase.state === "ended" ? session.phase.at : session.lastAt;
   return (
     <main class="closing">
-      <h1>Well cooked.</h1>
+      <h1>{open === 0 ? "Well cooked." : "Put away."}</h1>
       <p class="closing-line">
-        {session.meal.name}: {spokenRoughly(between(session.begunAt, end))} from the first step to the table.
+        {open === 0
+          ? `${session.meal.name}: ${spokenRoughly(between(session.begunAt, end))} from the first step to the table.`
+          : `${session.meal.name} ended with ${numberWords(open)} ${open === 1 ? "step" : "steps"} open.`}
       </p>
       <ul class="legend" aria-label="What was cooked">
         {session.meal.dishes.map((dish) => (

@@ -51,7 +51,15 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
   };
   return (
     <div class="cooking" onClick={listen}>
-      <HeadStrip session={session} sheet={sheet} now={now} clockOf={clockOf} onDeed={onDeed} onNewTimer={() => setOpen("new timer")} onOpenKitchen={() => setOpen("kitchen")} />
+      <HeadStrip
+        session={session}
+        sheet={sheet}
+        now={now}
+        clockOf={clockOf}
+        onDeed={onDeed}
+        onNewTimer={() => setOpen("new timer")}
+        onOpenKitchen={() => setOpen("kitchen")}
+      />
       <Notices galley={galley} />
       {first !== undefined && <Plate content={first} also={also} marks={marks} onDeed={onDeed} />}
       <Rail session={session} now={now} clockOf={clockOf} onDeed={onDeed} />
@@ -68,10 +76,17 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
       <EarLine galley={galley} />
       <RingNews session={session} now={now} />
       {question !== null && question.kind !== "more" && (
-        <QuestionSheet key={question.prompt} question={question} onDeed={onDeed} onSay={(text) => void caller.hear(text, "typed")} />
+        <QuestionSheet
+          key={question.prompt}
+          question={question}
+          onDeed={onDeed}
+          onSay={(text) => void caller.hear(text, "typed")}
+        />
       )}
       {open === "new timer" && <NewTimer onDeed={onDeed} onClose={close} />}
-      {open === "kitchen" && <LazyDrawer galley={galley} session={session} sheet={sheet} onDeed={onDeed} onClose={close} />}
+      {open === "kitchen" && (
+        <LazyDrawer galley={galley} session={session} sheet={sheet} onDeed={onDeed} onClose={close} />
+      )}
     </div>
   );
 }

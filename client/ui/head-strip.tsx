@@ -20,7 +20,15 @@ const goOn: Deed = { label: "Go on", intent: { type: "GoOn" }, words: "go on" };
 const undo: Deed = { label: "Undo", intent: { type: "UndoThat" }, words: "undo that" };
 
 /** The time, when we eat, and the way to everything else. */
-export function HeadStrip({ session, sheet, now, clockOf, onDeed, onNewTimer, onOpenKitchen }: HeadStripProps) {
+export function HeadStrip({
+  session,
+  sheet,
+  now,
+  clockOf,
+  onDeed,
+  onNewTimer,
+  onOpenKitchen,
+}: HeadStripProps) {
   const pause = session.phase.state === "held" ? goOn : hold;
   return (
     <header class="head">

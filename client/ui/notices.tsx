@@ -6,7 +6,9 @@ export function Notices({ galley }: { readonly galley: Galley }) {
   const count = store.waiting.value;
   const things = count === 1 ? "One thing waits" : `${count} things wait`;
   const away =
-    store.link.value !== "lost" ? null : `The server is away. Cooking goes on here${count === 0 ? "." : `; ${things.toLowerCase()} for it.`}`;
+    store.link.value !== "lost"
+      ? null
+      : `The server is away. Cooking goes on here${count === 0 ? "." : `; ${things.toLowerCase()} for it.`}`;
   return (
     <div class="notices" role="status">
       {away !== null && <p class="notice notice-away">{away}</p>}

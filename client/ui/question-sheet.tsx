@@ -20,7 +20,14 @@ const consents: Readonly<Partial<Record<Intent["type"], readonly [yes: string, n
 };
 
 /** Lengths to answer "For how long?" with. */
-const lengths = ["one minute", "two minutes", "five minutes", "ten minutes", "fifteen minutes", "thirty minutes"] as const;
+const lengths = [
+  "one minute",
+  "two minutes",
+  "five minutes",
+  "ten minutes",
+  "fifteen minutes",
+  "thirty minutes",
+] as const;
 
 interface AnswersProps extends QuestionSheetProps {
   readonly onSay: (text: string) => void;
@@ -50,7 +57,8 @@ export function QuestionSheet({ question, onDeed, onSay }: AnswersProps) {
   );
 }
 
-const takesLength = ({ type }: Intent): boolean => type === "StartTimer" || type === "Lengthen" || type === "Shorten";
+const takesLength = ({ type }: Intent): boolean =>
+  type === "StartTimer" || type === "Lengthen" || type === "Shorten";
 
 function answersTo(question: Question): readonly Deed[] {
   switch (question.kind) {
@@ -62,7 +70,11 @@ function answersTo(question: Question): readonly Deed[] {
       ];
     }
     case "which":
-      return question.candidates.map(({ name }, candidate) => ({ label: capital(name), intent: { type: "Pick", candidate }, words: name }));
+      return question.candidates.map(({ name }, candidate) => ({
+        label: capital(name),
+        intent: { type: "Pick", candidate },
+        words: name,
+      }));
     case "more":
       return [{ label: "More", intent: { type: "More" }, words: "more" }];
     case "missing":

@@ -6,7 +6,9 @@ import type { Instant } from "../../core/units/quantity.ts";
 export function RingNews({ session, now }: { readonly session: Session; readonly now: Instant }) {
   const news = [...session.timers.values()].flatMap((timer) => {
     const ring = ringOf(timer, now);
-    return ring === null ? [] : [ring.ring === "look" ? `Time for a look: ${timer.name}.` : `Time is up: ${timer.name}.`];
+    return ring === null
+      ? []
+      : [ring.ring === "look" ? `Time for a look: ${timer.name}.` : `Time is up: ${timer.name}.`];
   });
   return (
     <p class="unseen" role="alert">

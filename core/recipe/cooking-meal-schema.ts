@@ -61,9 +61,7 @@ const step = z.strictObject({
   extend: z.nullable(z.strictObject({ by: span, atMost: length })),
   attend: z.array(attention),
   needs: z.array(need),
-  after: z.array(
-    z.strictObject({ step: named(stepId), atLeast: length, atMost: z.nullable(length) }),
-  ),
+  after: z.array(z.strictObject({ step: named(stepId), atLeast: length, atMost: z.nullable(length) })),
   batch: z.nullable(z.strictObject({ of: count, holds: count, pieces: name })),
   ahead: z.nullable(length),
   endsBeforeServing: z.nullable(length),

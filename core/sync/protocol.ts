@@ -8,7 +8,12 @@ export interface MealCard {
   readonly id: string;
   readonly name: string;
   readonly about: string;
-  readonly dishes: readonly { readonly id: string; readonly name: string; readonly servings: number; readonly of: string }[];
+  readonly dishes: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly servings: number;
+    readonly of: string;
+  }[];
   /** Minutes from midnight as in its file; null: as soon as possible. */
   readonly serveAt: number | null;
   /** From the first step to the table, planned without interruptions, in minutes. */
@@ -51,10 +56,10 @@ export interface OrderMessage {
 export type BeginMessage = z.infer<typeof beginMessage>;
 
 export type Acknowledged =
-  | { readonly ok: true; readonly seq: number }
-  | { readonly ok: false; readonly sentence: string };
+  { readonly ok: true; readonly seq: number } | { readonly ok: false; readonly sentence: string };
 
-export type Begun = { readonly ok: true; readonly session: string } | { readonly ok: false; readonly sentence: string };
+export type Begun =
+  { readonly ok: true; readonly session: string } | { readonly ok: false; readonly sentence: string };
 
 /** Server -> client, event "snapshot": on every connect and whenever another meal begins or ends. */
 export interface Snapshot {

@@ -3,7 +3,10 @@ import type { FunctionComponent } from "preact";
 import { Sheet } from "../parts/sheet.tsx";
 import type { DrawerProps } from "./drawer-props.ts";
 
-type Loaded = { readonly state: "loading" } | { readonly state: "failed" } | { readonly state: "here"; readonly Inside: FunctionComponent<DrawerProps> };
+type Loaded =
+  | { readonly state: "loading" }
+  | { readonly state: "failed" }
+  | { readonly state: "here"; readonly Inside: FunctionComponent<DrawerProps> };
 
 /** The drawer "Kitchen"; what is in it comes with the first pull, not with the page. */
 export function LazyDrawer(props: DrawerProps) {
@@ -21,7 +24,11 @@ export function LazyDrawer(props: DrawerProps) {
   return (
     <Sheet title="Kitchen" kind="panel" onClose={props.onClose}>
       {loaded.state === "loading" && <p role="status">Opening.</p>}
-      {loaded.state === "failed" && <p role="alert">The drawer cannot be opened while the server is away. All of it can be said or typed.</p>}
+      {loaded.state === "failed" && (
+        <p role="alert">
+          The drawer cannot be opened while the server is away. All of it can be said or typed.
+        </p>
+      )}
       {loaded.state === "here" && <loaded.Inside {...props} />}
     </Sheet>
   );

@@ -23,13 +23,32 @@ export function ServingKeys({ session, sheet, clock, onDeed }: ServingKeysProps)
     const quarter = Math.round(base / (servingStep * 1000)) * servingStep * 1000;
     const at = plus(quarter as Instant, (by * servingStep) as typeof servingStep);
     const minute = minuteOfDay({ now: at, utcOffsetMinutes: clock.utcOffsetMinutes() });
-    onDeed({ label: "Serving time", intent: { type: "ServeAt", minute }, words: `we eat at ${clockTime(at, clock)}` });
+    onDeed({
+      label: "Serving time",
+      intent: { type: "ServeAt", minute },
+      words: `we eat at ${clockTime(at, clock)}`,
+    });
   };
   return (
     <div class="choices">
-      <Counter name="On the table" value={session.serveAt === null ? "when it is ready" : clockTime(session.serveAt, clock)} onLess={move(-1)} onMore={move(1)} />
+      <Counter
+        name="On the table"
+        value={session.serveAt === null ? "when it is ready" : clockTime(session.serveAt, clock)}
+        onLess={move(-1)}
+        onMore={move(1)}
+      />
       {session.serveAt !== null && (
-        <button type="button" class="key" onClick={() => onDeed({ label: "As soon as it is ready", intent: { type: "ServeSoonest" }, words: "we eat when it is ready" })}>
+        <button
+          type="button"
+          class="key"
+          onClick={() =>
+            onDeed({
+              label: "As soon as it is ready",
+              intent: { type: "ServeSoonest" },
+              words: "we eat when it is ready",
+            })
+          }
+        >
           As soon as it is ready
         </button>
       )}

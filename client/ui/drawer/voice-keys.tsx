@@ -16,7 +16,11 @@ const deeds: readonly Deed[] = [
   { label: "Faster", intent: { type: "Faster" }, words: "faster" },
 ];
 
-const quiet: Deed = { label: "Quiet for ten minutes", intent: { type: "QuietFor", minutes: 10 }, words: "quiet for ten minutes" };
+const quiet: Deed = {
+  label: "Quiet for ten minutes",
+  intent: { type: "QuietFor", minutes: 10 },
+  words: "quiet for ten minutes",
+};
 const speak: Deed = { label: "Speak again", intent: { type: "SpeakAgain" }, words: "you can talk again" };
 
 /** Which voice speaks, how loud and how fast, or not at all for a while. */

@@ -25,7 +25,8 @@ export function WhatIsLeft({ session, onDeed }: WhatIsLeftProps) {
           <details key={dish.id} class="left-dish">
             <summary>
               <DishMark mark={marks.get(dish.id)} />
-              {shortName(dish)} <span class="left-count">{open === 0 ? "all done" : `${open} of ${tasks.length} to do`}</span>
+              {shortName(dish)}{" "}
+              <span class="left-count">{open === 0 ? "all done" : `${open} of ${tasks.length} to do`}</span>
             </summary>
             <ol>
               {tasks.map((task) => (
@@ -58,7 +59,13 @@ function Step({ task, session, onDeed }: WhatIsLeftProps & { readonly task: Task
       </span>
       <span class="left-keys">
         {stepDeeds(task, progress).map((deed) => (
-          <button key={deed.label} type="button" class="key key-small" aria-label={`${deed.label}: ${title}`} onClick={() => onDeed(deed)}>
+          <button
+            key={deed.label}
+            type="button"
+            class="key key-small"
+            aria-label={`${deed.label}: ${title}`}
+            onClick={() => onDeed(deed)}
+          >
             {deed.label}
           </button>
         ))}

@@ -31,7 +31,9 @@ export function EarLine({ galley }: { readonly galley: Galley }) {
         <p class="ear-said" aria-live="polite">
           {state.sentence ?? said?.text ?? "Here is where the caller's words stand."}
         </p>
-        <p class="ear-heard">{ear.partial.value !== "" ? <i>{ear.partial.value} …</i> : <Heard line={heard} />}</p>
+        <p class="ear-heard">
+          {ear.partial.value !== "" ? <i>{ear.partial.value} …</i> : <Heard line={heard} />}
+        </p>
       </div>
       {isTyping ? (
         <TypeLine onSay={say} onClose={() => setTyping(false)} />
@@ -62,7 +64,12 @@ function Heard({ line }: { readonly line: Line | undefined }) {
   const how = { voice: "Heard", typed: "Typed", touch: "Touched", answer: "", unasked: "" }[line.how];
   return (
     <>
-      {how} <q>{line.text}</q> {line.understood === null ? <b class="not-understood">not understood</b> : <span class="understood">→ {line.understood}</span>}
+      {how} <q>{line.text}</q>{" "}
+      {line.understood === null ? (
+        <b class="not-understood">not understood</b>
+      ) : (
+        <span class="understood">→ {line.understood}</span>
+      )}
     </>
   );
 }

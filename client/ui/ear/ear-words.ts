@@ -8,7 +8,10 @@ export interface EarWords {
 }
 
 /** In words that can be read at a glance. */
-export function earWords(state: EarState, { address, listening }: Pick<Settings, "address" | "listening">): EarWords {
+export function earWords(
+  state: EarState,
+  { address, listening }: Pick<Settings, "address" | "listening">,
+): EarWords {
   const once = "Listen to one sentence";
   switch (state.kind) {
     case "off":

@@ -12,7 +12,9 @@ export function EveningBand(props: EveningProps) {
   const [isOpen, setOpen] = useState(false);
   const [box, width] = useWidth<HTMLDivElement>();
   const evening = eveningLayout(session, sheet, now);
-  const ovens = session.meal.kitchen.ovens.map(({ name }) => [name, heatCurve(name, session, sheet, evening.from, evening.to)] as const);
+  const ovens = session.meal.kitchen.ovens.map(
+    ({ name }) => [name, heatCurve(name, session, sheet, evening.from, evening.to)] as const,
+  );
   const size = { width, rowHeight: 13, gutter: 66, axis: 18 };
   return (
     <section class="evening" aria-labelledby="evening-title">
@@ -21,9 +23,22 @@ export function EveningBand(props: EveningProps) {
       </h2>
       <div class="evening-face">
         <div class="evening-box" ref={box}>
-          {width > 0 && <LanePicture evening={evening} heats={new Map(ovens)} size={size} clockOf={clockOf} utcOffsetMinutes={utcOffsetMinutes} />}
+          {width > 0 && (
+            <LanePicture
+              evening={evening}
+              heats={new Map(ovens)}
+              size={size}
+              clockOf={clockOf}
+              utcOffsetMinutes={utcOffsetMinutes}
+            />
+          )}
         </div>
-        <button type="button" class="evening-open" aria-label="Lay the whole evening out" onClick={() => setOpen(true)} />
+        <button
+          type="button"
+          class="evening-open"
+          aria-label="Lay the whole evening out"
+          onClick={() => setOpen(true)}
+        />
       </div>
       {isOpen && <EveningSheet {...props} onClose={() => setOpen(false)} />}
     </section>

@@ -83,7 +83,13 @@ function laneBar(entry: Entry, row: number, session: Session, now: Instant): Lan
   const task = session.tasks.find((one) => one.id === entry.task);
   const progress = session.progress.get(entry.task)?.state;
   const isOver = progress === "done" || progress === "skipped";
-  const state = isOver ? "done" : session.focus?.task === entry.task ? "focus" : progress === "running" ? "running" : "ahead";
+  const state = isOver
+    ? "done"
+    : session.focus?.task === entry.task
+      ? "focus"
+      : progress === "running"
+        ? "running"
+        : "ahead";
   return {
     task: entry.task,
     title: task?.step.title ?? entry.task,
@@ -91,13 +97,20 @@ function laneBar(entry: Entry, row: number, session: Session, now: Instant): Lan
     from: entry.start,
     to: state === "running" ? later(entry.end, now) : entry.end,
     state,
-    ticks: isOver ? [] : entry.moments.filter((moment) => !session.attended.has(moment.key)).map((moment) => moment.at),
+    ticks: isOver
+      ? []
+      : entry.moments.filter((moment) => !session.attended.has(moment.key)).map((moment) => moment.at),
     row,
   };
 }
 
 /** Round moments of the clock between two others, not nearer to each other than `apart` minutes. */
-export function roundTimes(from: Instant, to: Instant, apart: number, utcOffsetMinutes: number): readonly Instant[] {
+export function roundTimes(
+  from: Instant,
+  to: Instant,
+  apart: number,
+  utcOffsetMinutes: number,
+): readonly Instant[] {
   const step = [5, 10, 15, 30, 60, 120, 240, 480].find((one) => one >= apart) ?? 720;
   const [stepMs, offsetMs] = [step * 60_000, utcOffsetMinutes * 60_000];
   const first = Math.ceil((from + offsetMs) / stepMs) * stepMs - offsetMs;

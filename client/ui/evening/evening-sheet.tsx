@@ -23,7 +23,9 @@ export function EveningSheet(props: EveningProps & { readonly onClose: () => voi
   const [picked, setPicked] = useState<TaskId | null>(session.focus?.task ?? null);
   const [box, seen] = useWidth<HTMLDivElement>();
   const evening = eveningLayout(session, sheet, now);
-  const ovens = session.meal.kitchen.ovens.map(({ name }) => [name, heatCurve(name, session, sheet, evening.from, evening.to)] as const);
+  const ovens = session.meal.kitchen.ovens.map(
+    ({ name }) => [name, heatCurve(name, session, sheet, evening.from, evening.to)] as const,
+  );
   const width = Math.max(seen, gutter + ((evening.to - evening.from) / 3_600_000) * leastHour);
   const share = (now - evening.from) / Math.max(1, evening.to - evening.from);
   const isMeasured = seen > 0;

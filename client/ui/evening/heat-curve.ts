@@ -22,10 +22,17 @@ export interface HeatCurve {
 const cold = 0.06;
 
 /** The heat of an oven from the beginning to the end of the picture: what it was set to, then what it is to be. */
-export function heatCurve(oven: string, session: Session, sheet: RunSheet, from: Instant, to: Instant): HeatCurve {
+export function heatCurve(
+  oven: string,
+  session: Session,
+  sheet: RunSheet,
+  from: Instant,
+  to: Instant,
+): HeatCurve {
   const place = session.meal.kitchen.ovens.find((one) => one.name === oven);
   const hottest = place === undefined ? 500 : toFahrenheit(place.hottest);
-  const share = (heat: Heat | null): number => (heat === null ? cold : Math.max(cold, toFahrenheit(heat) / hottest));
+  const share = (heat: Heat | null): number =>
+    heat === null ? cold : Math.max(cold, toFahrenheit(heat) / hottest);
   const set = session.ovens.find((one) => one.oven === oven);
   const heatNow = set?.heat ?? null;
   const setAt = later(from, set?.setAt ?? from);
@@ -38,7 +45,8 @@ export function heatCurve(oven: string, session: Session, sheet: RunSheet, from:
     current = share(heat);
   };
   if (heatNow !== null) go(setAt, heatedAt(setAt, share(heatNow) * hottest, place?.heats ?? 20), heatNow);
-  for (const move of sheet.ovenMoves.filter((one) => one.oven === oven)) go(later(move.at, setAt), move.readyAt, move.heat);
+  for (const move of sheet.ovenMoves.filter((one) => one.oven === oven))
+    go(later(move.at, setAt), move.readyAt, move.heat);
   points.push({ at: to, share: current });
   return { points: points.map((point) => ({ ...point, at: earlier(point.at, to) })), labels };
 }

@@ -21,12 +21,23 @@ export function LaneBarShape({ bar, x, rowHeight, isPicked, onPick }: LaneBarPro
   const width = Math.max(3, right - left - 1);
   const [top, height] = [bar.row * rowHeight + 1, rowHeight - 2];
   const words = { done: "done", running: "running now", focus: "in hand", ahead: "to come" } as const;
-  const pick = onPick === undefined ? {} : pickable(`${bar.title}, ${words[bar.state]}`, isPicked, () => onPick(bar.task));
+  const pick =
+    onPick === undefined
+      ? {}
+      : pickable(`${bar.title}, ${words[bar.state]}`, isPicked, () => onPick(bar.task));
   return (
-    <g class={`lane-bar lane-${bar.state} ${bar.mark === undefined ? "" : `dish-${bar.mark.colour}`} ${isPicked ? "is-picked" : ""}`}>
+    <g
+      class={`lane-bar lane-${bar.state} ${bar.mark === undefined ? "" : `dish-${bar.mark.colour}`} ${isPicked ? "is-picked" : ""}`}
+    >
       <g class="lane-hit" {...pick}>
         {onPick !== undefined && width < leastTouch && (
-          <rect class="lane-touch" x={left + width / 2 - leastTouch / 2} y={top} width={leastTouch} height={height} />
+          <rect
+            class="lane-touch"
+            x={left + width / 2 - leastTouch / 2}
+            y={top}
+            width={leastTouch}
+            height={height}
+          />
         )}
         <rect class="lane-fill" x={left} y={top} width={width} height={height} rx={Math.min(5, width / 2)} />
       </g>
@@ -36,7 +47,12 @@ export function LaneBarShape({ bar, x, rowHeight, isPicked, onPick }: LaneBarPro
 }
 
 interface LaneWordsProps extends Pick<LaneBarProps, "bar" | "x"> {
-  readonly box: { readonly left: number; readonly top: number; readonly width: number; readonly height: number };
+  readonly box: {
+    readonly left: number;
+    readonly top: number;
+    readonly width: number;
+    readonly height: number;
+  };
 }
 
 /** What is written on a bar: for the eye only, since it may be cut short; the bar's own name is whole. */
@@ -45,7 +61,13 @@ function LaneWords({ bar, x, box: { left, top, width, height } }: LaneWordsProps
   return (
     <g class="lane-words" aria-hidden="true">
       {width > 14 && height > 9 && (
-        <text class="lane-letter" x={left + (width > leastForTitle ? 12 : width / 2)} y={top + height / 2} dy="0.35em" text-anchor="middle">
+        <text
+          class="lane-letter"
+          x={left + (width > leastForTitle ? 12 : width / 2)}
+          y={top + height / 2}
+          dy="0.35em"
+          text-anchor="middle"
+        >
           {bar.mark?.letter ?? ""}
         </text>
       )}

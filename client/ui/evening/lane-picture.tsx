@@ -40,7 +40,15 @@ export function LanePicture(props: LanePictureProps) {
   const height = (tops.at(-1) ?? 0) + size.axis;
   const base = height - size.axis;
   return (
-    <svg class="lanes" width={size.width} height={height} viewBox={`0 0 ${size.width} ${height}`} {...(onPick === undefined ? { "aria-hidden": true } : { role: "group", "aria-label": "The evening, by hands, oven and burners" })}>
+    <svg
+      class="lanes"
+      width={size.width}
+      height={height}
+      viewBox={`0 0 ${size.width} ${height}`}
+      {...(onPick === undefined
+        ? { "aria-hidden": true }
+        : { role: "group", "aria-label": "The evening, by hands, oven and burners" })}
+    >
       {roundTimes(from, to, apart, utcOffsetMinutes).map((at) => (
         <g key={at} class="lane-time">
           <line x1={x(at)} x2={x(at)} y1={0} y2={base} />
@@ -52,13 +60,27 @@ export function LanePicture(props: LanePictureProps) {
       {evening.lanes.map((lane, index) => (
         <g key={lane.name} transform={`translate(0 ${tops[index] ?? 0})`}>
           <LaneGround lane={lane} size={size} />
-          <Heat curve={heats.get(lane.name)} height={lane.rows * size.rowHeight} x={x} isNamed={size.rowHeight > 30} />
+          <Heat
+            curve={heats.get(lane.name)}
+            height={lane.rows * size.rowHeight}
+            x={x}
+            isNamed={size.rowHeight > 30}
+          />
           {lane.bars.map((bar) => (
-            <LaneBarShape key={bar.task} bar={bar} x={x} rowHeight={size.rowHeight} isPicked={bar.task === picked} {...(onPick === undefined ? {} : { onPick })} />
+            <LaneBarShape
+              key={bar.task}
+              bar={bar}
+              x={x}
+              rowHeight={size.rowHeight}
+              isPicked={bar.task === picked}
+              {...(onPick === undefined ? {} : { onPick })}
+            />
           ))}
         </g>
       ))}
-      {evening.serveAt !== null && <line class="serve-line" x1={x(evening.serveAt)} x2={x(evening.serveAt)} y1={0} y2={base} />}
+      {evening.serveAt !== null && (
+        <line class="serve-line" x1={x(evening.serveAt)} x2={x(evening.serveAt)} y1={0} y2={base} />
+      )}
       <line class="ready-line" x1={x(evening.readyAt)} x2={x(evening.readyAt)} y1={0} y2={base} />
       <g class="now-line">
         <line x1={x(now)} x2={x(now)} y1={0} y2={base} />
@@ -69,7 +91,10 @@ export function LanePicture(props: LanePictureProps) {
 }
 
 function laneTops(lanes: readonly Lane[], size: PictureSize): readonly number[] {
-  return lanes.reduce<readonly number[]>((tops, lane) => [...tops, (tops.at(-1) ?? 0) + lane.rows * size.rowHeight + laneGap], [0]);
+  return lanes.reduce<readonly number[]>(
+    (tops, lane) => [...tops, (tops.at(-1) ?? 0) + lane.rows * size.rowHeight + laneGap],
+    [0],
+  );
 }
 
 function LaneGround({ lane, size }: { readonly lane: Lane; readonly size: PictureSize }) {

@@ -40,7 +40,12 @@ export function PickedStep({ task, title, progress, entry, clockOf, onDeed, onHe
   );
 }
 
-function when(progress: Progress, entry: Entry | undefined, task: Task, clockOf: (at: Instant) => string): string {
+function when(
+  progress: Progress,
+  entry: Entry | undefined,
+  task: Task,
+  clockOf: (at: Instant) => string,
+): string {
   const length = formatDuration(task.step.time);
   switch (progress.state) {
     case "waiting":

@@ -20,13 +20,28 @@ export interface NextThing {
 const most = 3;
 
 /** The next three things for the cook after what stands on the plate. */
-export function nextThings(session: Session, sheet: RunSheet, now: Instant, onPlate: readonly TaskId[]): readonly NextThing[] {
+export function nextThings(
+  session: Session,
+  sheet: RunSheet,
+  now: Instant,
+  onPlate: readonly TaskId[],
+): readonly NextThing[] {
   const steps = upcoming(session, sheet)
     .filter(({ task }) => !onPlate.includes(task.id))
-    .map(({ task, entry }) => ({ at: entry.start, key: `step ${task.id}`, dish: task.dish.id, title: task.step.title }));
+    .map(({ task, entry }) => ({
+      at: entry.start,
+      key: `step ${task.id}`,
+      dish: task.dish.id,
+      title: task.step.title,
+    }));
   const moves = sheet.ovenMoves
     .filter((move) => move.at > now)
-    .map((move) => ({ at: move.at, key: `${move.oven} ${move.at}`, dish: null, title: `${move.oven} to ${formatHeat(move.heat)}` }));
+    .map((move) => ({
+      at: move.at,
+      key: `${move.oven} ${move.at}`,
+      dish: null,
+      title: `${move.oven} to ${formatHeat(move.heat)}`,
+    }));
   return [...steps, ...moves]
     .toSorted((a, b) => a.at - b.at)
     .slice(0, most)

@@ -10,7 +10,13 @@ export function Choice<V extends string>({ name, options, value, onChoose }: Cho
   return (
     <div class="choice" role="group" aria-label={name}>
       {options.map(([option, label]) => (
-        <button key={option} type="button" class="key key-small" aria-pressed={option === value} onClick={() => onChoose(option)}>
+        <button
+          key={option}
+          type="button"
+          class="key key-small"
+          aria-pressed={option === value}
+          onClick={() => onChoose(option)}
+        >
           {label}
         </button>
       ))}

@@ -23,7 +23,9 @@ function workOut(dishes: readonly Dish[]): ReadonlyMap<DishId, DishMark> {
   const taken = new Set<string>();
   return new Map(
     dishes.map((dish, index) => {
-      const letters = [...`${shortName(dish)}${dish.name}`.toUpperCase()].filter((letter) => /\p{L}/u.test(letter));
+      const letters = [...`${shortName(dish)}${dish.name}`.toUpperCase()].filter((letter) =>
+        /\p{L}/u.test(letter),
+      );
       const letter = letters.find((one) => !taken.has(one)) ?? String(index + 1);
       taken.add(letter);
       return [dish.id, { letter, colour: (index % colours) + 1 }];

@@ -6,7 +6,11 @@ export function stepDeeds(task: Task, progress: Progress): readonly Deed[] {
   const target = { by: "task", task: task.id } as const;
   const { title } = task.step;
   const now: Deed = { label: "Do this now", intent: { type: "First", target }, words: `${title} first` };
-  const started: Deed = { label: "It's going", intent: { type: "Started", target }, words: `started: ${title}` };
+  const started: Deed = {
+    label: "It's going",
+    intent: { type: "Started", target },
+    words: `started: ${title}`,
+  };
   const done: Deed = { label: "It's done", intent: { type: "Done", target }, words: `done: ${title}` };
   const skip: Deed = { label: "Leave it out", intent: { type: "Skip", target }, words: `skip: ${title}` };
   switch (progress.state) {

@@ -62,9 +62,25 @@ export function plateContent(call: Call, moment: Moment): PlateContent {
     case "wait":
       return waiting(call, sentence);
     case "serve":
-      return { ...bare, key: "serve", tone: "attend", about: "To the table", sentence, main: { label: "Served", intent: { type: "EndMeal" }, words: "end the meal" }, more: [again] };
+      return {
+        ...bare,
+        key: "serve",
+        tone: "attend",
+        about: "To the table",
+        sentence,
+        main: { label: "Served", intent: { type: "EndMeal" }, words: "end the meal" },
+        more: [again],
+      };
     case "held":
-      return { ...bare, key: "held", tone: "rest", about: "On hold", sentence: "Everything is on hold.", why: "What is on the heat goes on, and its timers with it.", main: { label: "Go on", intent: { type: "GoOn" }, words: "go on" } };
+      return {
+        ...bare,
+        key: "held",
+        tone: "rest",
+        about: "On hold",
+        sentence: "Everything is on hold.",
+        why: "What is on the heat goes on, and its timers with it.",
+        main: { label: "Go on", intent: { type: "GoOn" }, words: "go on" },
+      };
     case "ended":
       return { ...bare, key: "ended", tone: "rest", about: "", sentence };
   }
@@ -101,14 +117,23 @@ const ofTask = (task: Task) => ({
   why: null,
 });
 
-const batchWords = ({ batch }: Task): string => (batch === null ? "" : `batch ${batch.number} of ${batch.count}, `);
+const batchWords = ({ batch }: Task): string =>
+  batch === null ? "" : `batch ${batch.number} of ${batch.count}, `;
 
 /** Putting a step aside means taking up another that may start. */
 function notNow(task: Task, { session, sheet, now }: Moment): readonly Deed[] {
-  const other = upcoming(session, sheet).find((one) => one.task.id !== task.id && isReady(session, one.task, now))?.task;
+  const other = upcoming(session, sheet).find(
+    (one) => one.task.id !== task.id && isReady(session, one.task, now),
+  )?.task;
   if (other === undefined) return [];
   const { title } = other.step;
-  return [{ label: `Not now: ${title}`, intent: { type: "First", target: { by: "task", task: other.id } }, words: `${title} first` }];
+  return [
+    {
+      label: `Not now: ${title}`,
+      intent: { type: "First", target: { by: "task", task: other.id } },
+      words: `${title} first`,
+    },
+  ];
 }
 
 function ringing(call: CallOf<"ring">, { session, now }: Moment): PlateContent {
@@ -116,15 +141,24 @@ function ringing(call: CallOf<"ring">, { session, now }: Moment): PlateContent {
   const task = session.tasks.find((one) => one.id === timer.task);
   // The doneness cue has a line of its own on the plate.
   const sentence = sayCall({ ...call, timer: { ...timer, task: null } }, session, now);
-  const heard: Deed = { label: call.ring === "look" ? "I'll look" : "I hear it", intent: { type: "HearRing" }, words: "I hear it" };
+  const heard: Deed = {
+    label: call.ring === "look" ? "I'll look" : "I hear it",
+    intent: { type: "HearRing" },
+    words: "I hear it",
+  };
   const off: Deed = { label: endedWord(task), intent: doneWith(timer), words: `done with ${timer.name}` };
   const isLook = call.ring === "look" || task === undefined;
-  const longer: Deed = { label: "+2 min", intent: { type: "Lengthen", timer: { by: "timer", timer: timer.id }, by: minutesMore }, words: `two more minutes for ${timer.name}` };
+  const longer: Deed = {
+    label: "+2 min",
+    intent: { type: "Lengthen", timer: { by: "timer", timer: timer.id }, by: minutesMore },
+    words: `two more minutes for ${timer.name}`,
+  };
   return {
     key: `ring ${timer.id} ${call.ring}`,
     tone: "ring",
     dish: task?.dish ?? session.meal.dishes.find((dish) => dish.id === timer.dish) ?? null,
-    about: between(call.since, now) >= 20 ? `ringing for ${spokenRoughly(between(call.since, now))}` : "ringing",
+    about:
+      between(call.since, now) >= 20 ? `ringing for ${spokenRoughly(between(call.since, now))}` : "ringing",
     sentence,
     chips: [],
     until: task?.step.until ?? null,
@@ -142,7 +176,8 @@ const doneWith = (timer: Timer): Deed["intent"] =>
 function attending(call: CallOf<"attend">, { session, now }: Moment): PlateContent {
   const { task, moment } = call;
   const progress = session.progress.get(task.id);
-  const going = progress?.state === "running" ? `, going for ${spokenRoughly(between(progress.startedAt, now))}` : "";
+  const going =
+    progress?.state === "running" ? `, going for ${spokenRoughly(between(progress.startedAt, now))}` : "";
   return {
     ...ofTask(task),
     about: task.step.title,
@@ -151,7 +186,11 @@ function attending(call: CallOf<"attend">, { session, now }: Moment): PlateConte
     tone: "attend",
     sentence: capital(moment.do),
     why: `Because it is time: ${task.step.title}${going}.`,
-    main: { label: attendedWord(moment.do), intent: { type: "Attended", deed: null }, words: attendedWord(moment.do).toLowerCase() },
+    main: {
+      label: attendedWord(moment.do),
+      intent: { type: "Attended", deed: null },
+      words: attendedWord(moment.do).toLowerCase(),
+    },
     more: [again],
   };
 }
@@ -166,7 +205,11 @@ function heating(call: CallOf<"heat">): PlateContent {
     about: capital(call.oven),
     sentence: `Set the ${call.oven} to ${formatHeat(call.heat)}.`,
     why: dishes.length === 0 ? null : `So that it is hot in time for the ${listed(dishes)}.`,
-    main: { label: "It's set", intent: { type: "OvenAt", heat: call.heat }, words: `the ${call.oven} is at ${formatHeat(call.heat)}` },
+    main: {
+      label: "It's set",
+      intent: { type: "OvenAt", heat: call.heat },
+      words: `the ${call.oven} is at ${formatHeat(call.heat)}`,
+    },
     more: [again],
   };
 }
@@ -178,8 +221,15 @@ function takingOff(call: CallOf<"take-off">, { now }: Moment): PlateContent {
     key: `off ${task.id}`,
     tone: "attend",
     sentence: `It has had its time: ${task.step.title}.`,
-    why: between(call.since, now) < 60 ? null : `Its time was up ${spokenRoughly(between(call.since, now))} ago.`,
-    main: { label: endedWord(task), intent: { type: "Done", target: { by: "task", task: task.id } }, words: `done: ${task.step.title}` },
+    why:
+      between(call.since, now) < 60
+        ? null
+        : `Its time was up ${spokenRoughly(between(call.since, now))} ago.`,
+    main: {
+      label: endedWord(task),
+      intent: { type: "Done", target: { by: "task", task: task.id } },
+      words: `done: ${task.step.title}`,
+    },
     more: [again],
   };
 }
@@ -187,6 +237,21 @@ function takingOff(call: CallOf<"take-off">, { now }: Moment): PlateContent {
 function waiting(call: CallOf<"wait">, sentence: string): PlateContent {
   const { next } = call;
   const early: readonly Deed[] =
-    next === null ? [] : [{ label: `Now: ${next.step.title}`, intent: { type: "First", target: { by: "task", task: next.id } }, words: `${next.step.title} first` }];
-  return { ...bare, key: `wait ${next?.id ?? ""}`, tone: "rest", about: "Your hands are free", sentence, more: [...early, again] };
+    next === null
+      ? []
+      : [
+          {
+            label: `Now: ${next.step.title}`,
+            intent: { type: "First", target: { by: "task", task: next.id } },
+            words: `${next.step.title} first`,
+          },
+        ];
+  return {
+    ...bare,
+    key: `wait ${next?.id ?? ""}`,
+    tone: "rest",
+    about: "Your hands are free",
+    sentence,
+    more: [...early, again],
+  };
 }

@@ -25,7 +25,9 @@ export function Plate({ content, also, marks, onDeed }: PlateProps) {
         <DishMark mark={mark} />
         <h1>{content.dish === null ? content.about : shortName(content.dish)}</h1>
         {content.dish !== null && <span class="plate-about">{content.about}</span>}
-        {!isRing && <div class="plate-more">{content.more.map((deed) => key(deed, "key-small key-quiet", onDeed))}</div>}
+        {!isRing && (
+          <div class="plate-more">{content.more.map((deed) => key(deed, "key-small key-quiet", onDeed))}</div>
+        )}
       </header>
       <FitText text={content.sentence} />
       <div class="plate-foot">
@@ -87,9 +89,22 @@ function AlsoStack({ also, marks, onDeed }: Omit<PlateProps, "content">) {
   );
 }
 
-function AlsoKey({ deed, about, onDeed }: { readonly deed: Deed; readonly about: string; readonly onDeed: OnDeed }) {
+function AlsoKey({
+  deed,
+  about,
+  onDeed,
+}: {
+  readonly deed: Deed;
+  readonly about: string;
+  readonly onDeed: OnDeed;
+}) {
   return (
-    <button type="button" class="key key-small" aria-label={`${deed.label}: ${about}`} onClick={() => onDeed(deed)}>
+    <button
+      type="button"
+      class="key key-small"
+      aria-label={`${deed.label}: ${about}`}
+      onClick={() => onDeed(deed)}
+    >
       {deed.label}
     </button>
   );

@@ -30,7 +30,13 @@ export function NewTimer({ onDeed, onClose }: NewTimerProps) {
     <Sheet title="New timer" kind="card" onClose={onClose}>
       <label class="field">
         <span>Name it, if you like</span>
-        <input type="text" maxLength={40} value={name} autocomplete="off" onInput={(event) => setName(event.currentTarget.value)} />
+        <input
+          type="text"
+          maxLength={40}
+          value={name}
+          autocomplete="off"
+          onInput={(event) => setName(event.currentTarget.value)}
+        />
       </label>
       <div class="length-keys">
         {lengths.map((count) => (

@@ -27,7 +27,9 @@ export function Rail({ session, now, clockOf, onDeed }: RailProps) {
         Timers
       </h2>
       {timers.length === 0 ? (
-        <p class="rail-empty">No timer is running. Steps start their own; yours starts with “timer for ten minutes”.</p>
+        <p class="rail-empty">
+          No timer is running. Steps start their own; yours starts with “timer for ten minutes”.
+        </p>
       ) : (
         <ul class={`tiles tiles-${Math.min(timers.length, 5)}`}>
           {timers.map((timer, index) => (

@@ -58,7 +58,13 @@ function RingKeys({ timer, onDeed }: Pick<TileProps, "timer" | "onDeed">) {
   return (
     <div class="tile-keys">
       {deeds.map((deed) => (
-        <button key={deed.label} type="button" class="key key-ring" aria-label={`${deed.label}: ${timer.name}`} onClick={() => onDeed(deed)}>
+        <button
+          key={deed.label}
+          type="button"
+          class="key key-ring"
+          aria-label={`${deed.label}: ${timer.name}`}
+          onClick={() => onDeed(deed)}
+        >
           {deed.label}
         </button>
       ))}

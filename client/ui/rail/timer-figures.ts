@@ -31,7 +31,8 @@ export function railOrder(timers: Iterable<Timer>, now: Instant): readonly Timer
 /** What to show of a timer that is not stopped. @param clockOf a moment as the kitchen's clock shows it */
 export function timerFigures(timer: Timer, now: Instant, clockOf: (at: Instant) => string): TimerFigures {
   const { run } = timer;
-  if (run.state === "stopped") return { state: "over", ...split(seconds(0)), line: "stopped", part: 1, lookPart: null };
+  if (run.state === "stopped")
+    return { state: "over", ...split(seconds(0)), line: "stopped", part: 1, lookPart: null };
   if (run.state === "paused") {
     const whole = run.ran + run.left;
     const next = run.lookLeft > 0 ? run.lookLeft : run.left;
@@ -49,13 +50,22 @@ export function timerFigures(timer: Timer, now: Instant, clockOf: (at: Instant) 
     return { ...figures, state: "ringing", ...split(between(now, ring.since)), line };
   }
   const next = nextRingAt(timer, now);
-  if (next === null) return { ...figures, state: "over", ...split(between(now, run.endsAt)), line: `was up ${clockOf(run.endsAt)}` };
+  if (next === null)
+    return {
+      ...figures,
+      state: "over",
+      ...split(between(now, run.endsAt)),
+      line: `was up ${clockOf(run.endsAt)}`,
+    };
   const isLookAhead = isRange && next === run.lookAt;
-  const line = isLookAhead ? `look ${clockOf(run.lookAt)}, up ${clockOf(run.endsAt)}` : `up ${clockOf(run.endsAt)}`;
+  const line = isLookAhead
+    ? `look ${clockOf(run.lookAt)}, up ${clockOf(run.endsAt)}`
+    : `up ${clockOf(run.endsAt)}`;
   return { ...figures, state: "running", ...split(between(now, next)), line };
 }
 
-const share = (part: number, whole: number): number => (whole <= 0 ? 1 : Math.min(1, Math.max(0, part / whole)));
+const share = (part: number, whole: number): number =>
+  whole <= 0 ? 1 : Math.min(1, Math.max(0, part / whole));
 
 const two = (n: number): string => String(n).padStart(2, "0");
 

@@ -35,12 +35,23 @@ export function TimerSheet({ timer, onDeed, onClose }: TimerSheetProps) {
         class="field field-row"
         onSubmit={(event) => {
           event.preventDefault();
-          act({ label: "Rename", intent: { type: "RenameTimer", timer: by, name: mention(name.trim()) }, words: `call it ${name.trim()}` });
+          act({
+            label: "Rename",
+            intent: { type: "RenameTimer", timer: by, name: mention(name.trim()) },
+            words: `call it ${name.trim()}`,
+          });
         }}
       >
         <label>
           <span>Its name</span>
-          <input type="text" maxLength={40} required value={name} autocomplete="off" onInput={(event) => setName(event.currentTarget.value)} />
+          <input
+            type="text"
+            maxLength={40}
+            required
+            value={name}
+            autocomplete="off"
+            onInput={(event) => setName(event.currentTarget.value)}
+          />
         </label>
         <button type="submit" class="key">
           Rename
@@ -64,7 +75,10 @@ function moreTime(timer: Mention, { name }: Timer): readonly Deed[] {
 }
 
 function plainDeeds(timer: Mention, { name, run }: Timer): readonly Deed[] {
-  const deed = (label: string, type: Extract<Intent, { readonly timer: Mention | null }>["type"] & `${string}Timer`): Deed => ({
+  const deed = (
+    label: string,
+    type: Extract<Intent, { readonly timer: Mention | null }>["type"] & `${string}Timer`,
+  ): Deed => ({
     label,
     intent: { type, timer } as Intent,
     words: `${label.toLowerCase()}: ${name}`,

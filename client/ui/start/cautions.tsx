@@ -3,11 +3,12 @@ export function Cautions() {
   return (
     <aside class="cautions" aria-label="Before you begin">
       <p>
-        <b>On a diet for your health?</b> Your clinician decides what you may eat. Stovecall gives no medical advice, and does not check recipes for
-        allergens: read every label yourself.
+        <b>On a diet for your health?</b> Your clinician decides what you may eat. Stovecall gives no medical
+        advice, and does not check recipes for allergens: read every label yourself.
       </p>
       <p>
-        <b>Heat and knives are yours to mind.</b> Times are a guide: look, smell, and measure before you trust them. Never leave a hot stove alone.
+        <b>Heat and knives are yours to mind.</b> Times are a guide: look, smell, and measure before you trust
+        them. Never leave a hot stove alone.
       </p>
     </aside>
   );

@@ -25,7 +25,13 @@ export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
   }, [isPicked]);
   return (
     <li ref={card} class={`meal ${isPicked ? "is-picked" : ""}`}>
-      <button type="button" class="meal-face" aria-expanded={isPicked} aria-controls={isPicked ? panel : undefined} onClick={onPick}>
+      <button
+        type="button"
+        class="meal-face"
+        aria-expanded={isPicked}
+        aria-controls={isPicked ? panel : undefined}
+        onClick={onPick}
+      >
         <span class="meal-name">{meal.name}</span>
         <span class="meal-about">{meal.about}</span>
         <span class="meal-dishes">
@@ -36,7 +42,8 @@ export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
           ))}
         </span>
         <span class="meal-time">
-          <b>{formatDuration({ low: takes, high: takes })}</b> of cooking; begun now, on the table <b>{clockTime(plus(clock.now.value, takes), clock)}</b>
+          <b>{formatDuration({ low: takes, high: takes })}</b> of cooking; begun now, on the table{" "}
+          <b>{clockTime(plus(clock.now.value, takes), clock)}</b>
         </span>
       </button>
       {isPicked && (
@@ -48,7 +55,10 @@ export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
   );
 }
 
-type Lighting = { readonly state: "ready" } | { readonly state: "lighting" } | { readonly state: "refused"; readonly sentence: string };
+type Lighting =
+  | { readonly state: "ready" }
+  | { readonly state: "lighting" }
+  | { readonly state: "refused"; readonly sentence: string };
 
 function Unfolded({ meal, galley }: Pick<MealCardProps, "meal" | "galley">) {
   const [lighting, setLighting] = useState<Lighting>({ state: "ready" });

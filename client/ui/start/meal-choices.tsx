@@ -21,17 +21,27 @@ const mostServings = 100;
 /** For how many and for when; both stand right already, so that the big key is all that is needed. */
 export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) {
   const now = clock.now.value;
-  const [servings, setServings] = useState<Servings>(() => Object.fromEntries(meal.dishes.map((dish) => [dish.id, dish.servings])));
-  const [asked, setAsked] = useState<Instant | null>(() => ownServing(meal.serveAt, meal.takesMinutes, now, clock.utcOffsetMinutes()));
+  const [servings, setServings] = useState<Servings>(() =>
+    Object.fromEntries(meal.dishes.map((dish) => [dish.id, dish.servings])),
+  );
+  const [asked, setAsked] = useState<Instant | null>(() =>
+    ownServing(meal.serveAt, meal.takesMinutes, now, clock.utcOffsetMinutes()),
+  );
   // A card left open for long must not ask for a time that cannot be reached any more.
   const serveAt = asked !== null && asked < earliestServing(meal.takesMinutes, now) ? null : asked;
   const all = Object.values(servings);
-  const move = (by: 1 | -1): void => setServings(Object.fromEntries(Object.entries(servings).map(([id, count]) => [id, within(count + by)])));
+  const move = (by: 1 | -1): void =>
+    setServings(Object.fromEntries(Object.entries(servings).map(([id, count]) => [id, within(count + by)])));
   const [least, most] = [Math.min(...all), Math.max(...all)];
   return (
     <>
       <div class="choices">
-        <Counter name="For how many" value={least === most ? String(least) : `${least}–${most}`} onLess={least > 1 ? () => move(-1) : null} onMore={most < mostServings ? () => move(1) : null} />
+        <Counter
+          name="For how many"
+          value={least === most ? String(least) : `${least}–${most}`}
+          onLess={least > 1 ? () => move(-1) : null}
+          onMore={most < mostServings ? () => move(1) : null}
+        />
         <Counter
           name="On the table"
           value={serveAt === null ? "when it is ready" : clockTime(serveAt, clock)}
@@ -39,7 +49,12 @@ export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) 
           onMore={() => setAsked(movedServing(serveAt, 1, meal.takesMinutes, now))}
         />
       </div>
-      <button type="button" class="key key-main key-light" disabled={isBusy} onClick={() => onLight(servings, serveAt)}>
+      <button
+        type="button"
+        class="key key-main key-light"
+        disabled={isBusy}
+        onClick={() => onLight(servings, serveAt)}
+      >
         {isBusy ? "Lighting it" : "Light the stove"}
       </button>
       <details class="each">
@@ -48,7 +63,15 @@ export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) 
           {meal.dishes.map((dish) => {
             const count = servings[dish.id] ?? dish.servings;
             const set = (next: number) => () => setServings({ ...servings, [dish.id]: within(next) });
-            return <Counter key={dish.id} name={dish.name} value={`${count} ${dish.of}`} onLess={count > 1 ? set(count - 1) : null} onMore={count < mostServings ? set(count + 1) : null} />;
+            return (
+              <Counter
+                key={dish.id}
+                name={dish.name}
+                value={`${count} ${dish.of}`}
+                onLess={count > 1 ? set(count - 1) : null}
+                onMore={count < mostServings ? set(count + 1) : null}
+              />
+            );
           })}
         </div>
       </details>

@@ -7,7 +7,10 @@ import { LookKeys } from "../parts/look-keys.tsx";
 import { MealCard } from "./meal-card.tsx";
 import { Mistakes } from "./mistakes.tsx";
 
-type Shelf = { readonly state: "loading" } | { readonly state: "failed" } | { readonly state: "open"; readonly pantry: Pantry };
+type Shelf =
+  | { readonly state: "loading" }
+  | { readonly state: "failed" }
+  | { readonly state: "open"; readonly pantry: Pantry };
 
 /** What are we cooking? The first touch picks a meal, the second lights the stove. */
 export function StartPage({ galley }: { readonly galley: Galley }) {
@@ -39,9 +42,13 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
       <main class="start-main">
         {shelf.state === "loading" && <p role="status">Reading the recipes.</p>}
         {shelf.state === "failed" && (
-          <p role="status">The recipes cannot be read while the server is away. This page looks again as soon as it is there.</p>
+          <p role="status">
+            The recipes cannot be read while the server is away. This page looks again as soon as it is there.
+          </p>
         )}
-        {shelf.state === "open" && <Meals shelf={shelf.pantry} galley={galley} picked={picked} onPick={setPicked} />}
+        {shelf.state === "open" && (
+          <Meals shelf={shelf.pantry} galley={galley} picked={picked} onPick={setPicked} />
+        )}
       </main>
       {shelf.state === "open" && <Mistakes mistakes={shelf.pantry.mistakes} />}
       <Cautions />
@@ -60,14 +67,21 @@ function Meals({ shelf, galley, picked, onPick }: MealsProps) {
   if (shelf.meals.length === 0) {
     return (
       <p class="empty">
-        There is no meal to cook yet. Put a meal into recipes/meals and its dishes into recipes/dishes, then load this page again.
+        There is no meal to cook yet. Put a meal into recipes/meals and its dishes into recipes/dishes, then
+        load this page again.
       </p>
     );
   }
   return (
     <ul class="meals">
       {shelf.meals.map((meal) => (
-        <MealCard key={meal.id} meal={meal} galley={galley} isPicked={meal.id === picked} onPick={() => onPick(meal.id === picked ? null : meal.id)} />
+        <MealCard
+          key={meal.id}
+          meal={meal}
+          galley={galley}
+          isPicked={meal.id === picked}
+          onPick={() => onPick(meal.id === picked ? null : meal.id)}
+        />
       ))}
     </ul>
   );

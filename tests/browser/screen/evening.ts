@@ -27,7 +27,17 @@ export async function ownPantry(): Promise<{ readonly pantry: Pantry; readonly m
   const cards = meals.map((meal) => {
     const cooking = cookingMeal(meal, dishes, {});
     if (!cooking.ok) throw new Error(cooking.error);
-    return { meal: cooking.value, card: { id: meal.id, name: meal.name, about: meal.about, dishes: cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield })), serveAt: meal.serveAt, takesMinutes: takesMinutes(cooking.value) } };
+    return {
+      meal: cooking.value,
+      card: {
+        id: meal.id,
+        name: meal.name,
+        about: meal.about,
+        dishes: cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield })),
+        serveAt: meal.serveAt,
+        takesMinutes: takesMinutes(cooking.value),
+      },
+    };
   });
   const supper = cards.find(({ card }) => card.id === "welcome-supper");
   if (supper === undefined) throw new Error("there is no welcome supper");
@@ -44,7 +54,11 @@ export function give(log: MealLog, now: Instant, order: Order): MealLog {
 }
 
 /** Cooks as the caller calls, every 20 seconds, until `isThere`; throws when that never comes. */
-export function cookUntil(meal: CookingMeal, start: Instant, isThere: (calls: readonly Call[], session: Session) => boolean): Stopped {
+export function cookUntil(
+  meal: CookingMeal,
+  start: Instant,
+  isThere: (calls: readonly Call[], session: Session) => boolean,
+): Stopped {
   let log = give(emptyLog, start, { type: "BeginMeal", meal, serveAt: null });
   for (let now = start; now < plus(start, minutes(300)); now = plus(now, seconds(20))) {
     log = give(log, now, { type: "Tick" });
@@ -62,7 +76,9 @@ export function cookUntil(meal: CookingMeal, start: Instant, isThere: (calls: re
 function orderFor(call: Call, now: Instant): Order | null {
   switch (call.kind) {
     case "ring":
-      return call.timer.task === null ? { type: "AnswerRing", timer: call.timer.id } : { type: "FinishTask", task: call.timer.task };
+      return call.timer.task === null
+        ? { type: "AnswerRing", timer: call.timer.id }
+        : { type: "FinishTask", task: call.timer.task };
     case "attend":
       return { type: "GiveAttention", task: call.task.id, moment: call.moment.key };
     case "heat":
@@ -72,7 +88,9 @@ function orderFor(call: Call, now: Instant): Order | null {
     case "put-on":
       return { type: "StartTask", task: call.task.id };
     case "do":
-      return plus(call.since, call.task.step.time.high) <= now ? { type: "FinishTask", task: call.task.id } : null;
+      return plus(call.since, call.task.step.time.high) <= now
+        ? { type: "FinishTask", task: call.task.id }
+        : null;
     case "serve":
       return { type: "EndMeal" };
     case "wait":

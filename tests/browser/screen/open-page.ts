@@ -36,7 +36,9 @@ const overflow = `(() => {
   return scrollWidth > clientWidth ? ["the page is " + (scrollWidth - clientWidth) + " px too wide"] : [];
 })()`;
 
-const smallTargets = (least: number): string => `(() => [...document.querySelectorAll("button, summary, input")].flatMap((one) => {
+const smallTargets = (
+  least: number,
+): string => `(() => [...document.querySelectorAll("button, summary, input")].flatMap((one) => {
   const { width, height } = one.getBoundingClientRect();
   const isSmall = width > 0 && (width < ${least} || height < ${least});
   return isSmall ? [(one.textContent || one.name) + ": " + width + " by " + height] : [];
@@ -47,7 +49,10 @@ export async function openPage(): Promise<OpenPage> {
   const outDir = mkdtempSync(join(tmpdir(), "screen-page-"));
   const quiet = { root, configFile: false, logLevel: "error", plugins: preact() } as const;
   const input = join(root, "tests/browser/screen/page.html");
-  await build({ ...quiet, build: { outDir, target: "es2022", assetsInlineLimit: 0, rolldownOptions: { input } } });
+  await build({
+    ...quiet,
+    build: { outDir, target: "es2022", assetsInlineLimit: 0, rolldownOptions: { input } },
+  });
   const vite = await preview({ ...quiet, build: { outDir }, preview: { host: "127.0.0.1", port: 0 } });
   const url = `${vite.resolvedUrls?.local[0] ?? ""}tests/browser/screen/page.html`;
   const executablePath = process.env["CHROMIUM"] ?? "/usr/bin/chromium";
@@ -55,8 +60,10 @@ export async function openPage(): Promise<OpenPage> {
   const page = await browser.newPage({ reducedMotion: "reduce" });
   const failures: string[] = [];
   page.on("pageerror", (error) => failures.push(error.message));
-  const settled = (): Promise<unknown> => page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
-  const resize = ([width, height]: readonly [number, number]): Promise<void> => page.setViewportSize({ width, height });
+  const settled = (): Promise<unknown> =>
+    page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
+  const resize = ([width, height]: readonly [number, number]): Promise<void> =>
+    page.setViewportSize({ width, height });
   return {
     page,
     turn: async (look, size) => {
@@ -76,8 +83,12 @@ export async function openPage(): Promise<OpenPage> {
     findings: async () => {
       if (!(await page.evaluate("'axe' in globalThis"))) await page.evaluate(axe);
       // The enhanced contrast rule is off unless asked for; it is the one that wants 7:1.
-      const results = await page.evaluate<AxeResults>("axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true } } })");
-      return results.violations.flatMap(({ id, nodes }) => nodes.map(({ target, any }) => `${id}: ${target.join(" ")} ${any[0]?.message ?? ""}`));
+      const results = await page.evaluate<AxeResults>(
+        "axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true } } })",
+      );
+      return results.violations.flatMap(({ id, nodes }) =>
+        nodes.map(({ target, any }) => `${id}: ${target.join(" ")} ${any[0]?.message ?? ""}`),
+      );
     },
     overflow: () => page.evaluate<readonly string[]>(overflow),
     smallTargets: (least) => page.evaluate<readonly string[]>(smallTargets(least)),

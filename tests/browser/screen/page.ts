@@ -61,7 +61,13 @@ const silence: Sound = {
 
 function show(scene: Scene): ScreenBench {
   const now = signal(instant(scene.now));
-  const clock: Clock = { now, read: () => now.value, utcOffsetMinutes: () => 0, follow: () => undefined, close: () => undefined };
+  const clock: Clock = {
+    now,
+    read: () => now.value,
+    utcOffsetMinutes: () => 0,
+    follow: () => undefined,
+    close: () => undefined,
+  };
   const log = signal(appendEvents(emptyLog, scene.events));
   const session = computed(() => log.value.session);
   const begun: [string, Readonly<Record<string, number>>, number | null][] = [];
@@ -112,7 +118,14 @@ function show(scene: Scene): ScreenBench {
     },
     root,
   );
-  return { caller, store, begun, woken: () => woken, listened: () => listened, turnTo: (at) => (now.value = instant(at)) };
+  return {
+    caller,
+    store,
+    begun,
+    woken: () => woken,
+    listened: () => listened,
+    turnTo: (at) => (now.value = instant(at)),
+  };
 }
 
 declare global {

@@ -8,30 +8,88 @@ const start = instant(Date.UTC(2031, 5, 14, 16, 40));
 
 /** The states in which the page is looked at. */
 export const sceneNames = [
-  "start", "empty", "away", "loading", "offline", "step", "own", "busy", "ring", "attend", "heat", "wait", "serve", "held",
-  "ended", "lost", "trouble",
+  "start",
+  "empty",
+  "away",
+  "loading",
+  "offline",
+  "step",
+  "own",
+  "busy",
+  "ring",
+  "attend",
+  "heat",
+  "wait",
+  "serve",
+  "held",
+  "ended",
+  "lost",
+  "trouble",
 ] as const;
 export type SceneName = (typeof sceneNames)[number];
 
 /** Each state with the events that lead to it. */
 export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
   const { pantry, meal } = await ownPantry();
-  const bare = { events: [], now: start, isLoaded: true, link: "joined", pantry, look: "light", ear: { kind: "waiting", sentence: null, progress: null }, awake: null } as const;
+  const bare = {
+    events: [],
+    now: start,
+    isLoaded: true,
+    link: "joined",
+    pantry,
+    look: "light",
+    ear: { kind: "waiting", sentence: null, progress: null },
+    awake: null,
+  } as const;
   const of = ({ log, now }: Stopped): Scene => ({ ...bare, events: log.events, now });
-  const running = (count: number) => (session: { readonly timers: ReadonlyMap<unknown, { readonly run: { readonly state: string } }> }) =>
-    [...session.timers.values()].filter(({ run }) => run.state === "running").length >= count;
-  const step = cookUntil(meal, start, ([first], session) => first?.kind === "do" && first.task.step.uses.length >= 2 && running(1)(session));
-  const busy = cookUntil(meal, start, ([first], session) => (first?.kind === "do" || first?.kind === "put-on") && running(2)(session));
+  const running =
+    (count: number) =>
+    (session: { readonly timers: ReadonlyMap<unknown, { readonly run: { readonly state: string } }> }) =>
+      [...session.timers.values()].filter(({ run }) => run.state === "running").length >= count;
+  const step = cookUntil(
+    meal,
+    start,
+    ([first], session) => first?.kind === "do" && first.task.step.uses.length >= 2 && running(1)(session),
+  );
+  const busy = cookUntil(
+    meal,
+    start,
+    ([first], session) => (first?.kind === "do" || first?.kind === "put-on") && running(2)(session),
+  );
   const ring = cookUntil(meal, start, ([first], session) => first?.kind === "ring" && running(2)(session));
   const attend = cookUntil(meal, start, ([first]) => first?.kind === "attend");
   const heat = cookUntil(meal, start, ([first]) => first?.kind === "heat");
   const wait = cookUntil(meal, start, ([first]) => first?.kind === "wait");
   const serve = cookUntil(meal, start, ([first]) => first?.kind === "serve");
   const later = plus(step.now, minutes(1));
-  const own = give(give(step.log, later, { type: "StartTimer", timer: timerId("own"), name: "rolls", span: { low: minutes(75), high: minutes(75) }, dish: null }), later, { type: "PauseTimer", timer: timerId("own") });
+  const own = give(
+    give(step.log, later, {
+      type: "StartTimer",
+      timer: timerId("own"),
+      name: "rolls",
+      span: { low: minutes(75), high: minutes(75) },
+      dish: null,
+    }),
+    later,
+    { type: "PauseTimer", timer: timerId("own") },
+  );
   return {
     start: bare,
-    empty: { ...bare, pantry: { meals: [], mistakes: [{ file: "meals/tide.yaml", line: 3, field: "dishes.eel", sentence: "There is no dish called eel; write the name of a file in recipes/dishes." }], cooking: null } },
+    empty: {
+      ...bare,
+      pantry: {
+        meals: [],
+        mistakes: [
+          {
+            file: "meals/tide.yaml",
+            line: 3,
+            field: "dishes.eel",
+            sentence: "There is no dish called eel; write the name of a file in recipes/dishes.",
+          },
+        ],
+        cooking: null,
+      },
+    },
     away: { ...bare, pantry: null, link: "lost" },
     loading: { ...bare, isLoaded: false, link: "connecting" },
     offline: { ...bare, isLoaded: false, link: "lost" },
@@ -45,7 +103,19 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     serve: of(serve),
     held: of({ log: give(step.log, later, { type: "HoldEverything" }), now: later }),
     ended: of({ log: give(serve.log, serve.now, { type: "EndMeal" }), now: serve.now }),
-    lost: { ...of(busy), link: "lost", awake: "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings." },
-    trouble: { ...of(step), ear: { kind: "trouble", sentence: "The microphone is not allowed here. Allow it beside the address, then touch the ear.", progress: null } },
+    lost: {
+      ...of(busy),
+      link: "lost",
+      awake:
+        "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings.",
+    },
+    trouble: {
+      ...of(step),
+      ear: {
+        kind: "trouble",
+        sentence: "The microphone is not allowed here. Allow it beside the address, then touch the ear.",
+        progress: null,
+      },
+    },
   };
 }

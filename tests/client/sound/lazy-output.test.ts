@@ -2,7 +2,10 @@ import { describe, expect, it } from "vitest";
 import type { AudioOutput } from "../../../client/sound/audio-output.ts";
 import { lazyOutput } from "../../../client/sound/lazy-output.ts";
 
-const at44 = (rings: { readonly samples: Float32Array; readonly gain: number }[], stops: string[]): AudioOutput => ({
+const at44 = (
+  rings: { readonly samples: Float32Array; readonly gain: number }[],
+  stops: string[],
+): AudioOutput => ({
   state: () => "ready",
   onState: () => () => undefined,
   unlock: async () => "ready",
@@ -16,8 +19,10 @@ const at44 = (rings: { readonly samples: Float32Array; readonly gain: number }[]
   ringBus: () => undefined,
 });
 const shape = { periodMs: 1000, gain: 0.2, atEpochMs: 0 };
-const sine = (rate: number): Float32Array => Float32Array.from({ length: rate }, (_, index) => Math.sin((2 * Math.PI * 440 * index) / rate));
-const crossings = (samples: Float32Array): number => samples.filter((value, index) => value >= 0 && (samples[index - 1] ?? 0) < 0).length;
+const sine = (rate: number): Float32Array =>
+  Float32Array.from({ length: rate }, (_, index) => Math.sin((2 * Math.PI * 440 * index) / rate));
+const crossings = (samples: Float32Array): number =>
+  samples.filter((value, index) => value >= 0 && (samples[index - 1] ?? 0) < 0).length;
 
 describe("[W30] sound that comes after the page", () => {
   it("[W30] a ring that began before the sound was there begins with it, as loud as it has become, and in tune", async () => {

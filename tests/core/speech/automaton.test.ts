@@ -13,7 +13,10 @@ const made = (grammar: Grammar, address: string | null, mode: "addressed" | "ope
 const takes = ({ start, states }: Automaton, sentence: string): boolean => {
   const end = sentence
     .split(" ")
-    .reduce<number | undefined>((at, word) => states[at ?? -1]?.arcs.find((arc) => arc.word === word)?.to, start);
+    .reduce<number | undefined>(
+      (at, word) => states[at ?? -1]?.arcs.find((arc) => arc.word === word)?.to,
+      start,
+    );
   return states[end ?? -1]?.isEnd ?? false;
 };
 

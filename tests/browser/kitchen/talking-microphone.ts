@@ -1,0 +1,95 @@
+import type { Page } from "playwright-core";
+import type { Line } from "../../../client/kitchen/caller.ts";
+import { toInt16 } from "../../../core/speech/samples.ts";
+import type { Voice } from "../../voice/synthetic-voices.ts";
+import type { KitchenPage } from "./kitchen-page.ts";
+import { spokenSamples } from "./spoken-track.ts";
+
+type Talking = { talk?: (base64: string) => Promise<void> };
+
+/**
+ * Gives a page a microphone that speaks when the test says so: a stream of Web Audio in place of the device.
+ * Everything behind it is the real thing: worklet, worker, endpointer, recogniser. Call it before the page loads.
+ */
+export async function installTalkingMicrophone(page: Page): Promise<void> {
+  await page.addInitScript(talkingMicrophone);
+}
+
+/** Runs in the page. */
+function talkingMicrophone(): void {
+  navigator.mediaDevices.getUserMedia = () => {
+    const audio = new AudioContext({ sampleRate: 48_000 });
+    const microphone = audio.createMediaStreamDestination();
+    // A source that never ends keeps the stream flowing between sentences.
+    const room = new ConstantSourceNode(audio, { offset: 0 });
+    room.connect(microphone);
+    room.start();
+    (globalThis as Talking).talk = async (base64) => {
+      const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+      const samples = Float32Array.from(new Int16Array(bytes.buffer), (sample) => sample / 0x8000);
+      const buffer = audio.createBuffer(1, samples.length, 48_000);
+      buffer.copyToChannel(samples, 0);
+      const voice = new AudioBufferSourceNode(audio, { buffer });
+      voice.connect(microphone);
+      await new Promise<void>((resolve) => {
+        voice.onended = () => resolve();
+        voice.start();
+      });
+    };
+    return Promise.resolve(microphone.stream);
+  };
+}
+
+/** What came of a sentence: the line that the page made of it, and how long after its last sound (ms). */
+export interface Taken {
+  readonly line: Line;
+  readonly afterMs: number;
+  /** 1 where it was understood at once; a cook who is not heard says it again. */
+  readonly times: number;
+}
+
+const attempts = 3;
+
+/**
+ * Speaks as a cook does: waits until the caller has finished and the ear is open, speaks, and says it again where
+ * nothing came of it. Throws when nothing has come of it three times.
+ */
+export async function speakTo(kitchen: KitchenPage, voice: Voice, sentence: string): Promise<Taken> {
+  const samples = toInt16(await spokenSamples(voice, sentence));
+  const sound = Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString("base64");
+  for (let times = 1; times <= attempts; times += 1) {
+    await untilItListens(kitchen);
+    const before = (await heardBy(kitchen)).length;
+    await kitchen.page.evaluate((said) => (globalThis as Talking).talk?.(said), sound);
+    const endedAt = Date.now();
+    const line = await nextHeard(kitchen, before);
+    if (line !== null) return { line, afterMs: line.at - endedAt, times };
+  }
+  throw new Error(`nothing came of "${sentence}", said ${attempts} times`);
+}
+
+/** Resolves when the ear waits for a sentence and nobody speaks. */
+async function untilItListens({ page }: KitchenPage): Promise<void> {
+  await page.waitForFunction(
+    () => {
+      const tell = (globalThis as { stovecall?: () => { readonly ear: string } }).stovecall;
+      return ["waiting", "open"].includes(tell?.().ear ?? "");
+    },
+    undefined,
+    { timeout: 60_000 },
+  );
+}
+
+const heardBy = async (kitchen: KitchenPage): Promise<readonly Line[]> =>
+  (await kitchen.watched()).lines.filter(({ who }) => who === "cook");
+
+/** The line that comes next; null when the ear has gone back to waiting without one. */
+async function nextHeard(kitchen: KitchenPage, before: number): Promise<Line | null> {
+  const until = Date.now() + 12_000;
+  while (Date.now() < until) {
+    const line = (await heardBy(kitchen))[before];
+    if (line !== undefined) return line;
+    await kitchen.page.waitForTimeout(100);
+  }
+  return null;
+}

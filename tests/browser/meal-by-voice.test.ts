@@ -1,0 +1,153 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { startChromium } from "./kitchen/chromium.ts";
+import { beginMeal, openKitchen, type KitchenPage } from "./kitchen/kitchen-page.ts";
+import { readMealLog, told } from "./kitchen/meal-log.ts";
+import { startServerProcess, type ServerProcess } from "./kitchen/server-process.ts";
+import { recordTrack, type Sounding, type Track } from "./kitchen/spoken-track.ts";
+import { firstRings } from "./kitchen/timers-that-rang.ts";
+
+// Source: Debian's pocketsphinx-testdata: a person says "go forward ten meters", which commands no kitchen.
+const noCommand = "/usr/share/pocketsphinx/test/data/goforward.raw";
+
+/** The whole evening on one recording; times in seconds from the moment the page opens the microphone. */
+const evening: readonly Sounding[] = [
+  { at: 17, voice: "slt", says: "okay kitchen, chill the dough first" },
+  { at: 26, voice: "rms", says: "okay kitchen, the oven is on" },
+  { at: 38, voice: "festival-slt", says: "okay kitchen, the dough is in the fridge" },
+  { at: 52, voice: "awb", says: "okay kitchen, the broth is on the stove" },
+  { at: 66, voice: "kal16", says: "okay kitchen, parsnips first" },
+  { at: 86, voice: "festival-kal", says: "okay kitchen, stirred" },
+  { at: 96, voice: "slt", says: "okay kitchen, how much cumin" },
+  { at: 105, recording: noCommand },
+  { at: 120, voice: "rms", says: "okay kitchen, the broth is done" },
+  { at: 136, voice: "festival-slt", says: "okay kitchen, the dough is done" },
+  { at: 148, voice: "awb", says: "okay kitchen, done" },
+  { at: 158, voice: "kal16", says: "okay kitchen, the parsnips are in the oven" },
+  { at: 171, voice: "festival-kal", says: "okay kitchen, cakes first" },
+  { at: 180, voice: "slt", says: "okay kitchen, set a timer for one minute" },
+  { at: 189, voice: "rms", says: "okay kitchen, pause the timer" },
+  { at: 198, voice: "slt", says: "timer four" },
+  { at: 213, voice: "awb", says: "okay kitchen, undo that" },
+  { at: 225, voice: "rms", says: "okay kitchen, two more minutes" },
+  { at: 237, voice: "festival-kal", says: "okay kitchen, the parsnips are done" },
+  { at: 252, voice: "slt", says: "okay kitchen, I hear it" },
+  { at: 259, voice: "rms", says: "okay kitchen, done" },
+  { at: 267, voice: "festival-slt", says: "okay kitchen, skip this step" },
+  { at: 274, voice: "awb", says: "yes" },
+  { at: 285, voice: "kal16", says: "okay kitchen, end the meal" },
+  { at: 292, voice: "slt", says: "yes" },
+];
+
+const commands = evening.filter((sounding) => "says" in sounding).length;
+
+const data = mkdtempSync(join(tmpdir(), "meal-by-voice-"));
+let track: Track;
+let server: ServerProcess;
+let browser: Browser;
+let kitchen: KitchenPage;
+
+beforeAll(async () => {
+  track = await recordTrack("evening", evening, 20);
+  server = await startServerProcess(data);
+  browser = await startChromium({ wav: track.path });
+  kitchen = await openKitchen(await browser.newContext(), server.url);
+});
+
+afterAll(async () => {
+  report(await kitchen.watched());
+  await browser?.close();
+  await server?.stop();
+  rmSync(data, { recursive: true, force: true });
+});
+
+describe("a whole meal cooked by voice in Chromium", () => {
+  it("[E1] two touches begin it, and from then on speaking is enough, to the table", async () => {
+    await beginMeal(kitchen);
+    await kitchen.page.getByText("Well cooked.").waitFor({ timeout: 330_000 });
+    expect(told(readMealLog(data).events)).toEqual([
+      "MealBegun",
+      "OvenSet",
+      "TaskStarted oat-cakes/chill-the-dough",
+      "TimerStarted chill the dough",
+      "TaskStarted pea-broth/simmer-the-broth",
+      "TimerStarted simmer the broth",
+      "AttentionGiven pea-broth/simmer-the-broth",
+      "TaskFinished pea-broth/simmer-the-broth",
+      "TimerStopped simmer the broth",
+      "TaskFinished oat-cakes/chill-the-dough",
+      "TimerStopped chill the dough",
+      "TaskFinished parsnip-tray/season-the-parsnips",
+      "TaskStarted parsnip-tray/bake-the-parsnips",
+      "TimerStarted bake the parsnips",
+      "TimerStarted timer 4",
+      "TimerPaused timer 4",
+      "Undone",
+      "TaskFinished parsnip-tray/bake-the-parsnips",
+      "TimerStopped bake the parsnips",
+      "RingAnswered timer 4",
+      "TimerStopped timer 4",
+      "TaskFinished oat-cakes/fry-the-cakes#1",
+      "TaskSkipped oat-cakes/fry-the-cakes#2",
+      "MealEnded",
+    ]);
+    expect(readMealLog(data).commands.filter(({ refusal }) => refusal !== null)).toEqual([]);
+  }, 360_000);
+
+  it("[E2] what was said aloud stood on the screen, and what was no command did nothing", async () => {
+    const { lines } = await kitchen.watched();
+    const heard = lines.filter(({ who }) => who === "cook");
+    expect(heard.map(({ how }) => how)).toEqual(Array.from({ length: commands }, () => "voice"));
+    expect(heard.filter(({ understood }) => understood === null)).toEqual([]);
+    const answers = lines.flatMap(({ who, how, text }) =>
+      who === "caller" && how === "answer" ? [text] : [],
+    );
+    const captions = await kitchen.captions();
+    // The last answer falls together with the closing page, which has no caption.
+    expect(answers.slice(0, -1).filter((text) => !captions.includes(text))).toEqual([]);
+    expect(answers).toContainEqual("One and a half teaspoons of ground cumin, in this step.");
+    expect(answers).toContainEqual("Which timer: bake the parsnips or timer four?");
+    expect(answers).toContainEqual("Leave this out: fry the cakes?");
+    expect(
+      answers.some((text) => text.startsWith("The recipe allows one minute and fifty seconds in all")),
+    ).toBe(true);
+    expect(lines.some(({ how, text }) => how === "unasked" && text === "Broth: Stir the broth.")).toBe(true);
+    expect(kitchen.troubles).toEqual([]);
+  });
+
+  it("[E3] every timer rang by itself at its time, with a chime of its own", async () => {
+    const { journal } = await kitchen.watched();
+    const rings = firstRings(readMealLog(data).events, journal);
+    process.stdout.write(`rings, ms after their deadlines: ${rings.map(({ lateMs }) => lateMs).join(" ")}\n`);
+    expect(rings.map(({ name }) => name)).toEqual([
+      "simmer the broth",
+      "chill the dough",
+      "bake the parsnips",
+      "timer 4",
+    ]);
+    expect(new Set(rings.map(({ chime }) => chime)).size).toBe(rings.length);
+    // The worker starts a ring up to 300 ms before its stroke; a machine that does other work too may be late.
+    expect(rings.filter(({ lateMs }) => lateMs < -400 || lateMs > 2_000)).toEqual([]);
+    expect(journal.filter(({ kind }) => kind === "said").length).toBeGreaterThan(commands / 2);
+  });
+});
+
+/** Prints the evening, second by second as the recording counts them; nothing here is asserted. */
+function report({ lines, journal }: Awaited<ReturnType<KitchenPage["watched"]>>): void {
+  const opened = lines[0]?.at ?? 0;
+  const heard = lines.map(({ at, who, text, understood }) => ({
+    at,
+    text: who === "cook" ? `> ${text} (${understood ?? "not understood"})` : text,
+  }));
+  const rung = journal.flatMap(({ at, kind, text }) =>
+    kind === "said" || kind === "shown" ? [] : [{ at, text: `[${kind}] ${text}` }],
+  );
+  for (const { at, text } of [...heard, ...rung].sort((a, b) => a.at - b.at)) {
+    process.stdout.write(`${((at - opened) / 1000).toFixed(1).padStart(6)} ${text}\n`);
+  }
+  const understood = lines.filter((line) => line.who === "cook" && line.understood !== null).length;
+  process.stdout.write(`${understood} sentences understood of ${commands} spoken once each\n`);
+}

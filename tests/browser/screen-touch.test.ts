@@ -1,0 +1,170 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { ask, openPage } from "./screen/open-page.ts";
+import type { OpenPage } from "./screen/open-page.ts";
+import type { Scene } from "./screen/page.ts";
+import { scenes } from "./screen/scenes.ts";
+import type { SceneName } from "./screen/scenes.ts";
+
+let open: OpenPage;
+let all: Readonly<Record<SceneName, Scene>>;
+
+const scene = (name: SceneName): Scene => all[name];
+
+beforeAll(async () => {
+  all = await scenes();
+  open = await openPage();
+});
+afterAll(async () => open.close());
+
+describe("a touch means a sentence", () => {
+  const touch = async (label: string): Promise<void> =>
+    open.page.getByRole("button", { name: label }).first().click();
+  const deeds = () =>
+    ask(open.page, (bench) => bench.store.log.value.events.map((event) => event.happening.type));
+
+  it("[W10] two touches begin a meal, with what stands in its file, and wake sound and ear", async () => {
+    await open.show(scene("start"));
+    await open.page.locator(".meal-face", { hasText: "Welcome Supper" }).click();
+    expect(await open.page.getByRole("button", { name: "Light the stove" }).isVisible()).toBe(true);
+    const box = await open.page.getByRole("button", { name: "Light the stove" }).boundingBox();
+    expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(800);
+    await touch("Light the stove");
+    const [begun] = await ask(open.page, (bench) => [...bench.begun]);
+    expect(begun?.[0]).toBe("welcome-supper");
+    expect(begun?.[1]).toEqual({
+      "lentil-soup": 4,
+      "cumin-carrots": 4,
+      "griddle-flatbreads": 4,
+      "cabbage-salad": 4,
+      "ginger-pears": 4,
+    });
+    // The clock stands at 4:40 pm; the file asks for 6:30 pm.
+    expect(begun?.[2]).toBe(Date.UTC(2031, 5, 14, 18, 30));
+    expect(await ask(open.page, (bench) => bench.woken())).toBe(1);
+  });
+
+  it("[W11] servings and serving time move by touch, no earlier than can be", async () => {
+    await open.show(scene("start"));
+    await open.page.locator(".meal-face", { hasText: "Welcome Supper" }).click();
+    await touch("For how many: more");
+    const time = open.page.locator('[role="group"][aria-label="On the table"] output');
+    await touch("On the table: more");
+    expect(await time.textContent()).toBe("6:45 pm");
+    for (
+      let press = 0;
+      press < 10 && (await open.page.getByRole("button", { name: "On the table: less" }).isEnabled());
+      press += 1
+    )
+      await touch("On the table: less");
+    expect(await time.textContent()).toBe("when it is ready");
+    await touch("Light the stove");
+    const [begun] = await ask(open.page, (bench) => [...bench.begun]);
+    expect(Object.values(begun?.[1] ?? {})).toEqual([5, 5, 5, 5, 5]);
+    expect(begun?.[2]).toBeNull();
+  });
+
+  it("[W12] the large key finishes the step and the next one takes the plate", async () => {
+    await open.show(scene("step"));
+    const before = await open.page.locator(".fit-words").textContent();
+    await open.page.locator(".key-main").click();
+    expect(await deeds()).toContain("TaskFinished");
+    expect(await open.page.locator(".fit-words").textContent()).not.toBe(before);
+    expect(await open.page.locator(".ear-heard").textContent()).toContain("Touched");
+  });
+
+  it("[W12] the large key has the words of its call and does what they say", async () => {
+    const expected = [
+      ["ring", "I'll look", "RingAnswered"],
+      ["heat", "It's set", "OvenSet"],
+      ["held", "Go on", "WentOn"],
+    ] as const;
+    for (const [name, words, deed] of expected) {
+      await open.show(scene(name));
+      expect(await open.page.locator(".key-main").textContent(), name).toBe(words);
+      await open.page.locator(".key-main").click();
+      expect((await deeds()).filter((type) => type === deed).length, name).toBeGreaterThan(0);
+    }
+    await open.show(scene("attend"));
+    const given = (await deeds()).filter((type) => type === "AttentionGiven").length;
+    await open.page.locator(".key-main").click();
+    expect((await deeds()).filter((type) => type === "AttentionGiven").length).toBe(given + 1);
+  });
+
+  it("[W13] a timer of its own in two touches; paused, lengthened and cancelled from its tile", async () => {
+    await open.show(scene("step"));
+    await touch("New timer");
+    await touch("1 min");
+    expect(await open.page.locator(".tile-first .tile-digits").textContent()).toBe("1:00");
+    await open.page.locator(".tile-first .tile-face").click();
+    await touch("+2 min");
+    expect(await open.page.locator(".tile", { hasText: "3:00" }).count()).toBe(1);
+    await open.page.locator(".tile", { hasText: "3:00" }).locator(".tile-face").click();
+    await touch("Pause it");
+    expect(await open.page.locator(".tile-paused .tile-digits").textContent()).toBe("3:00");
+    await open.page.locator(".tile-paused .tile-face").click();
+    await touch("Cancel it");
+    expect(await deeds()).toEqual(
+      expect.arrayContaining(["TimerStarted", "TimerLengthened", "TimerPaused", "TimerCancelled"]),
+    );
+    expect(await open.page.locator(".tile-paused").count()).toBe(0);
+  });
+
+  it("[W14] what destroys is asked back with large answers; no keeps it, yes does it", async () => {
+    await open.show(scene("step"));
+    await touch("Kitchen");
+    await touch("End the meal");
+    await open.page.locator(".key-answer").first().waitFor();
+    expect(await open.page.locator(".key-answer").allTextContents()).toEqual([
+      "Yes, it is over",
+      "No, cook on",
+    ]);
+    await touch("No, cook on");
+    expect(await deeds()).not.toContain("MealEnded");
+    await touch("Kitchen");
+    await touch("End the meal");
+    await touch("Yes, it is over");
+    expect(await deeds()).toContain("MealEnded");
+    expect(await open.page.locator("h1").textContent()).toBe("Put away.");
+    await touch("Cook something else");
+    expect(await open.page.locator("h1").textContent()).toBe("What are we cooking?");
+  });
+
+  it("[W15] typing means the same as speaking; a half sentence is asked back", async () => {
+    await open.show(scene("step"));
+    await touch("Type");
+    await open.page.keyboard.type("hold everything");
+    await open.page.keyboard.press("Enter");
+    expect(await deeds()).toContain("EverythingHeld");
+    await open.page.keyboard.type("set a timer");
+    await open.page.keyboard.press("Enter");
+    await touch("Ten minutes");
+    expect((await deeds()).at(-1)).toBe("TimerStarted");
+  });
+
+  it("[W16] a touch beside every control listens once; a touch on one does not", async () => {
+    await open.show(scene("step"));
+    await open.page.locator(".fit").click();
+    expect(await ask(open.page, (bench) => bench.listened())).toBe(1);
+    await open.page.locator(".key-main").click();
+    expect(await ask(open.page, (bench) => bench.listened())).toBe(1);
+  });
+
+  it("[W17] the server's absence and a screen that may go dark are said in a sentence", async () => {
+    await open.show(scene("lost"));
+    expect(await open.page.locator(".notice").allTextContents()).toEqual([
+      "The server is away. Cooking goes on here; 2 things wait for it.",
+      "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings.",
+    ]);
+    await open.show(scene("trouble"));
+    expect(await open.page.locator(".ear-said").textContent()).toContain("Allow it beside the address");
+  });
+
+  it("[W18] a mistake in a recipe file is shown with file, line and field", async () => {
+    await open.show(scene("empty"));
+    await open.page.locator(".mistakes summary").click();
+    expect(await open.page.locator(".mistakes code").textContent()).toBe(
+      "meals/tide.yaml, line 3, dishes.eel",
+    );
+    expect(await open.page.locator(".empty").isVisible()).toBe(true);
+  });
+});
