@@ -1,6 +1,6 @@
 import { isChatter, isFiller, withoutFillers } from "./chatter.ts";
 import type { ListeningMode } from "./jsgf.ts";
-import type { Hypothesis } from "./recogniser.ts";
+import type { HeardWord, Hypothesis } from "./recogniser.ts";
 import { spokenWords } from "./spoken-words.ts";
 
 /** What one utterance came to. */
@@ -49,7 +49,8 @@ export function judge(
   const said = addressed ? words.slice(called.length) : words;
   if (said.length === 0) return { kind: "address-only" };
   if (mode === "addressed" && !addressed) return { kind: "none", why: "chatter" };
-  const confidence = confidenceOf(hypothesis);
+  // Whoever has called may stop to think; without the address a pause is a sign of other talk.
+  const confidence = confidenceOf(hypothesis, addressed ? "allowed" : "counted");
   if (confidence < leastConfidence(mode, addressed, acceptance)) return { kind: "none", why: "doubtful" };
   return { kind: "command", words: said, confidence, addressed };
 }
@@ -61,16 +62,24 @@ function leastConfidence(mode: ListeningMode, addressed: boolean, acceptance: Ac
 
 /**
  * How well the words account for the sound, 0 to 1: the share of the time between the first and the last word
- * that is words and not filler, times exp(-100 c), c being the mean -ln p a frame of 10 ms of those words.
+ * that is words and not noise or breath, times exp(-c), c being -ln p of those words for each second of them.
+ * @param pauses whether silence between the words counts against them as noise does
  */
-export function confidenceOf(hypothesis: Hypothesis): number {
-  const spoken = hypothesis.words.filter(({ word }) => !isFiller(word));
-  const first = spoken[0];
-  const last = spoken.at(-1);
-  if (first === undefined || last === undefined) return 0;
-  const span = last.startS + last.lengthS - first.startS;
-  const inWords = spoken.reduce((sum, each) => sum + each.lengthS, 0);
-  const cost = spoken.reduce((sum, each) => sum - Math.log(Math.max(1e-300, each.probability)), 0);
-  const costAFrame = inWords > 0 ? cost / (inWords * 100) : 0;
-  return (span > 0 ? Math.min(1, inWords / span) : 0) * Math.exp(-100 * costAFrame);
+export function confidenceOf(hypothesis: Hypothesis, pauses: "allowed" | "counted"): number {
+  const isWord = ({ word }: HeardWord): boolean => !isFiller(word);
+  const from = hypothesis.words.findIndex(isWord);
+  const to = hypothesis.words.findLastIndex(isWord);
+  if (from < 0) return 0;
+  const inside = hypothesis.words
+    .slice(from, to + 1)
+    .filter(({ word }) => pauses === "counted" || word !== "<sil>");
+  const words = inside.filter(isWord);
+  const inWords = seconds(words);
+  if (inWords <= 0) return 0;
+  const cost = words.reduce((sum, { probability }) => sum - Math.log(Math.max(1e-300, probability)), 0);
+  return (inWords / seconds(inside)) * Math.exp(-cost / inWords);
+}
+
+function seconds(words: readonly HeardWord[]): number {
+  return words.reduce((sum, { lengthS }) => sum + lengthS, 0);
 }

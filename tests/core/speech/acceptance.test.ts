@@ -52,9 +52,11 @@ describe("acceptance", () => {
     });
   });
 
-  it("[V3] silence inside the words costs confidence, silence round them none", () => {
-    expect(confidenceOf(said("<sil> next step <sil>", 1))).toBeCloseTo(1);
-    expect(confidenceOf(said("next <sil> step", 1))).toBeCloseTo(2 / 3);
-    expect(confidenceOf({ words: [] })).toBe(0);
+  it("[V3] silence inside the words costs confidence without the address, none after it; noise always does", () => {
+    expect(confidenceOf(said("<sil> next step <sil>", 1), "counted")).toBeCloseTo(1);
+    expect(confidenceOf(said("next <sil> step", 1), "counted")).toBeCloseTo(2 / 3);
+    expect(confidenceOf(said("next <sil> step", 1), "allowed")).toBeCloseTo(1);
+    expect(confidenceOf(said("next [NOISE] step", 1), "allowed")).toBeCloseTo(2 / 3);
+    expect(confidenceOf({ words: [] }, "counted")).toBe(0);
   });
 });
