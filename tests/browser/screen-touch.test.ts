@@ -90,6 +90,18 @@ describe("a touch means a sentence", () => {
     expect((await deeds()).filter((type) => type === "AttentionGiven").length).toBe(given + 1);
   });
 
+  it("[W12] a step that is over is opened again from what is left", async () => {
+    await open.show(scene("step"));
+    await open.page.getByRole("button", { name: "Kitchen", exact: true }).click();
+    await open.page.locator(".left-dish", { hasText: "Carrots" }).locator("summary").click();
+    await open.page
+      .getByRole("button", { name: /^Open it again/ })
+      .first()
+      .click();
+    expect((await deeds()).filter((type) => type === "TaskReopened").length).toBe(1);
+    expect(await open.page.locator(".ear-said").textContent()).toMatch(/^Back to this\. /);
+  });
+
   it("[W13] a timer of its own in two touches; paused, lengthened and cancelled from its tile", async () => {
     await open.show(scene("step"));
     await touch("New timer");
