@@ -66,7 +66,10 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
   };
 }
 
-function heard(verdict: Verdict, { caller, sound }: EarNeeds, listener: Listener): void {
+function heard(verdict: Verdict, { caller, sound, settings }: EarNeeds, listener: Listener): void {
+  // Who listens by touch alone does not want to be overheard: the address opens nothing then.
+  const isOverheard = verdict.kind === "address-only" || (verdict.kind === "command" && verdict.addressed);
+  if (settings.value.listening === "tap" && isOverheard && !sound.isSpeaking()) return;
   switch (verdict.kind) {
     case "command":
       // While the caller speaks only the few stop words are listened for, and all of them mean the same.
@@ -102,7 +105,8 @@ function follow(listener: Listener, { caller, settings, speaking }: EarNeeds): (
       }
       listener.unmute();
       const hasSpoken = caller.lines.peek().some((line) => line.who === "caller");
-      if (hasSpoken) listener.openWindow(caller.dialogue.peek().question === null ? windowMs : questionMs);
+      if (hasSpoken && settings.peek().listening !== "tap")
+        listener.openWindow(caller.dialogue.peek().question === null ? windowMs : questionMs);
     }),
   ];
   return () => {
