@@ -51,52 +51,77 @@ type Rules = ReadonlyMap<string, Phrase>;
 type Made = Map<string, Automaton>;
 
 function machineOf(phrase: Phrase, rules: Rules, made: Made): Automaton {
-  const loose: Loose[] = [];
-  const fresh = (): number => loose.push({ arcs: [], free: [] }) - 1;
-  const link = (from: number, to: number): void => void loose[from]?.free.push(to);
-  const weave = (part: Phrase, from: number): number => {
+  const loom = new Loom(rules, made);
+  const start = loom.state();
+  const end = loom.weave(phrase, start);
+  return smallest(determined(loom.loose, start, end));
+}
+
+/** Weaves phrases into loose states, one machine at a time. */
+class Loom {
+  readonly loose: Loose[] = [];
+  private readonly rules: Rules;
+  private readonly made: Made;
+
+  constructor(rules: Rules, made: Made) {
+    this.rules = rules;
+    this.made = made;
+  }
+
+  state(): number {
+    return this.loose.push({ arcs: [], free: [] }) - 1;
+  }
+
+  /** @returns the state where the phrase ends, having begun at `from` */
+  weave(part: Phrase, from: number): number {
     switch (part.kind) {
       case "words":
-        return spokenWords(part.text).reduce((at, word) => {
-          const to = fresh();
-          loose[at]?.arcs.push({ word, to });
-          return to;
-        }, from);
+        return spokenWords(part.text).reduce((at, word) => this.step(at, word), from);
       case "rule":
-        return graft(ruleMachine(part.name, rules, made), from);
+        return this.graft(ruleMachine(part.name, this.rules, this.made), from);
       case "optional": {
-        const end = fresh();
-        link(weave(part.of, from), end);
-        link(from, end);
+        const end = this.state();
+        this.link(this.weave(part.of, from), end);
+        this.link(from, end);
         return end;
       }
       case "sequence":
-        return part.of.reduce((at, one) => weave(one, at), from);
+        return part.of.reduce((at, one) => this.weave(one, at), from);
       case "choice": {
-        const end = fresh();
-        for (const one of part.of) {
-          const begin = fresh();
-          link(from, begin);
-          link(weave(one, begin), end);
-        }
+        const end = this.state();
+        for (const one of part.of) this.link(this.weave(one, this.linked(from)), end);
         return end;
       }
     }
-  };
-  const graft = ({ start, states }: Automaton, from: number): number => {
-    const end = fresh();
-    const places = states.map(fresh);
+  }
+
+  private graft({ start, states }: Automaton, from: number): number {
+    const end = this.state();
+    const places = states.map(() => this.state());
     const placeOf = (state: number): number => places[state] ?? end;
     states.forEach(({ isEnd, arcs }, at) => {
-      for (const { word, to } of arcs) loose[placeOf(at)]?.arcs.push({ word, to: placeOf(to) });
-      if (isEnd) link(placeOf(at), end);
+      for (const { word, to } of arcs) this.loose[placeOf(at)]?.arcs.push({ word, to: placeOf(to) });
+      if (isEnd) this.link(placeOf(at), end);
     });
-    link(from, placeOf(start));
+    this.link(from, placeOf(start));
     return end;
-  };
-  const start = fresh();
-  const end = weave(phrase, start);
-  return smallest(determined(loose, start, end));
+  }
+
+  private step(from: number, word: string): number {
+    const to = this.state();
+    this.loose[from]?.arcs.push({ word, to });
+    return to;
+  }
+
+  private linked(from: number): number {
+    const to = this.state();
+    this.link(from, to);
+    return to;
+  }
+
+  private link(from: number, to: number): void {
+    this.loose[from]?.free.push(to);
+  }
 }
 
 function ruleMachine(name: string, rules: Rules, made: Made): Automaton {
