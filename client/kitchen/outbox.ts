@@ -29,14 +29,11 @@ export function createOutbox(onRefused: (sentence: string) => void): Outbox {
   };
 
   const sendAll = async (link: ServerLink): Promise<void> => {
-    for (
-      let next = waiting.value[0];
-      next !== undefined && link.state.value === "joined";
-      next = waiting.value[0]
-    ) {
-      const { id } = next;
+    while (link.state.value === "joined") {
+      const next = waiting.value[0];
+      if (next === undefined) return;
       const answer = await link.send(next);
-      settle((message) => message.id === id);
+      settle(({ id }) => id === next.id);
       if (!answer.ok) onRefused(answer.sentence);
     }
   };

@@ -1,5 +1,5 @@
 import { longer, minus, minutes, plus, seconds } from "../units/quantity.ts";
-import type { Instant } from "../units/quantity.ts";
+import type { Instant, Seconds } from "../units/quantity.ts";
 import type { RunSheet } from "../plan/model.ts";
 import type { Call, Cue } from "./calls.ts";
 import { callsNow } from "./calls-now.ts";
@@ -28,42 +28,24 @@ export function cuesAt(session: Session, sheet: RunSheet, now: Instant): readonl
 }
 
 function cueOf(call: Call, session: Session, now: Instant): readonly Cue[] {
-  const say = sayCall(call, session, now);
+  const cue = (key: string, dueAt: Instant, againAfter: Seconds | null): readonly Cue[] => [
+    { key, call, dueAt, againAfter, say: sayCall(call, session, now) },
+  ];
   switch (call.kind) {
     case "ring":
-      return [
-        {
-          key: `ring ${call.timer.id} ${call.ring} ${call.since}`,
-          call,
-          dueAt: call.since,
-          againAfter: null,
-          say,
-        },
-      ];
-    case "attend": {
-      const againAfter = longer(minutes(1), call.moment.within);
-      return [{ key: `attend ${call.moment.key}`, call, dueAt: call.moment.at, againAfter, say }];
-    }
+      return cue(`ring ${call.timer.id} ${call.ring} ${call.since}`, call.since, null);
+    case "attend":
+      return cue(`attend ${call.moment.key}`, call.moment.at, longer(minutes(1), call.moment.within));
     case "take-off":
-      return [
-        {
-          key: `take-off ${call.task.id}`,
-          call,
-          dueAt: plus(call.since, minutes(1)),
-          againAfter: again,
-          say,
-        },
-      ];
+      return cue(`take-off ${call.task.id}`, plus(call.since, minutes(1)), again);
     case "heat":
-      return [
-        { key: `heat ${call.oven} ${call.heat.degrees}`, call, dueAt: call.at, againAfter: again, say },
-      ];
+      return cue(`heat ${call.oven} ${call.heat.degrees}`, call.at, again);
     case "put-on":
-      return [{ key: `put-on ${call.task.id}`, call, dueAt: call.since, againAfter: again, say }];
+      return cue(`put-on ${call.task.id}`, call.since, again);
     case "do":
-      return [{ key: `do ${call.task.id} ${call.since}`, call, dueAt: call.since, againAfter: null, say }];
+      return cue(`do ${call.task.id} ${call.since}`, call.since, null);
     case "serve":
-      return [{ key: "serve", call, dueAt: call.since, againAfter: minutes(5), say }];
+      return cue("serve", call.since, minutes(5));
     case "wait":
     case "held":
     case "ended":

@@ -44,8 +44,8 @@ beforeAll(async () => {
 });
 
 afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
+  await browser.close();
+  await server.stop();
   rmSync(data, { recursive: true, force: true });
 });
 

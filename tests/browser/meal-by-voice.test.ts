@@ -18,7 +18,7 @@ const evening: readonly Sounding[] = [
   { at: 17, voice: "slt", says: "okay kitchen, chill the dough first" },
   { at: 26, voice: "rms", says: "okay kitchen, the oven is on" },
   { at: 38, voice: "festival-slt", says: "okay kitchen, the dough is in the fridge" },
-  { at: 52, voice: "awb", says: "okay kitchen, the broth is on the stove" },
+  { at: 52, voice: "awb", says: "okay kitchen, started the broth" },
   { at: 66, voice: "kal16", says: "okay kitchen, parsnips first" },
   { at: 86, voice: "festival-kal", says: "okay kitchen, stirred" },
   { at: 96, voice: "slt", says: "okay kitchen, how much cumin" },
@@ -59,8 +59,8 @@ beforeAll(async () => {
 
 afterAll(async () => {
   report(await kitchen.watched());
-  await browser?.close();
-  await server?.stop();
+  await browser.close();
+  await server.stop();
   rmSync(data, { recursive: true, force: true });
 });
 
