@@ -52,20 +52,29 @@ const attempts = 3;
 
 /**
  * Speaks as a cook does: waits until the caller has finished and the ear is open, speaks, and says it again where
- * nothing came of it. Throws when nothing has come of it three times.
+ * something else or nothing came of it. Throws when it was not understood three times.
+ * @param means what the page says that it understood
  */
-export async function speakTo(kitchen: KitchenPage, voice: Voice, sentence: string): Promise<Taken> {
+export async function speakTo(
+  kitchen: KitchenPage,
+  voice: Voice,
+  sentence: string,
+  means: RegExp,
+): Promise<Taken> {
   const samples = toInt16(await spokenSamples(voice, sentence));
   const sound = Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString("base64");
+  const misheard: string[] = [];
   for (let times = 1; times <= attempts; times += 1) {
     await untilItListens(kitchen);
     const before = (await heardBy(kitchen)).length;
     await kitchen.page.evaluate((said) => (globalThis as Talking).talk?.(said), sound);
     const endedAt = Date.now();
     const line = await nextHeard(kitchen, before);
-    if (line !== null) return { line, afterMs: line.at - endedAt, times };
+    if (line !== null && means.test(line.understood ?? ""))
+      return { line, afterMs: line.at - endedAt, times };
+    misheard.push(line === null ? "nothing" : `"${line.text}"`);
   }
-  throw new Error(`nothing came of "${sentence}", said ${attempts} times`);
+  throw new Error(`"${sentence}" was said ${attempts} times and heard as ${misheard.join(", ")}`);
 }
 
 /** Resolves when the ear waits for a sentence and nobody speaks. */
