@@ -64,7 +64,7 @@ try {
   let atOnce = 0;
   for (const [at, sentence] of sentences.entries()) {
     const voice = voices[at % voices.length] ?? "slt";
-    const taken = await speakTo(kitchen, voice, `okay kitchen, ${sentence}`);
+    const taken = await speakTo(kitchen, voice, `okay kitchen, ${sentence}`, /./);
     const endedAt = taken.line.at - taken.afterMs;
     sounds.push(await untilHeard(kitchen, endedAt));
     waits.push(taken.afterMs);

@@ -3,12 +3,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { startChromium } from "./kitchen/chromium.ts";
-import { beginMeal, openKitchen, type KitchenPage } from "./kitchen/kitchen-page.ts";
-import { readMealLog, told } from "./kitchen/meal-log.ts";
-import { startServerProcess, type ServerProcess } from "./kitchen/server-process.ts";
-import { recordTrack, type Sounding, type Track } from "./kitchen/spoken-track.ts";
-import { firstRings } from "./kitchen/timers-that-rang.ts";
+import { startChromium } from "../kitchen/chromium.ts";
+import { beginMeal, openKitchen, type KitchenPage } from "../kitchen/kitchen-page.ts";
+import { readMealLog, told } from "../kitchen/meal-log.ts";
+import { startServerProcess, type ServerProcess } from "../kitchen/server-process.ts";
+import { recordTrack, type Sounding, type Track } from "../kitchen/spoken-track.ts";
+import { firstRings } from "../kitchen/timers-that-rang.ts";
 
 // Source: Debian's pocketsphinx-testdata: a person says "go forward ten meters", which commands no kitchen.
 const noCommand = "/usr/share/pocketsphinx/test/data/goforward.raw";
@@ -17,29 +17,29 @@ const noCommand = "/usr/share/pocketsphinx/test/data/goforward.raw";
 const evening: readonly Sounding[] = [
   { at: 17, voice: "slt", says: "okay kitchen, chill the dough first" },
   { at: 26, voice: "rms", says: "okay kitchen, the oven is on" },
-  { at: 38, voice: "festival-slt", says: "okay kitchen, the dough is in the fridge" },
-  { at: 52, voice: "awb", says: "okay kitchen, started the broth" },
-  { at: 66, voice: "kal16", says: "okay kitchen, parsnips first" },
-  { at: 86, voice: "festival-kal", says: "okay kitchen, stirred" },
-  { at: 96, voice: "slt", says: "okay kitchen, how much cumin" },
-  { at: 105, recording: noCommand },
-  { at: 120, voice: "rms", says: "okay kitchen, the broth is done" },
-  { at: 136, voice: "festival-slt", says: "okay kitchen, the dough is done" },
-  { at: 148, voice: "awb", says: "okay kitchen, done" },
-  { at: 158, voice: "kal16", says: "okay kitchen, the parsnips are in the oven" },
-  { at: 171, voice: "festival-kal", says: "okay kitchen, cakes first" },
-  { at: 180, voice: "slt", says: "okay kitchen, set a timer for one minute" },
-  { at: 189, voice: "rms", says: "okay kitchen, pause the timer" },
-  { at: 198, voice: "slt", says: "timer four" },
-  { at: 213, voice: "awb", says: "okay kitchen, undo that" },
-  { at: 225, voice: "rms", says: "okay kitchen, two more minutes" },
-  { at: 237, voice: "festival-kal", says: "okay kitchen, the parsnips are done" },
-  { at: 252, voice: "slt", says: "okay kitchen, I hear it" },
-  { at: 259, voice: "rms", says: "okay kitchen, done" },
-  { at: 267, voice: "festival-slt", says: "okay kitchen, skip this step" },
-  { at: 274, voice: "awb", says: "yes" },
-  { at: 285, voice: "kal16", says: "okay kitchen, end the meal" },
-  { at: 292, voice: "slt", says: "yes" },
+  { at: 38, voice: "awb", says: "okay kitchen, the dough is in the fridge" },
+  { at: 52, voice: "rms", says: "okay kitchen, started the broth" },
+  { at: 67, voice: "kal16", says: "okay kitchen, start with the parsnips" },
+  { at: 86, voice: "slt", says: "okay kitchen, I have stirred it" },
+  { at: 97, voice: "slt", says: "okay kitchen, how much cumin" },
+  { at: 107, recording: noCommand },
+  { at: 121, voice: "rms", says: "okay kitchen, the broth is done" },
+  { at: 137, voice: "slt", says: "okay kitchen, the dough is done" },
+  { at: 150, voice: "awb", says: "okay kitchen, I am done with that" },
+  { at: 166, voice: "kal16", says: "okay kitchen, the parsnips are in the oven" },
+  { at: 180, voice: "festival-kal", says: "okay kitchen, do the cakes next" },
+  { at: 189, voice: "slt", says: "okay kitchen, set a timer for one minute" },
+  { at: 198, voice: "rms", says: "okay kitchen, pause the timer" },
+  { at: 207, voice: "slt", says: "timer four" },
+  { at: 222, voice: "awb", says: "okay kitchen, undo that" },
+  { at: 234, voice: "rms", says: "okay kitchen, two more minutes" },
+  { at: 246, voice: "festival-slt", says: "okay kitchen, the parsnips are done" },
+  { at: 260, voice: "slt", says: "okay kitchen, stop the timer" },
+  { at: 268, voice: "rms", says: "okay kitchen, I am done with that" },
+  { at: 277, voice: "festival-slt", says: "okay kitchen, skip this step" },
+  { at: 284, voice: "rms", says: "yes please" },
+  { at: 295, voice: "kal16", says: "okay kitchen, end the meal" },
+  { at: 302, voice: "slt", says: "yes please" },
 ];
 
 const commands = evening.filter((sounding) => "says" in sounding).length;
