@@ -84,25 +84,4 @@ describe("a meal that goes on through trouble", () => {
     expect(lines.at(-1)?.text).toMatch(/steps/);
     expect(happened().filter((line) => line === "MealBegun")).toEqual(["MealBegun"]);
   });
-
-  it("[E6] two open pages show one meal: what is said to one is done on both, once", async () => {
-    const shelf = await openKitchen(context, server.url);
-    await shelf.page.locator(".cooking").waitFor();
-    await say("rms", "the broth is done", /^done: broth/);
-    await expect.poll(happened).toContain("TaskFinished pea-broth/simmer-the-broth");
-    await typeSentence(shelf, "the dough is done");
-    await expect.poll(happened).toContain("TaskFinished oat-cakes/chill-the-dough");
-    const plates = () =>
-      Promise.all([stove, shelf].map(({ page }) => page.locator(".plate h1").textContent()));
-    await expect.poll(async () => new Set(await plates()).size).toBe(1);
-    const finished = happened().filter((line) => line.startsWith("TaskFinished"));
-    expect(finished).toEqual([
-      "TaskFinished pea-broth/simmer-the-broth",
-      "TaskFinished oat-cakes/chill-the-dough",
-    ]);
-    await typeSentence(shelf, "end the meal");
-    await shelf.page.getByRole("button", { name: "Yes, it is over" }).click();
-    await Promise.all([stove, shelf].map(({ page }) => page.getByText("Well cooked.").waitFor()));
-    expect([...stove.troubles, ...shelf.troubles]).toEqual([]);
-  });
 });
