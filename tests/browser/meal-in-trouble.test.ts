@@ -5,7 +5,7 @@ import type { Browser, BrowserContext } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Voice } from "../voice/synthetic-voices.ts";
 import { startChromium } from "./kitchen/chromium.ts";
-import { beginMeal, openKitchen, typeSentence, type KitchenPage } from "./kitchen/kitchen-page.ts";
+import { beginMeal, openKitchen, type KitchenPage } from "./kitchen/kitchen-page.ts";
 import { readMealLog, told } from "./kitchen/meal-log.ts";
 import { startServerProcess, type ServerProcess } from "./kitchen/server-process.ts";
 import { installTalkingMicrophone, speakTo, type Taken } from "./kitchen/talking-microphone.ts";
