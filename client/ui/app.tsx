@@ -1,4 +1,5 @@
-import { useSignal, useSignalEffect } from "@preact/signals";
+import { effect, useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
 import type { Session } from "../../core/cook/session.ts";
 import { ClosingCard } from "./closing-card.tsx";
 import { CookingPage } from "./cooking-page.tsx";
@@ -13,12 +14,16 @@ export function App({ galley }: { readonly galley: Galley }) {
   const over = useSignal<Session | null>(null);
   const left = useSignal<number | null>(null);
   useLook(settings);
-  // The server forgets an evening when it ends; this page keeps it until the cook turns away.
-  useSignalEffect(() => {
-    const session = store.session.value;
-    if (session === null) return;
-    over.value = session.phase.state === "ended" ? session : null;
-  });
+  // The server forgets an evening in the same breath in which it ends: a hook that waits for the next frame, as
+  // useSignalEffect does, would miss the end on every page but the one where it was ordered.
+  useEffect(
+    () =>
+      effect(() => {
+        const session = store.session.value;
+        if (session !== null) over.value = session.phase.state === "ended" ? session : null;
+      }),
+    [store, over],
+  );
   const session = store.session.value;
   const sheet = store.sheet.value;
   const ended = over.value;
