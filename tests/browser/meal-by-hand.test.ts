@@ -80,7 +80,13 @@ describe("a meal cooked without a microphone", () => {
       await typeSentence(kitchen, sentence);
     }
     await expect.poll(happened, { timeout: 15_000 }).toContain("TaskFinished oat-cakes/chill-the-dough");
-    for (const sentence of ["parsnips first", "done", "the parsnips are in", "the parsnips are done"]) {
+    for (const sentence of [
+      "the oven is on",
+      "parsnips first",
+      "done",
+      "the parsnips are in",
+      "the parsnips are done",
+    ]) {
       await typeSentence(kitchen, sentence);
     }
     await touchToTheEnd(kitchen.page);
@@ -109,7 +115,10 @@ async function touchToTheEnd(page: Page): Promise<void> {
   const done = page.getByText("Well cooked.");
   const answer = page.locator(".answers .key").first();
   const key = page.locator("main .key-main").first();
-  const early = page.locator("main .key").filter({ hasText: /^Now: / }).first();
+  const early = page
+    .locator("main .key")
+    .filter({ hasText: /^Now: / })
+    .first();
   for (let touches = 0; touches < 40; touches += 1) {
     await done.or(answer).or(key).or(early).first().waitFor({ timeout: 60_000 });
     if (await done.isVisible()) return;

@@ -5,7 +5,7 @@ import type { Browser, BrowserContext } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Voice } from "../voice/synthetic-voices.ts";
 import { startChromium } from "./kitchen/chromium.ts";
-import { beginMeal, openKitchen, type KitchenPage } from "./kitchen/kitchen-page.ts";
+import { beginMeal, openKitchen, typeSentence, type KitchenPage } from "./kitchen/kitchen-page.ts";
 import { readMealLog, told } from "./kitchen/meal-log.ts";
 import { startServerProcess, type ServerProcess } from "./kitchen/server-process.ts";
 import { installTalkingMicrophone, speakTo, type Taken } from "./kitchen/talking-microphone.ts";
@@ -83,5 +83,25 @@ describe("a meal that goes on through trouble", () => {
     const { lines } = await stove.watched();
     expect(lines.at(-1)?.text).toMatch(/steps/);
     expect(happened().filter((line) => line === "MealBegun")).toEqual(["MealBegun"]);
+  });
+
+  it("[E6] two open pages show one meal: what is ordered on one is done on both, once", async () => {
+    const shelf = await openKitchen(context, server.url);
+    await shelf.page.locator(".cooking").waitFor();
+    await say("rms", "the broth is done", /^done: broth/);
+    await expect.poll(happened).toContain("TaskFinished pea-broth/simmer-the-broth");
+    await typeSentence(shelf, "the dough is done");
+    await expect.poll(happened).toContain("TaskFinished oat-cakes/chill-the-dough");
+    const plates = () => Promise.all([stove, shelf].map(({ page }) => page.locator("main h1").textContent()));
+    await expect.poll(async () => new Set(await plates()).size).toBe(1);
+    const finished = happened().filter((line) => line.startsWith("TaskFinished"));
+    expect(finished).toEqual([
+      "TaskFinished pea-broth/simmer-the-broth",
+      "TaskFinished oat-cakes/chill-the-dough",
+    ]);
+    await typeSentence(shelf, "end the meal");
+    await shelf.page.getByRole("button", { name: "Yes, it is over" }).click();
+    await Promise.all([stove, shelf].map(({ page }) => page.locator(".closing").waitFor()));
+    expect([...stove.troubles, ...shelf.troubles]).toEqual([]);
   });
 });
