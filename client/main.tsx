@@ -1,4 +1,5 @@
 import { computed, effect, signal } from "@preact/signals";
+import { cookHasSpoken } from "./kitchen/cook-has-spoken.ts";
 import { createCaller } from "./kitchen/caller.ts";
 import { createClock } from "./kitchen/clock.ts";
 import { createMealStore } from "./kitchen/meal-store.ts";
@@ -13,16 +14,20 @@ import { showPage } from "./ui/show-page.tsx";
 
 const { settings } = createSettings();
 const clock = createClock();
-const speaking = signal(false);
+const saying = signal<string | null>(null);
+let spoken = "";
 const notice = signal<string | null>(null);
 const sound = createSound({
+  floor: () => cookHasSpoken(ear),
   output: lazyOutput(async () => (await import("./sound/howler-output.ts")).howlerOutput()),
   fetchSpeech: (text, query) => httpSpeech(settings.value.voice)(text, query),
   onCaption: (caption) => {
     if (caption.kind === "notice") notice.value = caption.text;
+    else spoken = caption.text;
+    if (saying.value !== null) saying.value = spoken;
   },
   onSpeaking: (edge) => {
-    speaking.value = edge === "start";
+    saying.value = edge === "start" ? spoken : null;
     // What is heard again is no news any more.
     if (edge === "start") notice.value = null;
   },
@@ -31,7 +36,7 @@ const store = createMealStore(clock, (sentence) => caller.tell(sentence));
 const caller = createCaller(clock, store, sound);
 const ear = lazyEar(async () => {
   const { createEar } = await import("./kitchen/ear.ts");
-  return createEar({ caller, sound, settings, speaking });
+  return createEar({ caller, sound, settings, saying });
 });
 const dark = signal<string | null>(null);
 const wakeLock = createWakeLock((state) => {

@@ -2,8 +2,9 @@ import { effect, signal } from "@preact/signals";
 import type { ReadonlySignal } from "@preact/signals";
 import type { Verdict } from "../../core/speech/acceptance.ts";
 import type { ListenerState } from "../../core/speech/listening.ts";
-import { stopSentences } from "../../core/talk/stop-sentences.ts";
+import { heardWhileSaying } from "../../core/talk/heard-while-saying.ts";
 import type { Sound } from "../sound/player.ts";
+import { tailMs } from "../sound/settings.ts";
 import { chooseEngine } from "../voice/choose-engine.ts";
 import { createListener } from "../voice/listener.ts";
 import type { Listener } from "../voice/listener.ts";
@@ -16,8 +17,8 @@ export interface EarNeeds {
   readonly caller: Caller;
   readonly sound: Sound;
   readonly settings: ReadonlySignal<Settings>;
-  /** Whether the caller speaks, its tail in the room included. */
-  readonly speaking: ReadonlySignal<boolean>;
+  /** What the caller is saying, its tail in the room included; null while it is silent. */
+  readonly saying: ReadonlySignal<string | null>;
 }
 
 /** After an answer or a call the cook may go on without the address for this long. */
@@ -72,7 +73,9 @@ function heard(verdict: Verdict, { caller, sound, settings }: EarNeeds, listener
   if (settings.value.listening === "tap" && isOverheard && !sound.isSpeaking()) return;
   switch (verdict.kind) {
     case "command":
-      // While the caller speaks only the few stop words are listened for, and all of them mean the same.
+      // Whoever calls in the middle of a sentence has heard enough of it.
+      if (sound.isSpeaking() && verdict.addressed) sound.stopTalking();
+      // Without the address only the few stop sentences are heard then, and all of them mean the same.
       caller.hear(
         sound.isSpeaking() && !verdict.addressed ? "stop talking" : verdict.words.join(" "),
         "voice",
@@ -89,7 +92,7 @@ function heard(verdict: Verdict, { caller, sound, settings }: EarNeeds, listener
 }
 
 /** Keeps the listener in step with the meal, the settings and the caller's own voice. */
-function follow(listener: Listener, { caller, settings, speaking }: EarNeeds): () => void {
+function follow(listener: Listener, { caller, settings, saying }: EarNeeds): () => void {
   const stops = [
     effect(() => {
       listener.setGrammar(caller.grammar.value);
@@ -99,14 +102,14 @@ function follow(listener: Listener, { caller, settings, speaking }: EarNeeds): (
       listener.setUsual(settings.value.listening === "open" ? "open" : "addressed");
     }),
     effect(() => {
-      if (speaking.value) {
-        listener.mute(stopSentences(caller.lines.peek().at(-1)?.text ?? ""));
+      if (saying.value !== null) {
+        listener.mute(heardWhileSaying(saying.value, settings.peek().address));
         return;
       }
-      listener.unmute();
       const hasSpoken = caller.lines.peek().some((line) => line.who === "caller");
-      if (hasSpoken && settings.peek().listening !== "tap")
-        listener.openWindow(caller.dialogue.peek().question === null ? windowMs : questionMs);
+      const opens = hasSpoken && settings.peek().listening !== "tap";
+      const forMs = caller.dialogue.peek().question === null ? windowMs : questionMs;
+      listener.unmute(tailMs, opens ? forMs : null);
     }),
   ];
   return () => {

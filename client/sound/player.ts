@@ -36,6 +36,8 @@ export interface SoundNeeds {
   readonly onCaption: (caption: Caption) => void;
   /** "start" at the first sound; "end" 300 ms after the last, when the room's echo is gone. */
   readonly onSpeaking: (edge: "start" | "end") => void;
+  /** Waited for before each text: nobody is talked over. */
+  readonly floor?: () => Promise<void>;
   readonly local?: LocalSpeech;
   readonly clock?: Clock;
 }
@@ -103,6 +105,7 @@ class KitchenSound implements Sound {
     this.#talker = createTalker({
       clock,
       journal: this.#journal,
+      floor: needs.floor ?? (() => Promise.resolve()),
       speak: createSpeaker({
         output,
         clock,

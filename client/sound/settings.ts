@@ -34,7 +34,7 @@ export function stepper(steps: readonly number[], start: number, onChange: (valu
 }
 
 /** How long the room still rings with the last word, in milliseconds: the recogniser must not hear it. */
-const tailMs = 300;
+export const tailMs = 300;
 
 /** Knows when speech begins and has died away. */
 export interface SpeakingGate {

@@ -36,6 +36,8 @@ interface Turn {
 export interface TalkerNeeds {
   readonly clock: Clock;
   readonly journal: Journal;
+  /** Waited for before each text. */
+  readonly floor: () => Promise<void>;
   readonly speak: (utterance: Utterance) => Speaking;
   /** The set rate and volume, asked for at each turn. */
   readonly settings: () => { readonly rate: number; readonly volume: number };
@@ -73,8 +75,13 @@ class Turns implements Talker {
   async #work(): Promise<void> {
     if (this.#working) return;
     this.#working = true;
-    for (let item = this.#queue.take(); item !== undefined; item = this.#queue.take())
-      await this.#takeTurn(item);
+    let item: Item | undefined;
+    do {
+      await this.#needs.floor();
+      // Taken only after the wait: meanwhile something more urgent may have come, or all of it been called off.
+      item = this.#queue.take();
+      if (item !== undefined) await this.#takeTurn(item);
+    } while (item !== undefined);
     this.#working = false;
   }
 

@@ -8,7 +8,10 @@ import {
   type ListeningInput,
   type ListenerState,
   listenForNow,
+  type Muted,
 } from "../../core/speech/listening.ts";
+import type { ListenWhen } from "../../core/speech/hearing.ts";
+import type { ListenFor } from "../../core/speech/recogniser.ts";
 import type { FromRecogniser } from "../../core/speech/recogniser-messages.ts";
 import type { EngineChoice, EngineLink } from "./engine.ts";
 import { openEngine } from "./engine-link.ts";
@@ -44,13 +47,19 @@ export type Listener = {
   readonly openWindow: (ms: number) => void;
   /** The next sentence needs no address. */
   readonly listenOnce: () => void;
-  /** The caller speaks: only these sentences are heard. */
-  readonly mute: (stopWords: readonly string[]) => void;
-  /** The caller has finished, its tail in the room included. */
-  readonly unmute: () => void;
+  /** The caller speaks: only this is heard. */
+  readonly mute: (muted: Muted) => void;
+  /**
+   * The caller has been silent for `tailMs`. What the cook began to say meanwhile is heard anew as an answer.
+   * @param windowMs for how long no address is needed now; null opens no window
+   */
+  readonly unmute: (tailMs: number, windowMs: number | null) => void;
   /** Closes microphone, audio context and recogniser; `start` may follow. */
   readonly close: () => Promise<void>;
 };
+
+/** Longer than any sentence. */
+const longestMs = 15_000;
 
 /** How long a tap listens for its one sentence. */
 const onceMs = 8_000;
@@ -67,8 +76,8 @@ class PageListener implements Listener {
   private microphone: Microphone | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private told = "";
-  /** The state whose grammar the engine has. */
-  private sent: Listening | null = null;
+  /** What the engine was last told to listen for. */
+  private sent: { readonly grammar: Grammar; readonly how: Omit<ListenFor, "grammar"> } | null = null;
 
   constructor(options: ListenerOptions) {
     this.options = options;
@@ -90,7 +99,7 @@ class PageListener implements Listener {
     if (this.is("off") || this.is("failed")) return this.release();
     const { port, rate } = opened.value;
     engine.post({ kind: "connect", port, rate }, [port]);
-    this.sendGrammar();
+    this.sendGrammar("after-utterance");
   };
 
   readonly setGrammar = (grammar: Grammar): void => this.apply({ kind: "grammar", grammar });
@@ -98,8 +107,13 @@ class PageListener implements Listener {
   readonly setUsual = (usual: "addressed" | "open"): void => this.apply({ kind: "usual", usual });
   readonly openWindow = (ms: number): void => this.openFor("window", ms);
   readonly listenOnce = (): void => this.openFor("once", onceMs);
-  readonly mute = (stopWords: readonly string[]): void => this.apply({ kind: "mute", stopWords });
-  readonly unmute = (): void => this.apply({ kind: "unmute" });
+  /** A bare command under way would have the caller's own words in it: it is heard anew, by the stricter rules. */
+  readonly mute = (muted: Muted): void => this.apply({ kind: "mute", muted }, { keepMs: longestMs });
+  readonly unmute = (tailMs: number, windowMs: number | null): void => {
+    const openUntil = windowMs === null ? null : performance.now() + windowMs;
+    this.apply({ kind: "unmute", openUntil }, { keepMs: tailMs });
+    this.tick();
+  };
 
   readonly close = async (): Promise<void> => {
     this.apply({ kind: "close" });
@@ -110,24 +124,24 @@ class PageListener implements Listener {
     return listenerState(this.listening).kind === kind;
   }
 
-  private apply(input: ListeningInput): void {
+  private apply(input: ListeningInput, when: ListenWhen = "after-utterance"): void {
     this.listening = evolveListening(this.listening, input);
-    this.sendGrammar();
+    this.sendGrammar(when);
     const shown = listenerState(this.listening);
     if (JSON.stringify(shown) === this.told) return;
     this.told = JSON.stringify(shown);
     this.options.onState(shown);
   }
 
-  private sendGrammar(): void {
-    const { engine, listening, sent } = this;
+  private sendGrammar(when: ListenWhen): void {
+    const { engine, sent } = this;
     if (engine === null || this.is("off") || this.is("loading")) return;
-    if (sent !== null && listensAlike(sent, listening)) return;
-    // What the caller is about to say must not be heard as a command, so muting cannot wait for a sentence to end.
-    const isMuting = (sent?.stopWords ?? null) !== listening.stopWords;
-    this.sent = listening;
-    const what = listenForNow(listening);
-    engine.post({ kind: "listen-for", what, when: isMuting ? "now" : "after-utterance" }, []);
+    const { grammar, ...how } = listenForNow(this.listening);
+    const isKnown = sent?.grammar === grammar;
+    if (isKnown && JSON.stringify(sent.how) === JSON.stringify(how)) return;
+    this.sent = { grammar, how };
+    if (!isKnown) engine.post({ kind: "grammar", grammar }, []);
+    engine.post({ kind: "listen-for", how, when }, []);
   }
 
   private receive(message: FromRecogniser): void {
@@ -186,10 +200,4 @@ class PageListener implements Listener {
     const waitMs = Math.max(50, this.listening.openUntil - performance.now());
     this.timer = setTimeout(() => this.tick(), waitMs);
   }
-}
-
-function listensAlike(before: Listening, now: Listening): boolean {
-  const [was, is] = [listenForNow(before), listenForNow(now)];
-  const isSameGrammar = before.grammar === now.grammar && before.stopWords === now.stopWords;
-  return isSameGrammar && was.mode === is.mode && was.address === is.address;
 }

@@ -43,10 +43,10 @@ class VoskRecogniser implements Recogniser {
     return ok(null);
   };
 
-  readonly setGrammar: Recogniser["setGrammar"] = ({ grammar, address }) => {
-    const rules = reachableRules(grammar);
+  readonly setGrammar: Recogniser["setGrammar"] = (what) => {
+    const rules = reachableRules(what.grammar);
     if (!rules.ok) return Promise.resolve(rules);
-    this.wordList = toWordList(grammar, address);
+    this.wordList = toWordList(what);
     this.renew();
     return Promise.resolve(ok(null));
   };

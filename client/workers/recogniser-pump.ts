@@ -2,6 +2,7 @@ import { type Acceptance, embeddedAcceptance } from "../../core/speech/acceptanc
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import { createHearing, defaultHearingTimes, type Hearing } from "../../core/speech/hearing.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
+import type { Grammar } from "../../core/speech/grammar.ts";
 import type { FromRecogniser, MessagePortLike, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createResampler } from "../../core/speech/resample.ts";
 import { listeningRate } from "../../core/speech/samples.ts";
@@ -33,6 +34,7 @@ class RecogniserPump {
   private recogniser: Recogniser | null = null;
   private hearing: Hearing | null = null;
   private port: MessagePortLike | null = null;
+  private grammar: Grammar = { root: "nothing", rules: new Map() };
   private rate = listeningRate;
   private toListeningRate = createResampler(listeningRate, listeningRate);
 
@@ -59,8 +61,11 @@ class RecogniserPump {
         return this.load(message.base);
       case "connect":
         return this.connect(message.port, message.rate);
+      case "grammar":
+        this.grammar = message.grammar;
+        return;
       case "listen-for": {
-        const set = await this.hearing?.listenFor(message.what, message.when);
+        const set = await this.hearing?.listenFor({ grammar: this.grammar, ...message.how }, message.when);
         if (set?.ok === false) this.parts.post({ kind: "grammar-refused", sentence: set.error });
         return;
       }

@@ -1,6 +1,5 @@
 import { isChatter, isFiller, withoutFillers } from "./chatter.ts";
-import type { ListeningMode } from "./jsgf.ts";
-import type { HeardWord, Hypothesis } from "./recogniser.ts";
+import type { HeardWord, Hypothesis, ListeningMode } from "./recogniser.ts";
 import { spokenWords } from "./spoken-words.ts";
 
 /** What one utterance came to. */

@@ -1,6 +1,6 @@
-import { type JsgfOptions } from "./jsgf.ts";
 import { reachableRules } from "./check-grammar.ts";
 import type { Grammar, Phrase } from "./grammar.ts";
+import type { ListenFor } from "./recogniser.ts";
 import { spokenWords } from "./spoken-words.ts";
 import { err, ok, type Result } from "../units/result.ts";
 
@@ -18,28 +18,46 @@ export type AutomatonState = {
 export type Automaton = { readonly start: number; readonly states: readonly AutomatonState[] };
 
 /**
- * The automaton of a grammar with the address before it as the mode asks; the address alone is a sentence as well.
- * Fails with one sentence as `toJsgf` does.
+ * The automaton of all that is listened for: the grammar's sentences, with the address before them as the mode asks;
+ * the address alone is a sentence as well. Made once for each grammar, address and mode.
+ * Fails with one sentence for a missing or circular rule, or for a mode that needs an address without one.
  */
-export function toAutomaton(
-  grammar: Grammar,
-  options: Pick<JsgfOptions, "address" | "mode">,
+export function toAutomaton(what: ListenFor): Result<Automaton, string> {
+  const ofGrammar: Woven = automata.get(what.grammar) ?? { made: new Map(), whole: new Map() };
+  automata.set(what.grammar, ofGrammar);
+  const key = JSON.stringify([what.mode, what.address, what.stopSentences]);
+  const automaton = ofGrammar.whole.get(key) ?? weaveAll(what, ofGrammar.made);
+  ofGrammar.whole.set(key, automaton);
+  return automaton;
+}
+
+/** What was made of a grammar: its rules' machines, which every mode has in common, and the whole ones. */
+type Woven = { readonly made: Made; readonly whole: Map<string, Result<Automaton, string>> };
+
+const automata = new WeakMap<Grammar, Woven>();
+
+function weaveAll(
+  { grammar, address, mode, stopSentences }: ListenFor,
+  made: Made,
 ): Result<Automaton, string> {
   const rules = reachableRules(grammar);
   if (!rules.ok) return rules;
-  const address = options.address === null ? [] : spokenWords(options.address);
-  const needsAddress = options.mode === "addressed";
-  if (needsAddress && address.length === 0) {
+  const call = spokenWords(address ?? "");
+  if (mode === "addressed" && call.length === 0) {
     return err("Listening for the address needs one: choose two words to call the kitchen by.");
   }
   const sentence: Phrase = { kind: "rule", name: grammar.root };
-  const called: Phrase = { kind: "words", text: address.join(" ") };
-  const after: Phrase = {
+  const called: Phrase = {
     kind: "sequence",
-    of: [called, needsAddress ? { kind: "optional", of: sentence } : sentence],
+    of: [
+      { kind: "words", text: call.join(" ") },
+      { kind: "optional", of: sentence },
+    ],
   };
-  const ways = needsAddress ? [after] : [sentence, ...(address.length > 0 ? [after, called] : [])];
-  return ok(machineOf({ kind: "choice", of: ways }, new Map(rules.value), new Map()));
+  const bare: readonly Phrase[] =
+    mode === "open" ? [sentence] : stopSentences.map((text) => ({ kind: "words", text }));
+  const ways = call.length === 0 ? bare : [...bare, called];
+  return ok(machineOf({ kind: "choice", of: ways }, new Map(rules.value), made));
 }
 
 /** A state while the machine is still loose: arcs by word, and steps that cost no word. */

@@ -7,7 +7,6 @@ import { type DictionaryLookup, pronounce } from "./pronounce.ts";
 import type { HeardWord, Hypothesis, ListenFor, Recogniser } from "./recogniser.ts";
 import { createRoomTone } from "./room-tone.ts";
 import { listeningRate } from "./samples.ts";
-import { spokenWords } from "./spoken-words.ts";
 import { vocabulary } from "./vocabulary.ts";
 
 /** A stretch of an alignment: its text, beginning and length in seconds, probability, and its parts. */
@@ -153,19 +152,17 @@ class EmbeddedRecogniser implements Recogniser {
 function swapGrammar(
   engine: EmbeddedEngine,
   decoder: EmbeddedDecoder,
-  { grammar, address, mode }: ListenFor,
+  what: ListenFor,
 ): Result<null, string> {
-  const automaton = toAutomaton(grammar, { address, mode });
+  const automaton = toAutomaton(what);
   if (!automaton.ok) return automaton;
   const lookup: DictionaryLookup = (word) => {
     const found = decoder.lookup_word(word);
     return found === null ? null : parsePronunciation(found);
   };
   // One word missing from the dictionary would make the whole grammar fail.
-  const unknown = [...vocabulary(grammar), ...spokenWords(address ?? "")].filter(
-    (word) => decoder.lookup_word(word) === null,
-  );
-  const added = [...new Set(unknown)].flatMap((word) =>
+  const unknown = [...vocabulary(what)].filter((word) => decoder.lookup_word(word) === null);
+  const added = unknown.flatMap((word) =>
     pronounce(word, lookup).map((way, at): [string, string] => [
       at === 0 ? word : `${word}(${at + 1})`,
       formatPronunciation(way),

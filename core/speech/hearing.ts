@@ -8,7 +8,7 @@ import {
   initialEndpointer,
   stepEndpointer,
 } from "./endpointer.ts";
-import { type Expectation, expectation, progressOf, verdictOn } from "./expectation.ts";
+import { type Expectation, expectation, isAddressed, progressOf, verdictOn } from "./expectation.ts";
 import { createOffsetFilter, createSpeechMeter, loudness } from "./loudness.ts";
 import type { Progress } from "./progress.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
@@ -55,13 +55,16 @@ export const defaultHearingTimes = {
   reconsiderMs: 6_000,
 } as const;
 
+/**
+ * When something else is listened for while somebody speaks: at the end of the sentence (a timer that rings must not
+ * cut it off), or at once, its last `keepMs` being heard anew. A sentence that began with the address is meant for us
+ * either way, and always let end.
+ */
+export type ListenWhen = "after-utterance" | { readonly keepMs: number };
+
 /** Listening to one stream. Calls come one after another, each awaited. */
 export type Hearing = {
-  /**
-   * Listens for something else: "now", dropping what is being said, or "after-utterance", letting it end first
-   * (a timer that rings must not cut off the cook's sentence).
-   */
-  readonly listenFor: (what: ListenFor, when: "now" | "after-utterance") => Promise<Result<null, string>>;
+  readonly listenFor: (what: ListenFor, when: ListenWhen) => Promise<Result<null, string>>;
   /** Takes the next samples at 16 kHz, any number. */
   readonly accept: (block: Float32Array) => Promise<readonly HearingEvent[]>;
   /** The stream is over: ends an open utterance. */
@@ -117,15 +120,21 @@ class StreamHearing implements Hearing {
   }
 
   readonly listenFor: Hearing["listenFor"] = async (what, when) => {
-    if (this.utterance !== null && when === "after-utterance") {
+    const { utterance } = this;
+    if (utterance !== null && (when === "after-utterance" || this.isCalling(utterance))) {
       this.waiting = what;
       return ok(null);
     }
-    if (this.utterance !== null) await this.recogniser.end();
+    if (when === "after-utterance") return this.change(what);
+    const kept = Math.round(when.keepMs / frameMs);
+    this.recent = this.recent.slice(-kept);
+    if (utterance === null) return this.change(what);
     this.utterance = null;
-    this.recent = [];
-    this.state = { ...this.state, phase: { kind: "quiet" } };
-    return this.change(what);
+    await this.recogniser.end();
+    const changed = await this.change(what);
+    if (changed.ok)
+      this.open(Math.max(utterance.from, this.state.frame - kept), utterance.frames.slice(-kept));
+    return changed;
   };
 
   readonly accept: Hearing["accept"] = async (block) => {
@@ -178,11 +187,18 @@ class StreamHearing implements Hearing {
     const isHeld = this.held !== null && this.state.frame <= this.held.untilFrame;
     const before = isHeld ? (this.held?.frames ?? []) : [];
     this.held = null;
-    this.utterance = { from, frames: [], partial: [] };
+    this.open(from, [...before, ...this.recent.slice(-(this.state.frame - from))]);
+  }
+
+  private open(from: number, frames: readonly Float32Array[]): void {
+    const utterance: Utterance = { from, frames: [], partial: [] };
+    this.utterance = utterance;
     this.hangoverMs = this.settings.hangoverMs.otherwise;
-    for (const frame of [...before, ...this.recent.slice(-(this.state.frame - from))]) {
-      this.feed(this.utterance, frame);
-    }
+    for (const frame of frames) this.feed(utterance, frame);
+  }
+
+  private isCalling({ partial }: Utterance): boolean {
+    return this.expected !== null && isAddressed(this.expected, partial);
   }
 
   private feed(utterance: Utterance, frame: Float32Array): void {

@@ -1,6 +1,5 @@
 import type { Grammar } from "./grammar.ts";
-import type { ListeningMode } from "./jsgf.ts";
-import type { ListenFor } from "./recogniser.ts";
+import type { ListenFor, ListeningMode } from "./recogniser.ts";
 import type { Verdict } from "./acceptance.ts";
 
 /** What the screen shows of the ear. */
@@ -26,7 +25,14 @@ export type Listening = {
   /** A tap asked to be heard once; ends with the next command or when its window closes. */
   readonly once: boolean;
   /** What is heard while the caller speaks; null while it is silent. */
-  readonly stopWords: readonly string[] | null;
+  readonly muted: Muted | null;
+};
+
+/** What is heard while the caller speaks: a few sentences, and whatever follows the address. */
+export type Muted = {
+  readonly stopSentences: readonly string[];
+  /** Null where the caller speaks the address itself, and would call itself. */
+  readonly address: string | null;
 };
 
 /** What happens to the ear. */
@@ -43,8 +49,9 @@ export type ListeningInput =
   | { readonly kind: "window"; readonly until: number }
   | { readonly kind: "once"; readonly until: number }
   | { readonly kind: "time"; readonly now: number }
-  | { readonly kind: "mute"; readonly stopWords: readonly string[] }
-  | { readonly kind: "unmute" }
+  | { readonly kind: "mute"; readonly muted: Muted }
+  /** The caller is silent again; with `openUntil` it waits for an answer. */
+  | { readonly kind: "unmute"; readonly openUntil: number | null }
   | { readonly kind: "close" };
 
 /** An ear that is off, in addressed mode. */
@@ -56,7 +63,7 @@ export function initialListening(grammar: Grammar, address: string): Listening {
     grammar,
     openUntil: null,
     once: false,
-    stopWords: null,
+    muted: null,
   };
 }
 
@@ -84,25 +91,24 @@ export function evolveListening(state: Listening, input: ListeningInput): Listen
     case "usual":
       return { ...state, usual: input.usual };
     case "window":
-      return { ...state, openUntil: Math.max(state.openUntil ?? 0, input.until) };
+      return openUntil(state, input.until);
     case "once":
-      return { ...state, once: true, openUntil: Math.max(state.openUntil ?? 0, input.until) };
+      return { ...openUntil(state, input.until), once: true };
     case "time":
       return closeWindow(state, input.now);
     case "mute":
-      return { ...state, stopWords: input.stopWords };
+      return { ...state, muted: input.muted };
     case "unmute":
-      return { ...state, stopWords: null };
+      return openUntil({ ...state, muted: null }, input.openUntil);
     case "close":
-      return { ...state, phase: "off", openUntil: null, once: false, stopWords: null };
+      return { ...state, phase: "off", openUntil: null, once: false, muted: null };
   }
 }
 
 /** What the recogniser should listen for in this state. */
 export function listenForNow(state: Listening): ListenFor {
-  const mode = modeOf(state);
-  const grammar = state.stopWords === null ? state.grammar : stopGrammar(state.stopWords);
-  return { grammar, address: state.address, mode };
+  const { grammar, address, muted } = state;
+  return { grammar, address, mode: modeOf(state), stopSentences: [], ...muted };
 }
 
 /** What to show of this state. */
@@ -113,17 +119,14 @@ export function listenerState(state: Listening): ListenerState {
   return { kind: state.phase };
 }
 
-/** A grammar of these sentences and no others. */
-export function stopGrammar(sentences: readonly string[]): Grammar {
-  return {
-    root: "stop",
-    rules: new Map([["stop", { kind: "choice", of: sentences.map((text) => ({ kind: "words", text })) }]]),
-  };
+function modeOf(state: Listening): ListeningMode {
+  if (state.muted !== null) return "stop-only";
+  return state.openUntil !== null ? "open" : state.usual;
 }
 
-function modeOf(state: Listening): ListeningMode {
-  if (state.stopWords !== null) return "stop-only";
-  return state.openUntil !== null ? "open" : state.usual;
+/** A window is never cut short by a shorter one. */
+function openUntil(state: Listening, until: number | null): Listening {
+  return until === null ? state : { ...state, openUntil: Math.max(state.openUntil ?? 0, until) };
 }
 
 function isAwake(state: Listening): boolean {

@@ -1,5 +1,4 @@
-import { type Automaton, toAutomaton } from "./automaton.ts";
-import type { Grammar } from "./grammar.ts";
+import type { Automaton } from "./automaton.ts";
 
 /**
  * How far words have come through a grammar.
@@ -10,16 +9,8 @@ import type { Grammar } from "./grammar.ts";
  */
 export type Progress = "begun" | "may-go-on" | "finished" | "unmatched";
 
-/** A grammar made ready for asking how far words have come; build it once for each grammar. */
-export type Matcher = { readonly progress: (words: readonly string[]) => Progress };
-
-/** Makes a matcher. A grammar that cannot be read matches nothing. */
-export function createMatcher(grammar: Grammar): Matcher {
-  const automaton = toAutomaton(grammar, { address: null, mode: "open" });
-  return { progress: (words) => (automaton.ok ? progressThrough(automaton.value, words) : "unmatched") };
-}
-
-function progressThrough({ start, states }: Automaton, words: readonly string[]): Progress {
+/** How far words have come through an automaton. */
+export function progressThrough({ start, states }: Automaton, words: readonly string[]): Progress {
   let here = states[start];
   for (const word of words) {
     const arc = here?.arcs.find((each) => each.word === word);

@@ -1,4 +1,5 @@
-import type { HearingEvent } from "./hearing.ts";
+import type { Grammar } from "./grammar.ts";
+import type { HearingEvent, ListenWhen } from "./hearing.ts";
 import type { ListenFor } from "./recogniser.ts";
 
 /** What the page tells the recogniser's worker. */
@@ -10,7 +11,9 @@ export type ToRecogniser =
    * A port given before is closed, and the stream begins anew.
    */
   | { readonly kind: "connect"; readonly port: MessagePortLike; readonly rate: number }
-  | { readonly kind: "listen-for"; readonly what: ListenFor; readonly when: "now" | "after-utterance" }
+  /** The grammar of every "listen-for" from here on. By itself it changes nothing. */
+  | { readonly kind: "grammar"; readonly grammar: Grammar }
+  | { readonly kind: "listen-for"; readonly how: Omit<ListenFor, "grammar">; readonly when: ListenWhen }
   /** Sound from the page itself, for a browser without a port from its worklet. The buffer is transferred. */
   | { readonly kind: "audio"; readonly samples: Float32Array; readonly rate: number }
   /** Forget the stream so far; the grammar stays. */

@@ -1,12 +1,21 @@
 import type { Result } from "../units/result.ts";
 import type { Grammar } from "./grammar.ts";
-import type { ListeningMode } from "./jsgf.ts";
+
+/**
+ * How much of a sentence must be there before it counts.
+ * - addressed: only after the address ("okay kitchen, next step").
+ * - open: with or without the address.
+ * - stop-only: as addressed, and a few sentences without it; so is heard while the caller itself speaks.
+ */
+export type ListeningMode = "addressed" | "open" | "stop-only";
 
 /** What an engine listens for: a grammar, the address it may come after, and how strictly. */
 export type ListenFor = {
   readonly grammar: Grammar;
   readonly address: string | null;
   readonly mode: ListeningMode;
+  /** In mode "stop-only", what needs no address; empty in the others. */
+  readonly stopSentences: readonly string[];
 };
 
 /** One word as the engine placed it. */

@@ -1,12 +1,13 @@
 import { reachableRules } from "./check-grammar.ts";
-import type { Grammar, Phrase } from "./grammar.ts";
+import type { Phrase } from "./grammar.ts";
+import type { ListenFor } from "./recogniser.ts";
 import { spokenWords } from "./spoken-words.ts";
 
-/** Every word that some sentence of the grammar uses. Empty where the grammar cannot be read at all. */
-export function vocabulary(grammar: Grammar): ReadonlySet<string> {
+/** Every word that may be heard, the address first; of a grammar that cannot be read at all, none. */
+export function vocabulary({ grammar, address, stopSentences }: ListenFor): ReadonlySet<string> {
   const rules = reachableRules(grammar);
-  if (!rules.ok) return new Set();
-  return new Set(rules.value.flatMap(([, phrase]) => [...wordsOf(phrase)]));
+  const ofRules = rules.ok ? rules.value.flatMap(([, phrase]) => wordsOf(phrase)) : [];
+  return new Set([...[address ?? "", ...stopSentences].flatMap(spokenWords), ...ofRules]);
 }
 
 function wordsOf(phrase: Phrase): readonly string[] {

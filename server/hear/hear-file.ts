@@ -8,20 +8,15 @@ import {
   type HearingSettings,
 } from "../../core/speech/hearing.ts";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
-import type { Grammar } from "../../core/speech/grammar.ts";
-import type { ListeningMode } from "../../core/speech/jsgf.ts";
+import type { ListenFor } from "../../core/speech/recogniser.ts";
 import { resample } from "../../core/speech/resample.ts";
 import { frameMs, listeningRate } from "../../core/speech/samples.ts";
 import { parseWav } from "../../core/speech/wav.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { createNodeRecogniser } from "./node-recogniser.ts";
 
-/** What to listen for in a file. In mode "addressed" the address must be given. */
-export type HearOptions = {
-  readonly grammar: Grammar;
-  readonly address: string | null;
-  readonly mode: ListeningMode;
-};
+/** What to listen for in a file: nobody speaks into it. In mode "addressed" the address must be given. */
+export type HearOptions = Omit<ListenFor, "mode" | "stopSentences"> & { readonly mode: "addressed" | "open" };
 
 /** One utterance of the file: seconds from its start, and what it came to. */
 export type HeardSegment = { readonly startS: number; readonly endS: number; readonly verdict: Verdict };
@@ -84,7 +79,7 @@ async function listen(listener: Listener, wanted: HearOptions): Promise<Result<n
     options?.grammar === wanted.grammar && options.address === wanted.address && options.mode === wanted.mode;
   if (isSame) return ok(null);
   listener.options = null;
-  const set = await listener.hearing.listenFor(wanted, "now");
+  const set = await listener.hearing.listenFor({ ...wanted, stopSentences: [] }, "after-utterance");
   if (set.ok) listener.options = wanted;
   return set;
 }

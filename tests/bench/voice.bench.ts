@@ -6,7 +6,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import type { ListeningMode } from "../../core/speech/jsgf.ts";
+type ListeningMode = "addressed" | "open";
 import { createFileHearer } from "../../server/hear/hear-file.ts";
 import { kitchenGrammar, kitchenSentences } from "../voice/kitchen-grammar.ts";
 import { asWav, speechThatIsNoCommand } from "../voice/speech-that-is-no-command.ts";

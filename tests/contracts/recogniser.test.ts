@@ -1,8 +1,6 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, afterAll, describe, expect, it } from "vitest";
 import { withoutFillers } from "../../core/speech/chatter.ts";
-import type { Grammar } from "../../core/speech/grammar.ts";
-import { stopGrammar } from "../../core/speech/listening.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
 import { resample } from "../../core/speech/resample.ts";
 import { joinSamples } from "../../core/speech/samples.ts";
@@ -10,6 +8,7 @@ import { parseWav } from "../../core/speech/wav.ts";
 import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
 import { createFakeRecogniser } from "../voice/fake-recogniser.ts";
 import { speak } from "../voice/synthetic-voices.ts";
+import { grammarOf, listenTo } from "../voice/grammars.ts";
 
 const strange = ["next step", "zaatarxyz first", "jalapeño", "qwrtz", "12 日本", "it's o'clock"];
 
@@ -51,7 +50,6 @@ const adapters: readonly (readonly [name: string, make: () => Subject])[] = [
 describe.each(adapters)("recogniser contract: %s", (_name, make) => {
   const subject = make();
   const { recogniser } = subject;
-  const listenFor = (grammar: Grammar) => ({ grammar, address: null, mode: "open" }) as const;
   const hear = async (text: string): Promise<readonly string[]> => {
     const samples = await subject.prepare(text);
     for (let at = 0; at < samples.length; at += 320) recogniser.accept(samples.subarray(at, at + 320));
@@ -67,12 +65,12 @@ describe.each(adapters)("recogniser contract: %s", (_name, make) => {
 
   it("[V4][V15] a grammar full of strange words loads, again and again", async () => {
     for (let round = 0; round < 3; round++) {
-      expect(await recogniser.setGrammar(listenFor(stopGrammar(strange)))).toEqual({ ok: true, value: null });
+      expect(await recogniser.setGrammar(listenTo(grammarOf(...strange)))).toEqual({ ok: true, value: null });
     }
   });
 
   it("[V15] an utterance comes back as its words, in order, each with a place and a probability", async () => {
-    await recogniser.setGrammar(listenFor(stopGrammar(["next step", "what is in the oven"])));
+    await recogniser.setGrammar(listenTo(grammarOf("next step", "what is in the oven")));
     expect(withoutFillers(await hear("what is in the oven"))).toEqual(["what", "is", "in", "the", "oven"]);
     expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
   });
@@ -83,7 +81,7 @@ describe.each(adapters)("recogniser contract: %s", (_name, make) => {
   });
 
   it("[V15] forgetting drops the open utterance and keeps the grammar", async () => {
-    await recogniser.setGrammar(listenFor(stopGrammar(["next step"])));
+    await recogniser.setGrammar(listenTo(grammarOf("next step")));
     recogniser.accept(new Float32Array(3200));
     await recogniser.forget();
     expect(await recogniser.end()).toEqual({ words: [] });
@@ -91,20 +89,20 @@ describe.each(adapters)("recogniser contract: %s", (_name, make) => {
   });
 
   it("[V15] reconsidering leaves the engine ready for the next utterance", async () => {
-    await recogniser.setGrammar(listenFor(stopGrammar(["next step"])));
+    await recogniser.setGrammar(listenTo(grammarOf("next step")));
     await recogniser.reconsider(await subject.prepare("next step"));
     expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
   });
 
   it("[V15] a new grammar drops the open utterance", async () => {
     recogniser.accept(new Float32Array(3200));
-    await recogniser.setGrammar(listenFor(stopGrammar(["stop"])));
+    await recogniser.setGrammar(listenTo(grammarOf("stop")));
     expect(await recogniser.end()).toEqual({ words: [] });
   });
 
   it("[V15] a grammar with a missing rule is refused and the one before goes on", async () => {
-    await recogniser.setGrammar(listenFor(stopGrammar(["next step"])));
-    expect(await recogniser.setGrammar(listenFor({ root: "gone", rules: new Map() }))).toMatchObject({
+    await recogniser.setGrammar(listenTo(grammarOf("next step")));
+    expect(await recogniser.setGrammar(listenTo({ root: "gone", rules: new Map() }))).toMatchObject({
       ok: false,
     });
     expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);

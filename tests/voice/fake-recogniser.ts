@@ -1,5 +1,5 @@
 import type { Hypothesis, ListenFor, Recogniser } from "../../core/speech/recogniser.ts";
-import { toJsgf } from "../../core/speech/jsgf.ts";
+import { toAutomaton } from "../../core/speech/automaton.ts";
 import { ok } from "../../core/units/result.ts";
 
 /** A recogniser that is told what it hears, and remembers what was asked of it. */
@@ -30,8 +30,8 @@ export function createFakeRecogniser(): FakeRecogniser {
     load: () => Promise.resolve(ok(null)),
     setGrammar: (listenFor) => {
       isOpen = false;
-      const jsgf = toJsgf(listenFor.grammar, { ...listenFor, chatter: "absorb" });
-      if (!jsgf.ok) return Promise.resolve(jsgf);
+      const automaton = toAutomaton(listenFor);
+      if (!automaton.ok) return Promise.resolve(automaton);
       asked.push(listenFor);
       return Promise.resolve(ok(null));
     },

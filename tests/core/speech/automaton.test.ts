@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { type Automaton, toAutomaton } from "../../../core/speech/automaton.ts";
 import type { Grammar } from "../../../core/speech/grammar.ts";
-import { createMatcher } from "../../../core/speech/progress.ts";
+import { allows, grammarOf, listenTo } from "../../voice/grammars.ts";
 import { kitchenGrammar, kitchenSentences } from "../../voice/kitchen-grammar.ts";
 
 const made = (grammar: Grammar, address: string | null, mode: "addressed" | "open"): Automaton => {
-  const automaton = toAutomaton(grammar, { address, mode });
+  const automaton = toAutomaton(listenTo(grammar, { address, mode }));
   if (!automaton.ok) throw new Error(automaton.error);
   return automaton.value;
 };
@@ -20,8 +20,7 @@ const takes = ({ start, states }: Automaton, sentence: string): boolean => {
   return states[end ?? -1]?.isEnd ?? false;
 };
 
-const isSentence = (sentence: string): boolean =>
-  ["finished", "may-go-on"].includes(createMatcher(kitchenGrammar).progress(sentence.split(" ")));
+const isSentence = (sentence: string): boolean => allows(kitchenGrammar, sentence);
 
 /** Sentences with a word left out, doubled or taken from another: some are sentences, most are not. */
 const mangled = kitchenSentences.flatMap((sentence, index) => {
@@ -51,6 +50,31 @@ describe("the automaton of a grammar", () => {
     expect(asked.map((sentence) => takes(open, sentence))).toEqual([true, true, true, false]);
   });
 
+  it("[V14][V21] while the caller speaks a few sentences need no address, and all others do", () => {
+    const stopSentences = ["hush", "stop talking"];
+    const muted = toAutomaton(
+      listenTo(kitchenGrammar, { address: "okay kitchen", mode: "stop-only", stopSentences }),
+    );
+    const asked = [
+      "hush",
+      "okay kitchen hush",
+      "what now",
+      "okay kitchen what now",
+      "okay kitchen",
+      "stop talking",
+    ];
+    expect(asked.map((sentence) => muted.ok && takes(muted.value, sentence))).toEqual([
+      true,
+      false,
+      false,
+      true,
+      true,
+      true,
+    ]);
+    const withoutAddress = toAutomaton(listenTo(kitchenGrammar, { mode: "stop-only", stopSentences }));
+    expect(withoutAddress).toEqual(toAutomaton(listenTo(grammarOf("hush", "stop talking"))));
+  });
+
   it("[V21] no state is there twice, and none leads two ways with one word", () => {
     const { states } = made(kitchenGrammar, "okay kitchen", "open");
     expect(new Set(states.map((state) => JSON.stringify(state))).size).toBe(states.length);
@@ -60,8 +84,8 @@ describe("the automaton of a grammar", () => {
 
   it("[V21] a circular grammar and a missing address are refused with the sentence of the other form", () => {
     const circle: Grammar = { root: "a", rules: new Map([["a", { kind: "rule", name: "a" }]]) };
-    expect(toAutomaton(circle, { address: null, mode: "open" }).ok).toBe(false);
-    expect(toAutomaton(kitchenGrammar, { address: " - ", mode: "addressed" })).toEqual({
+    expect(toAutomaton(listenTo(circle)).ok).toBe(false);
+    expect(toAutomaton(listenTo(kitchenGrammar, { address: " - ", mode: "addressed" }))).toEqual({
       ok: false,
       error: "Listening for the address needs one: choose two words to call the kitchen by.",
     });

@@ -6,10 +6,10 @@ import {
   type Hearing,
   type HearingEvent,
 } from "../../../core/speech/hearing.ts";
-import { stopGrammar } from "../../../core/speech/listening.ts";
 import { createFakeRecogniser } from "../../voice/fake-recogniser.ts";
+import { grammarOf, listenTo } from "../../voice/grammars.ts";
 
-const grammar = stopGrammar(["next step", "set a timer", "set a timer for one minute"]);
+const grammar = grammarOf("next step", "set a timer", "set a timer for one minute");
 const settings = {
   ...defaultHearingTimes,
   endpointer: defaultEndpointer,
@@ -31,7 +31,7 @@ async function play(hearing: Hearing, ms: number, kind: "voice" | "quiet"): Prom
 async function ear(mode: "addressed" | "open" = "addressed") {
   const recogniser = createFakeRecogniser();
   const hearing = createHearing(recogniser, settings);
-  await hearing.listenFor({ grammar, address: "okay kitchen", mode }, "now");
+  await hearing.listenFor(listenTo(grammar, { address: "okay kitchen", mode }), "after-utterance");
   await play(hearing, 800, "quiet");
   return { recogniser, hearing };
 }
@@ -90,33 +90,62 @@ describe("hearing", () => {
     const { hearing, recogniser } = await ear();
     recogniser.willHear("okay kitchen next step");
     await play(hearing, 400, "voice");
-    await hearing.listenFor(
-      { grammar: stopGrammar(["louder"]), address: null, mode: "open" },
-      "after-utterance",
-    );
+    await hearing.listenFor(listenTo(grammarOf("louder")), "after-utterance");
     expect(recogniser.asked).toHaveLength(1);
     expect(verdicts(await play(hearing, 600, "quiet"))).toMatchObject([{ kind: "command" }]);
     expect(recogniser.asked[1]?.mode).toBe("open");
   });
 
-  it("[V17] muting drops what is being said", async () => {
+  it("[V17] a bare sentence that the caller speaks into is heard anew by the stricter rules", async () => {
+    const { hearing, recogniser } = await ear("open");
+    recogniser.willHear("next step");
+    await play(hearing, 400, "voice");
+    const muted = { address: "okay kitchen", mode: "stop-only", stopSentences: ["stop"] } as const;
+    await hearing.listenFor(listenTo(grammar, muted), { keepMs: 15_000 });
+    const events = [...(await play(hearing, 200, "voice")), ...(await play(hearing, 800, "quiet"))];
+    expect(verdicts(events)).toEqual([{ kind: "none", why: "doubtful" }]);
+    const [before = 0, anew = 0] = recogniser.utterances;
+    expect(anew).toBeGreaterThan(before);
+  });
+
+  it("[V17] a sentence that began with the address is let end, whoever speaks into it", async () => {
     const { hearing, recogniser } = await ear();
     recogniser.willHear("okay kitchen next step");
     await play(hearing, 400, "voice");
-    await hearing.listenFor({ grammar: stopGrammar(["stop"]), address: null, mode: "stop-only" }, "now");
+    const muted = { address: "okay kitchen", mode: "stop-only", stopSentences: ["stop"] } as const;
+    await hearing.listenFor(listenTo(grammar, muted), { keepMs: 15_000 });
     const events = [...(await play(hearing, 200, "voice")), ...(await play(hearing, 800, "quiet"))];
-    expect(verdicts(events)).toEqual([{ kind: "none", why: "doubtful" }]);
-    expect(recogniser.utterances).toHaveLength(2);
+    expect(verdicts(events)).toMatchObject([{ kind: "command", words: ["next", "step"] }]);
+    expect(recogniser.asked.map(({ mode }) => mode)).toEqual(["addressed", "stop-only"]);
+  });
+
+  it("[V22] what began while the caller fell silent is heard anew as an answer, without the caller's words", async () => {
+    const { hearing, recogniser } = await ear();
+    await hearing.listenFor(listenTo(grammar, { mode: "stop-only" }), { keepMs: 15_000 });
+    await play(hearing, 2000, "voice");
+    recogniser.willHear("next step");
+    await hearing.listenFor(listenTo(grammar), { keepMs: 300 });
+    const events = [...(await play(hearing, 400, "voice")), ...(await play(hearing, 800, "quiet"))];
+    expect(verdicts(events)).toMatchObject([{ kind: "command", words: ["next", "step"] }]);
+    // 300 ms kept, 400 ms spoken after, and the quiet that ends it: nothing of the two seconds before.
+    expect(recogniser.utterances.at(-1)).toBeLessThan(1.1 * 16_000);
+  });
+
+  it("[V22] a beginning just after the caller's end takes nothing of it into its pre-roll", async () => {
+    const { hearing, recogniser } = await ear();
+    await play(hearing, 1000, "quiet");
+    await hearing.listenFor(listenTo(grammar), { keepMs: 100 });
+    recogniser.willHear("next step");
+    const events = [...(await play(hearing, 400, "voice")), ...(await play(hearing, 800, "quiet"))];
+    expect(verdicts(events)).toMatchObject([{ kind: "command" }]);
+    expect(recogniser.utterances[0]).toBeLessThan((0.1 + 0.4 + 0.3) * 16_000);
   });
 
   it("[V17] a grammar that had to wait and is then refused is told", async () => {
     const { hearing, recogniser } = await ear();
     recogniser.willHear("okay kitchen next step");
     await play(hearing, 400, "voice");
-    await hearing.listenFor(
-      { grammar: { root: "gone", rules: new Map() }, address: null, mode: "open" },
-      "after-utterance",
-    );
+    await hearing.listenFor(listenTo({ root: "gone", rules: new Map() }), "after-utterance");
     const events = await play(hearing, 600, "quiet");
     expect(events.at(-1)).toMatchObject({ kind: "grammar-refused" });
   });

@@ -6,11 +6,11 @@ import {
   type Listening,
   type ListeningInput,
   listenForNow,
-  stopGrammar,
 } from "../../../core/speech/listening.ts";
 import type { Verdict } from "../../../core/speech/acceptance.ts";
+import { grammarOf } from "../../voice/grammars.ts";
 
-const grammar = stopGrammar(["next step"]);
+const grammar = grammarOf("next step");
 const command: Verdict = { kind: "command", words: ["next", "step"], confidence: 1, addressed: true };
 const after = (...inputs: readonly ListeningInput[]): Listening =>
   inputs.reduce(evolveListening, initialListening(grammar, "okay kitchen"));
@@ -18,7 +18,12 @@ const awake: readonly ListeningInput[] = [{ kind: "start" }, { kind: "loaded" }]
 
 describe("listening", () => {
   it("[V2] an ear that is awake listens for the address", () => {
-    expect(listenForNow(after(...awake))).toEqual({ grammar, address: "okay kitchen", mode: "addressed" });
+    expect(listenForNow(after(...awake))).toEqual({
+      grammar,
+      address: "okay kitchen",
+      mode: "addressed",
+      stopSentences: [],
+    });
     expect(listenerState(after(...awake))).toEqual({ kind: "listening", mode: "addressed" });
   });
 
@@ -63,18 +68,26 @@ describe("listening", () => {
     expect(after({ kind: "window", until: 9000 }, { kind: "window", until: 5000 }).openUntil).toBe(9000);
   });
 
-  it("[V14] while the caller speaks only the stop words are heard, whatever window is open", () => {
-    const muted = after(
-      ...awake,
-      { kind: "window", until: 5000 },
-      { kind: "mute", stopWords: ["stop", "wait"] },
+  const muted = { stopSentences: ["stop", "wait"], address: "okay kitchen" };
+
+  it("[V14] while the caller speaks all but the stop sentences need the address, whatever window is open", () => {
+    const state = after(...awake, { kind: "window", until: 5000 }, { kind: "mute", muted });
+    expect(listenForNow(state)).toEqual({ grammar, mode: "stop-only", ...muted });
+    expect(listenForNow(evolveListening(state, { kind: "unmute", openUntil: null })).mode).toBe("open");
+  });
+
+  it("[V14] where the caller speaks the address itself, not even that is heard", () => {
+    const state = after(...awake, { kind: "mute", muted: { ...muted, address: null } });
+    expect(listenForNow(state).address).toBeNull();
+    expect(listenForNow(evolveListening(state, { kind: "unmute", openUntil: null })).address).toBe(
+      "okay kitchen",
     );
-    expect(listenForNow(muted)).toEqual({
-      grammar: stopGrammar(["stop", "wait"]),
-      address: "okay kitchen",
-      mode: "stop-only",
-    });
-    expect(listenForNow(evolveListening(muted, { kind: "unmute" })).mode).toBe("open");
+  });
+
+  it("[V13] falling silent opens a window in the same moment, and never shortens one", () => {
+    const silent = after(...awake, { kind: "mute", muted }, { kind: "unmute", openUntil: 5000 });
+    expect([listenForNow(silent).mode, silent.openUntil]).toEqual(["open", 5000]);
+    expect(evolveListening(silent, { kind: "unmute", openUntil: null }).openUntil).toBe(5000);
   });
 
   it("[V18] a failure is shown with its sentence, and listening may be started again", () => {
