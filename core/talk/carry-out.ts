@@ -1,6 +1,6 @@
 import { howMuch, whatGoesIn } from "./answers/amounts.ts";
 import * as evening from "./answers/evening.ts";
-import { attended, back, goToNumber, skip, undoThat } from "./answers/going-back.ts";
+import { attended, back, goToNumber, reopen, skip, undoThat } from "./answers/going-back.ts";
 import * as questions from "./answers/questions.ts";
 import { choose, done, start, whatNext, whatNow } from "./answers/steps.ts";
 import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps.ts";
@@ -79,7 +79,7 @@ function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consen
     case "RenameTimer":
       return timers.rename(intent, scene, kitchen);
     case "HearRing":
-      return timers.hearRing(scene, kitchen);
+      return timers.hearRing(intent.timer, scene, kitchen);
   }
 }
 
@@ -102,6 +102,8 @@ function moving(intent: IntentOf<Moving>, scene: Scene, kitchen: Kitchen, consen
       return attended(intent.deed, scene, kitchen);
     case "Back":
       return back(scene, kitchen);
+    case "Reopen":
+      return reopen(intent.target, scene, kitchen);
     case "Skip":
       return skip(intent.target, scene, kitchen, consent);
     case "GoTo":

@@ -13,6 +13,7 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   Started: "started",
   Attended: "seen to",
   Back: "one step back",
+  Reopen: "take up again",
   Again: "say it again",
   Skip: "leave it out",
   GoTo: "go to",

@@ -11,7 +11,7 @@ import { theDish } from "./speech.ts";
 import { nameWords } from "./utterance.ts";
 
 /** What the step is wanted for: the same words mean another step when something is done than when it begins. */
-export type Purpose = "finish" | "start" | "choose" | "ask";
+export type Purpose = "finish" | "start" | "choose" | "reopen" | "ask";
 
 const stateOf = (task: Task, { session }: Scene) => session.progress.get(task.id)?.state ?? "waiting";
 
@@ -45,11 +45,26 @@ function hits(mention: Mention, scene: Scene): readonly Task[] {
 /** The step that is meant; several where they belong to different dishes and nothing in the moment decides. */
 export function findTask(mention: Mention, scene: Scene, kitchen: Kitchen, purpose: Purpose): Found<Task> {
   const all = hits(mention, scene);
+  const past = purpose === "reopen" ? lastOver(all, scene) : [];
+  if (past.length > 0) return found(onePerDish(past), wordsIn(mention));
   const open = all.filter((task) => isOpen(task, scene));
   const inOrder = bySheet(open.length > 0 ? open : all.slice(-1), scene);
   const best = preferred(inOrder, scene, kitchen, purpose);
-  const perDish = best.filter((task, at) => best.findIndex((other) => other.dish.id === task.dish.id) === at);
-  return found(perDish, wordsIn(mention));
+  return found(onePerDish(best), wordsIn(mention));
+}
+
+const onePerDish = (tasks: readonly Task[]): readonly Task[] =>
+  tasks.filter((task, at) => tasks.findIndex((other) => other.dish.id === task.dish.id) === at);
+
+/** The tasks that are done or left out, the latest first. */
+export function lastOver(tasks: readonly Task[], { session }: Scene): readonly Task[] {
+  return tasks
+    .flatMap((task) => {
+      const progress = session.progress.get(task.id);
+      return progress?.state === "done" || progress?.state === "skipped" ? [{ task, at: progress.at }] : [];
+    })
+    .toSorted((a, b) => b.at - a.at)
+    .map(({ task }) => task);
 }
 
 /** The tasks that fit the purpose best; all of them where none fits better. */
@@ -71,6 +86,7 @@ function preferred(
       (task) => task.step.hands === "off" && !isRunning(task) && mayStart(task),
       mayStart,
     ],
+    reopen: [isFocus, isRunning, mayStart],
     choose: [isFocus, (task) => !isRunning(task) && mayStart(task), (task) => !isRunning(task)],
     ask: [isFocus, isCalled, isRunning, mayStart],
   };

@@ -86,6 +86,7 @@ export type Moving =
   | "Started"
   | "Attended"
   | "Back"
+  | "Reopen"
   | "Skip"
   | "GoTo"
   | "GoToNumber"
@@ -108,6 +109,7 @@ export const isMoving = isOneOf<Moving>([
   "Started",
   "Attended",
   "Back",
+  "Reopen",
   "Skip",
   "GoTo",
   "GoToNumber",

@@ -37,6 +37,8 @@ type Moving =
   /** "Stirred": something that a running step wanted was done; `deed` is the word used. */
   | { readonly type: "Attended"; readonly deed: string | null }
   | { readonly type: "Back" }
+  /** A step that is over is taken up once more. */
+  | { readonly type: "Reopen"; readonly target: Mention | null }
   | { readonly type: "Again" }
   | { readonly type: "Skip"; readonly target: Mention | null }
   | { readonly type: "GoTo"; readonly target: Mention | null }
@@ -66,7 +68,8 @@ type Timing =
   | { readonly type: "CancelTimer"; readonly timer: Mention | null }
   | { readonly type: "CancelAllTimers" }
   | { readonly type: "RenameTimer"; readonly timer: Mention | null; readonly name: Mention | null }
-  | { readonly type: "HearRing" };
+  /** null: every ring that goes on. */
+  | { readonly type: "HearRing"; readonly timer: Mention | null };
 
 type Asking =
   | { readonly type: "WhatIsLeft" }

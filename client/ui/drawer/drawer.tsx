@@ -1,5 +1,3 @@
-import { sayStep } from "../../../core/cook/say-call.ts";
-import type { Task } from "../../../core/plan/model.ts";
 import type { Deed } from "../parts/deed.ts";
 import { LookKeys } from "../parts/look-keys.tsx";
 import { EarSettings } from "./ear-settings.tsx";
@@ -16,16 +14,11 @@ export function Drawer({ galley, session, sheet, onDeed, onClose }: DrawerProps)
     onDeed(deed);
     onClose();
   };
-  const reopen = (task: Task): void => {
-    galley.store.give([{ type: "ReopenTask", task: task.id }]);
-    galley.caller.tell(`Back to this. ${sayStep(task)}`);
-    onClose();
-  };
   return (
     <div class="drawer">
       <section aria-labelledby="drawer-left">
         <h3 id="drawer-left">What is left</h3>
-        <WhatIsLeft session={session} onDeed={actAndClose} onReopen={reopen} />
+        <WhatIsLeft session={session} onDeed={actAndClose} />
       </section>
       <section aria-labelledby="drawer-serving">
         <h3 id="drawer-serving">When we eat</h3>

@@ -6,18 +6,15 @@ import { formatDuration } from "../../../core/units/duration.ts";
 import type { OnDeed } from "../parts/deed.ts";
 import { DishMark } from "../parts/dish-mark.tsx";
 import { dishMarks } from "../parts/dish-marks.ts";
-import { ReopenKey } from "../parts/reopen-key.tsx";
-import type { OnReopen } from "../parts/reopen-key.tsx";
 import { stepDeeds } from "../parts/step-deeds.ts";
 
 interface WhatIsLeftProps {
   readonly session: Session;
   readonly onDeed: OnDeed;
-  readonly onReopen: OnReopen;
 }
 
 /** Every dish with its steps; each step can be started, finished, left out, opened again. */
-export function WhatIsLeft({ session, onDeed, onReopen }: WhatIsLeftProps) {
+export function WhatIsLeft({ session, onDeed }: WhatIsLeftProps) {
   const marks = dishMarks(session.meal);
   return (
     <>
@@ -33,7 +30,7 @@ export function WhatIsLeft({ session, onDeed, onReopen }: WhatIsLeftProps) {
             </summary>
             <ol>
               {tasks.map((task) => (
-                <Step key={task.id} task={task} session={session} onDeed={onDeed} onReopen={onReopen} />
+                <Step key={task.id} task={task} session={session} onDeed={onDeed} />
               ))}
             </ol>
           </details>
@@ -50,7 +47,7 @@ const isOpen = (task: Task, { progress }: Session): boolean => {
 
 const stateWords = { waiting: "to do", running: "going", done: "done", skipped: "left out" } as const;
 
-function Step({ task, session, onDeed, onReopen }: WhatIsLeftProps & { readonly task: Task }) {
+function Step({ task, session, onDeed }: WhatIsLeftProps & { readonly task: Task }) {
   const progress = session.progress.get(task.id) ?? { state: "waiting" };
   const batch = task.batch === null ? "" : `, batch ${task.batch.number} of ${task.batch.count}`;
   const title = `${capital(task.step.title)}${batch}`;
@@ -72,7 +69,6 @@ function Step({ task, session, onDeed, onReopen }: WhatIsLeftProps & { readonly 
             {deed.label}
           </button>
         ))}
-        <ReopenKey task={task} progress={progress} about={title} onReopen={onReopen} />
       </span>
     </li>
   );

@@ -1,7 +1,7 @@
 import type { Progress, Task } from "../../../core/plan/model.ts";
 import type { Deed } from "./deed.ts";
 
-/** What can be done with a step in its state: take it up, finish it, leave it out. */
+/** What can be done with a step in its state: take it up, finish it, leave it out, open it again. */
 export function stepDeeds(task: Task, progress: Progress): readonly Deed[] {
   const target = { by: "task", task: task.id } as const;
   const { title } = task.step;
@@ -20,7 +20,8 @@ export function stepDeeds(task: Task, progress: Progress): readonly Deed[] {
       return [done, skip];
     case "done":
     case "skipped":
-      // No sentence names an earlier step to be opened again: "back" means the last. See `reopen-key.tsx`.
-      return [];
+      return [
+        { label: "Open it again", intent: { type: "Reopen", target }, words: `take up again: ${title}` },
+      ];
   }
 }

@@ -143,8 +143,8 @@ function ringing(call: CallOf<"ring">, { session, now }: Moment): PlateContent {
   const sentence = sayCall({ ...call, timer: { ...timer, task: null } }, session, now);
   const heard: Deed = {
     label: call.ring === "look" ? "I'll look" : "I hear it",
-    intent: { type: "HearRing" },
-    words: "I hear it",
+    intent: hearing(timer),
+    words: `I hear ${timer.name}`,
   };
   const off: Deed = { label: endedWord(task), intent: doneWith(timer), words: `done with ${timer.name}` };
   const isLook = call.ring === "look" || task === undefined;
@@ -170,8 +170,14 @@ function ringing(call: CallOf<"ring">, { session, now }: Moment): PlateContent {
 
 const minutesMore = minutes(2);
 
+/** A touch answers the ring that it is about, and leaves the others ringing. */
+const hearing = (timer: Timer): Deed["intent"] => ({
+  type: "HearRing",
+  timer: { by: "timer", timer: timer.id },
+});
+
 const doneWith = (timer: Timer): Deed["intent"] =>
-  timer.task === null ? { type: "HearRing" } : { type: "Done", target: { by: "task", task: timer.task } };
+  timer.task === null ? hearing(timer) : { type: "Done", target: { by: "task", task: timer.task } };
 
 function attending(call: CallOf<"attend">, { session, now }: Moment): PlateContent {
   const { task, moment } = call;

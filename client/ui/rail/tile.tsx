@@ -47,11 +47,12 @@ function Bar({ figures }: { readonly figures: TimerFigures }) {
 }
 
 function RingKeys({ timer, onDeed }: Pick<TileProps, "timer" | "onDeed">) {
+  const by = { by: "timer", timer: timer.id } as const;
   const deeds: readonly Deed[] = [
-    { label: "I hear it", intent: { type: "HearRing" }, words: "I hear it" },
+    { label: "I hear it", intent: { type: "HearRing", timer: by }, words: `I hear ${timer.name}` },
     {
       label: "+2 min",
-      intent: { type: "Lengthen", timer: { by: "timer", timer: timer.id }, by: minutes(2) },
+      intent: { type: "Lengthen", timer: by, by: minutes(2) },
       words: `two more minutes for ${timer.name}`,
     },
   ];

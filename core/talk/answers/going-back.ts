@@ -7,7 +7,7 @@ import type { Moment, Task } from "../../plan/model.ts";
 import { spokenRoughly } from "../../units/duration.ts";
 import { between, minutes } from "../../units/quantity.ts";
 import { findDish, wordsIn } from "../find.ts";
-import { currentTask, isOpen } from "../find-task.ts";
+import { currentTask, isOpen, lastOver } from "../find-task.ts";
 import type { Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
@@ -17,18 +17,26 @@ import { chosen, inOneBreath, withTask } from "./steps.ts";
 
 /** "Back": the step that was finished or skipped last is open again. */
 export function back(scene: Scene, kitchen: Kitchen): Outcome {
-  const over = scene.session.tasks.flatMap((task) => {
-    const progress = scene.session.progress.get(task.id);
-    return progress?.state === "done" || progress?.state === "skipped" ? [{ task, at: progress.at }] : [];
-  });
-  const last = over.toSorted((a, b) => b.at - a.at)[0];
+  const last = lastOver(scene.session.tasks, scene)[0];
   if (last === undefined) return told("This is the first step; there is nothing before it.");
-  return ordered(
+  return opened(last, kitchen);
+}
+
+/** "Take up the squash again"; a step that is not over is simply taken up. */
+export function reopen(target: Mention | null, scene: Scene, kitchen: Kitchen): Outcome {
+  if (target === null) return back(scene, kitchen);
+  return withTask(
+    target,
+    scene,
     kitchen,
-    [{ type: "ReopenTask", task: last.task.id }],
-    () => `Back to this. ${sayStep(last.task)}`,
+    "reopen",
+    (by) => ({ type: "Reopen", target: by }),
+    (task) => (isOpen(task, scene) ? chosen(task, kitchen) : opened(task, kitchen)),
   );
 }
+
+const opened = (task: Task, kitchen: Kitchen): Outcome =>
+  ordered(kitchen, [{ type: "ReopenTask", task: task.id }], () => `Back to this. ${sayStep(task)}`);
 
 /** "Skip this", once the cook has said yes to it. */
 export function skip(target: Mention | null, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
@@ -148,9 +156,10 @@ export function lastCommand(log: MealLog): string | null {
 
 function lastDeed(log: MealLog, scene: Scene): string | null {
   const command = lastCommand(log);
-  const deeds = log.events
-    .filter((event) => event.command === command)
-    .map(({ happening }) => deedOf(happening, scene));
+  const happenings = log.events.filter((event) => event.command === command).map((event) => event.happening);
+  const [only, ...others] = happenings;
+  if (only?.type === "TimerCancelled" && others.length === 0) return "the timer is back";
+  const deeds = happenings.map((happening) => deedOf(happening, scene));
   return deeds.find((deed) => deed !== null) ?? null;
 }
 
@@ -160,6 +169,7 @@ const DEEDS: ReadonlyMap<Happening["type"], string> = new Map<Happening["type"],
   ["TimerLengthened", "the change of time"],
   ["TimerShortened", "the change of time"],
   ["TimerCancelled", "the timers are back"],
+  ["TimerStopped", "the timer runs on"],
 ]);
 
 function deedOf(happening: Happening, { session }: Scene): string | null {

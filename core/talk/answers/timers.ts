@@ -11,7 +11,7 @@ import { minutes } from "../../units/quantity.ts";
 import { asksWhich } from "../find.ts";
 import { objectOf } from "../names.ts";
 import { currentTask, findTask } from "../find-task.ts";
-import type { IntentOf } from "../intent.ts";
+import type { IntentOf, Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
@@ -169,6 +169,8 @@ export function changeTimer(intent: Plain, scene: Scene, kitchen: Kitchen): Outc
     (timer) => {
       const order: Order = { type: intent.type, timer: timer.id };
       const label = capital(timerLabel(timer, scene.session));
+      // A timer with time left is worth having back; to be asked about each one would be worse than to say how.
+      const wayBack = (timeLeft(timer, kitchen.now) ?? 0) > 0 ? ' Say "undo" to have it back.' : "";
       return ordered(kitchen, [order], ({ session }) => {
         const now = session.timers.get(timer.id);
         switch (intent.type) {
@@ -179,9 +181,9 @@ export function changeTimer(intent: Plain, scene: Scene, kitchen: Kitchen): Outc
           case "RestartTimer":
             return `${label} from the start: ${spokenSpan(timer.span)}.`;
           case "StopTimer":
-            return `${label}: stopped.`;
+            return `${label}: stopped.${wayBack}`;
           case "CancelTimer":
-            return `${label}: gone.`;
+            return `${label}: gone.${wayBack}`;
         }
       });
     },
@@ -222,17 +224,34 @@ export function rename(intent: IntentOf<"RenameTimer">, scene: Scene, kitchen: K
   );
 }
 
-/** "I hear it": every ring that goes on is answered. */
-export function hearRing({ session }: Scene, kitchen: Kitchen): Outcome {
+/** "I hear it": every ring that goes on is answered, or the one that was named or touched. */
+export function hearRing(mention: Mention | null, scene: Scene, kitchen: Kitchen): Outcome {
+  const { session } = scene;
   const ringing = [...session.timers.values()].filter((timer) => isRinging(timer, kitchen));
   if (ringing.length === 0) return told("All right.");
-  const orders = ringing.map((timer): Order => ({ type: "AnswerRing", timer: timer.id }));
-  const ofStep = ringing.find(({ task }) => task !== null);
-  const about =
-    ofStep === undefined
-      ? ""
-      : objectOf(session.tasks.find(({ id }) => id === ofStep.task)?.step.title ?? "");
-  return ordered(kitchen, orders, () =>
-    about === "" ? "All right." : `Good. When you have looked, say "done with the ${about}" or "not yet".`,
+  if (mention === null) return answerRings(ringing, scene, kitchen);
+  return withTimer(
+    mention,
+    scene,
+    kitchen,
+    (timer) => isRinging(timer, kitchen),
+    (timer) => ({ type: "HearRing", timer }),
+    (timer) => answerRings([timer], scene, kitchen),
   );
+}
+
+function answerRings(rings: readonly Timer[], { session }: Scene, kitchen: Kitchen): Outcome {
+  const orders = rings.map((timer): Order => ({ type: "AnswerRing", timer: timer.id }));
+  const task = rings.find((timer) => timer.task !== null)?.task ?? null;
+  const about = objectOf(session.tasks.find(({ id }) => id === task)?.step.title ?? "");
+  return ordered(kitchen, orders, (then) => {
+    const still = [...then.session.timers.values()].filter((timer) => isRinging(timer, kitchen));
+    const rest =
+      still.length === 0
+        ? ""
+        : ` Still ringing: ${still.map((timer) => timerLabel(timer, session)).join(", ")}.`;
+    return about === ""
+      ? `All right.${rest}`
+      : `Good. When you have looked, say "done with the ${about}" or "not yet".${rest}`;
+  });
 }

@@ -144,6 +144,27 @@ export const movingPhrases: readonly PhraseEntry[] = [
     ],
     ["previous", "prev", "that was not done", "not done yet"],
   ),
+  {
+    intent: "Reopen",
+    topic,
+    occasion: "meal",
+    example: "take up the squash again",
+    says: [
+      "take up [the] {target} again",
+      "open [the] {target} again",
+      "(go|take me) back to [the] {target}",
+      "do [the] {target} (again|once more)",
+      "i have not (done|finished) [the] {target}",
+      "i am not (done|finished) with [the] {target}",
+    ],
+    typed: [
+      "reopen [the] {target}",
+      "redo [the] {target}",
+      "[the] {target} (again|once more)",
+      "[the] {target} (was|were) not (done|finished)",
+    ],
+    make: ({ target }) => ({ type: "Reopen", target: mention(target) }),
+  },
   plain(
     { type: "Again" },
     topic,

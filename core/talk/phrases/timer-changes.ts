@@ -106,8 +106,17 @@ export const timerChangePhrases: readonly PhraseEntry[] = [
     typed: ["rename {timer}", "rename"],
     make: ({ timer }) => ({ type: "RenameTimer", timer: mention(timer), name: null }),
   },
+  {
+    intent: "HearRing",
+    topic,
+    occasion: "ringing",
+    example: null,
+    says: ["i (hear|heard) [the] {timer}"],
+    typed: ["[the] {timer} heard", "(stop|answer) [the] {timer} ring"],
+    make: ({ timer }) => ({ type: "HearRing", timer: mention(timer) }),
+  },
   plain(
-    { type: "HearRing" },
+    { type: "HearRing", timer: null },
     topic,
     "ringing",
     "I hear it",

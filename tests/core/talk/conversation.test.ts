@@ -107,6 +107,31 @@ describe("moving", () => {
     ]);
   });
 
+  it("[C29] takes up again, by name, a step that is over, and one that is not", () => {
+    const begun: readonly Line[] = [
+      [0, "done"],
+      [4, "done"],
+      [9, "done"],
+    ];
+    for (const said of [
+      "take up the squash again",
+      "go back to halve the squash",
+      "do the squash once more",
+      "I have not finished the squash",
+    ]) {
+      expect(talk(evening(), ...begun, [10, said]).replies.at(-1)).toMatchObject({
+        say: "Back to this. Stew: Halve the squash. Two pounds of winter squash.",
+        orders: [{ type: "ReopenTask", task: stew("halve") }],
+      });
+    }
+    expect(orders(...begun, [10, "take up the red onion again"])).toEqual([
+      { type: "ChooseTask", task: stew("chop") },
+    ]);
+    expect(sayings(evening(), [0, "take up the eel again"]).at(-1)).toMatch(
+      /^There is no eel in this meal\./,
+    );
+  });
+
   it("[C26] moves dinner and says at once whether it can be made", () => {
     reads([
       [11, "we eat at half past seven", "Seven thirty it is. We can make that."],

@@ -71,9 +71,9 @@ describe("timers", () => {
       "Rice: paused with six minutes left.",
       "Rice runs again: six minutes left.",
       "Rice from the start: twelve minutes.",
-      "Rice: stopped.",
+      `Rice: stopped. Say "undo" to have it back.`,
       "Rice from the start: twelve minutes.",
-      "Rice: gone.",
+      `Rice: gone. Say "undo" to have it back.`,
       `No timer is on. Say "set a timer for ten minutes".`,
     ]);
   });
@@ -98,7 +98,7 @@ describe("timers", () => {
       "Six minutes from now, for the second rice.",
       "Which timer: first rice or second rice?",
       "Second rice: paused with five minutes left.",
-      "First rice: gone.",
+      `First rice: gone. Say "undo" to have it back.`,
     ]);
   });
 
@@ -189,5 +189,35 @@ describe("timers", () => {
       { type: "FinishTask", task: taskId("lantern-stew/simmer") },
     ]);
     expect(last(rice, [12.1, "okay"])).toMatchObject({ say: "All right.", orders: [{ type: "AnswerRing" }] });
+  });
+
+  it("[C60] of two rings the one that is named is answered, and the other named as still ringing", () => {
+    const beans: Line = [6, "set a timer for six minutes for the beans"];
+    expect(last(rice, beans, [12.1, "I hear the beans"])).toMatchObject({
+      say: "All right. Still ringing: rice.",
+      orders: [{ type: "AnswerRing" }],
+    });
+    expect(last(rice, beans, [12.1, "I hear it"])).toMatchObject({
+      say: "All right.",
+      orders: [{ type: "AnswerRing" }, { type: "AnswerRing" }],
+    });
+  });
+
+  it("[C61] a timer that still had time is had back with 'undo', and the answer says so", () => {
+    const gone = talk(evening(), rice, [1, "cancel the rice timer"]);
+    expect(gone.log.session?.timers.size).toBe(0);
+    const back = talk(evening(), rice, [1, "cancel the rice timer"], [2, "undo"], [2, "how long is left"]);
+    expect(back.replies.map(({ say }) => say).slice(1)).toEqual([
+      `Rice: gone. Say "undo" to have it back.`,
+      expect.stringMatching(/^Undone: the timer is back\. /),
+      "Rice: ten minutes left.",
+    ]);
+    expect(say(rice, [1, "stop the rice timer"], [2, "undo"], [2, "how long is left"])).toEqual([
+      expect.anything(),
+      `Rice: stopped. Say "undo" to have it back.`,
+      expect.stringMatching(/^Undone: the timer runs on\. /),
+      "Rice: ten minutes left.",
+    ]);
+    expect(say(rice, [13, "cancel the rice timer"]).at(-1)).toBe("Rice: gone.");
   });
 });
