@@ -7,7 +7,7 @@ import { reachableRules } from "../../core/speech/check-grammar.ts";
 import { toWordList } from "../../core/speech/word-list.ts";
 
 /** Its words carry a true confidence each; the limits are cautious guesses, not measured for want of a model. */
-export const voskAcceptance: Acceptance = { addressed: 0.3, open: 0.6, stopOnly: 0.6 };
+export const voskAcceptance: Acceptance = { address: 0.5, addressed: 0.3, open: 0.6, stopOnly: 0.6 };
 
 /** Unpacking a model of 40 MB takes seconds; beyond this something is wrong, and the engine never says so itself. */
 const loadLimitMs = 90_000;

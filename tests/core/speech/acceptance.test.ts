@@ -9,7 +9,7 @@ const said = (text: string, probability = 0.9): Hypothesis => ({
     .filter(Boolean)
     .map((word, at) => ({ word, startS: at * 0.3, lengthS: 0.3, probability })),
 });
-const limits = { addressed: 0.2, open: 0.95, stopOnly: 0.95 };
+const limits = { address: 0.2, addressed: 0.2, open: 0.95, stopOnly: 0.95 };
 
 describe("acceptance", () => {
   it("[V5] fillers, chatter and marks of a second pronunciation are stripped", () => {
@@ -35,6 +35,16 @@ describe("acceptance", () => {
 
   it("[V2] the address alone is heard as that", () => {
     expect(judge(said("okay kitchen"), "okay kitchen", "open", limits)).toEqual({ kind: "address-only" });
+  });
+
+  it("[V2] a bare command bent into the address has called nobody", () => {
+    const [okay, kitchen, ...rest] = said("okay kitchen next step").words;
+    const bent: Hypothesis = {
+      words: [okay, kitchen].flatMap((word) => (word === undefined ? [] : [{ ...word, probability: 0.4 }])),
+    };
+    const command: Hypothesis = { words: [...bent.words, ...rest] };
+    expect(judge(command, "okay kitchen", "addressed", limits)).toEqual({ kind: "none", why: "chatter" });
+    expect(judge(bent, "okay kitchen", "addressed", limits)).toEqual({ kind: "none", why: "chatter" });
   });
 
   it.each(["~aa ~k next step", "<sil>", ""])("[V3] %j is chatter", (text) => {

@@ -13,7 +13,7 @@ const grammar = grammarOf("next step", "set a timer", "set a timer for one minut
 const settings = {
   ...defaultHearingTimes,
   endpointer: defaultEndpointer,
-  acceptance: { addressed: 0, open: 0, stopOnly: 0 },
+  acceptance: { address: 0, addressed: 0, open: 0, stopOnly: 0 },
 };
 
 /** A tone at -20 dBFS or a faint hiss, in blocks as a microphone gives them. */
