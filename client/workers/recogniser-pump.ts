@@ -35,6 +35,8 @@ class RecogniserPump {
   private hearing: Hearing | null = null;
   private port: MessagePortLike | null = null;
   private grammar: Grammar = { root: "nothing", rules: new Map() };
+  /** The engine cannot begin an utterance before it has had its first grammar, and the microphone may be sooner. */
+  private knowsGrammar = false;
   private rate = listeningRate;
   private toListeningRate = createResampler(listeningRate, listeningRate);
 
@@ -66,6 +68,7 @@ class RecogniserPump {
         return;
       case "listen-for": {
         const set = await this.hearing?.listenFor({ grammar: this.grammar, ...message.how }, message.when);
+        if (set?.ok === true) this.knowsGrammar = true;
         if (set?.ok === false) this.parts.post({ kind: "grammar-refused", sentence: set.error });
         return;
       }
@@ -86,6 +89,7 @@ class RecogniserPump {
     const loaded = await recogniser.load();
     if (!loaded.ok) return this.fail(loaded.error);
     this.recogniser = recogniser;
+    this.knowsGrammar = false;
     this.hearing = createHearing(recogniser, {
       ...defaultHearingTimes,
       endpointer: defaultEndpointer,
@@ -105,7 +109,7 @@ class RecogniserPump {
   }
 
   private async listen(samples: Float32Array, rate: number): Promise<void> {
-    if (this.hearing === null) return;
+    if (this.hearing === null || !this.knowsGrammar) return;
     if (this.rate !== rate) this.toListeningRate = createResampler(rate, listeningRate);
     this.rate = rate;
     for (const event of await this.hearing.accept(this.toListeningRate(samples))) this.parts.post(event);

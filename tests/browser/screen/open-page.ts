@@ -1,16 +1,14 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { preact } from "@preact/preset-vite";
-import type { AxeResults } from "axe-core";
 import { chromium } from "playwright-core";
 import type { Page } from "playwright-core";
 import { build, preview } from "vite";
+import { axeFindings, overflowOf, smallTargetsOf } from "./look-over.ts";
 import type { Scene, ScreenBench } from "./page.ts";
 
 const root = new URL("../../..", import.meta.url).pathname;
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /** The sizes that the screen is made for: a 10-inch tablet lying and standing, a phone. */
 export const sizes = { lying: [1280, 800], standing: [800, 1280], phone: [390, 844] } as const;
@@ -30,19 +28,6 @@ export interface OpenPage {
   readonly smallTargets: (least: number) => Promise<readonly string[]>;
   readonly close: () => Promise<void>;
 }
-
-const overflow = `(() => {
-  const { scrollWidth, clientWidth } = document.documentElement;
-  return scrollWidth > clientWidth ? ["the page is " + (scrollWidth - clientWidth) + " px too wide"] : [];
-})()`;
-
-const smallTargets = (
-  least: number,
-): string => `(() => [...document.querySelectorAll("button, summary, input")].flatMap((one) => {
-  const { width, height } = one.getBoundingClientRect();
-  const isSmall = width > 0 && (width < ${least} || height < ${least});
-  return isSmall ? [(one.textContent || one.name) + ": " + width + " by " + height] : [];
-}))()`;
 
 /** Opens one browser for many scenes. */
 export async function openPage(): Promise<OpenPage> {
@@ -80,18 +65,9 @@ export async function openPage(): Promise<OpenPage> {
       await settled();
       if (failures.length > 0) throw new Error(failures.join("\n"));
     },
-    findings: async () => {
-      if (!(await page.evaluate("'axe' in globalThis"))) await page.evaluate(axe);
-      // The enhanced contrast rule is off unless asked for; it is the one that wants 7:1.
-      const results = await page.evaluate<AxeResults>(
-        "axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true } } })",
-      );
-      return results.violations.flatMap(({ id, nodes }) =>
-        nodes.map(({ target, any }) => `${id}: ${target.join(" ")} ${any[0]?.message ?? ""}`),
-      );
-    },
-    overflow: () => page.evaluate<readonly string[]>(overflow),
-    smallTargets: (least) => page.evaluate<readonly string[]>(smallTargets(least)),
+    findings: () => axeFindings(page),
+    overflow: () => overflowOf(page),
+    smallTargets: (least) => smallTargetsOf(page, least),
     close: async () => {
       await browser.close();
       await vite.close();
