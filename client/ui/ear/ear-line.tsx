@@ -64,7 +64,9 @@ function Heard({ line }: { readonly line: Line | undefined }) {
   const how = { voice: "Heard", typed: "Typed", touch: "Touched", answer: "", unasked: "" }[line.how];
   return (
     <>
-      {how} <q>{line.text}</q>{" "}
+      <span class="heard-words">
+        {how} <q>{line.text}</q>
+      </span>
       {line.understood === null ? (
         <b class="not-understood">not understood</b>
       ) : (

@@ -1,5 +1,6 @@
 import type { DishId } from "../../../core/recipe/model.ts";
 import { shortName } from "../../../core/cook/say-call.ts";
+import { capital } from "../../../core/talk/speech.ts";
 import type { Deed, OnDeed } from "../parts/deed.ts";
 import { DishMark } from "../parts/dish-mark.tsx";
 import type { DishMark as Mark } from "../parts/dish-marks.ts";
@@ -23,12 +24,12 @@ export function Plate({ content, also, marks, onDeed }: PlateProps) {
     <main class={`plate tone-${content.tone} ${mark === undefined ? "" : `dish-${mark.colour}`}`}>
       <header class="plate-head">
         <DishMark mark={mark} />
-        <h1>{content.dish === null ? content.about : shortName(content.dish)}</h1>
+        <h1>{content.dish === null ? capital(content.about) : shortName(content.dish)}</h1>
         {content.dish !== null && <span class="plate-about">{content.about}</span>}
-        {!isRing && (
-          <div class="plate-more">{content.more.map((deed) => key(deed, "key-small key-quiet", onDeed))}</div>
-        )}
       </header>
+      {!isRing && (
+        <div class="plate-more">{content.more.map((deed) => key(deed, "key-small key-quiet", onDeed))}</div>
+      )}
       <FitText text={content.sentence} />
       <div class="plate-foot">
         {content.main !== null && key(content.main, "key-main", onDeed)}

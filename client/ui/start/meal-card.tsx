@@ -20,8 +20,11 @@ export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
   const panel = `choices-${meal.id}`;
   const card = useRef<HTMLLIElement>(null);
   useLayoutEffect(() => {
-    // The key for the second touch must be in sight after the first.
-    if (isPicked) card.current?.scrollIntoView({ block: "end" });
+    if (!isPicked) return;
+    // The picked card stands first. The key for the second touch must be in sight after the first touch, and as much
+    // of what stands above it as there is room for.
+    window.scrollTo(0, 0);
+    card.current?.querySelector(".key-light")?.scrollIntoView({ block: "nearest" });
   }, [isPicked]);
   return (
     <li ref={card} class={`meal ${isPicked ? "is-picked" : ""}`}>
