@@ -133,9 +133,16 @@ const callsOf = (clock: Clock, store: MealStore): Caller["calls"] =>
 /** What can be said changes with the meal, the open question and the rings, not with every second. */
 function grammarOf(clock: Clock, store: MealStore, dialogue: ReadonlySignal<Dialogue>): Caller["grammar"] {
   const ringing = computed(() => ringingCount(store.session.value, clock));
+  let known: { readonly text: string; readonly grammar: Grammar } | null = null;
   return computed(() => {
     // Read for its sake: a ring that starts or ends changes what can be said.
     const isQuiet = ringing.value === 0;
-    return grammarFor(kitchenAt(isQuiet ? clock.now.peek() : clock.read(), clock, store, dialogue.value));
+    const grammar = grammarFor(
+      kitchenAt(isQuiet ? clock.now.peek() : clock.read(), clock, store, dialogue.value),
+    );
+    const text = JSON.stringify([...grammar.rules]);
+    // To the recogniser another grammar is a tenth of a second's work, even where nothing in it is new.
+    if (known?.text !== text) known = { text, grammar };
+    return known.grammar;
   });
 }

@@ -6,7 +6,7 @@ import { afterSaying, nothingSaid, toSay } from "../../core/cook/said-cues.ts";
 import type { SaidCues } from "../../core/cook/said-cues.ts";
 import { sayStep } from "../../core/cook/say-call.ts";
 import { spokenRoughly } from "../../core/units/duration.ts";
-import { between, minutes, seconds } from "../../core/units/quantity.ts";
+import { between, minutes, plus, seconds } from "../../core/units/quantity.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
 import type { Clock } from "./clock.ts";
@@ -65,7 +65,9 @@ export function sayCues(
       const sheet = store.sheet.value;
       if (session === null || sheet === null) return;
       const now = clock.read();
-      const covered = toSay(cuesAt(session, sheet, now), said, now).filter((cue) => text.includes(cue.say));
+      // What an answer tells a little early would be told again a little later.
+      const soon = plus(now, minutes(1));
+      const covered = toSay(cuesAt(session, sheet, soon), said, soon).filter((cue) => text.includes(cue.say));
       said = afterSaying(said, covered, now);
     },
     close: loop,
