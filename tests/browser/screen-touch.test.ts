@@ -90,6 +90,24 @@ describe("a touch means a sentence", () => {
     expect((await deeds()).filter((type) => type === "AttentionGiven").length).toBe(given + 1);
   });
 
+  it("[W12] of two rings each is answered by its own key, and the other goes on", async () => {
+    for (const [size, key] of [
+      ["standing", ".tile-first .key-ring"],
+      ["lying", ".plate-foot .key-main"],
+      ["lying", ".also li:first-child .key"],
+      ["lying", ".tile-other .key-ring"],
+    ] as const) {
+      await open.show(scene("rings"), size);
+      expect(await open.page.locator(".tile-ringing").count(), key).toBe(2);
+      await open.page.locator(key).first().click();
+      expect((await deeds()).filter((type) => type === "RingAnswered").length, key).toBe(1);
+      expect(await open.page.locator(".tile-ringing").count(), key).toBe(1);
+      expect(await open.page.locator(".ear-said").textContent(), key).toMatch(
+        /^All right\. Still ringing: \w+\.$/,
+      );
+    }
+  });
+
   it("[W12] a step that is over is opened again from what is left", async () => {
     await open.show(scene("step"));
     await open.page.getByRole("button", { name: "Kitchen", exact: true }).click();

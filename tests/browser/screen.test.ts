@@ -102,6 +102,30 @@ describe("the screen for every eye", () => {
     }
   });
 
+  it("[W4] five timers, two of them ringing, leave the plate its sentence and every tile its digits", async () => {
+    await open.show(scene("rings"));
+    expect(await open.page.locator(".tile-ringing").count()).toBe(2);
+    expect(await open.page.locator(".tile").count()).toBe(5);
+    for (const size of ["lying", "standing"] as const) {
+      await open.turn("light", size);
+      const cut = await open.page.evaluate<
+        readonly string[]
+      >(`[".cooking", ".plate", ".fit"].filter((one) => {
+        const box = document.querySelector(one);
+        return box.scrollHeight > box.clientHeight + 1;
+      })`);
+      expect(cut, size).toEqual([]);
+      expect(await pixels(".fit-words"), size).toBeGreaterThanOrEqual(72);
+      const hidden = await open.page.evaluate<readonly string[]>(`(() => {
+        const rail = document.querySelector(".tiles").getBoundingClientRect();
+        return [...document.querySelectorAll(".tile-digits")]
+          .filter((one) => one.getBoundingClientRect().bottom > rail.bottom)
+          .map((one) => one.textContent);
+      })()`);
+      expect(hidden, size).toEqual([]);
+    }
+  });
+
   it("[W5] what answers a call or a ring takes a wet fist", async () => {
     for (const name of ["step", "ring", "attend", "heat", "held", "serve"] as const) {
       await open.show(scene(name));

@@ -17,6 +17,7 @@ export const sceneNames = [
   "own",
   "busy",
   "ring",
+  "rings",
   "attend",
   "heat",
   "wait",
@@ -73,6 +74,17 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     later,
     { type: "PauseTimer", timer: timerId("own") },
   );
+  const rings = ["beans", "peas"].reduce(
+    (log, name) =>
+      give(log, step.now, {
+        type: "StartTimer",
+        timer: timerId(name),
+        name,
+        span: { low: minutes(1), high: minutes(1) },
+        dish: null,
+      }),
+    step.log,
+  );
   return {
     start: bare,
     empty: {
@@ -97,6 +109,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     own: { ...of({ log: own, now: later }) },
     busy: of(busy),
     ring: of({ ...ring, now: plus(ring.now, minutes(0.6)) }),
+    rings: of({ log: rings, now: plus(step.now, minutes(1.1)) }),
     attend: of(attend),
     heat: of(heat),
     wait: of(wait),
