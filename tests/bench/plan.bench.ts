@@ -19,6 +19,7 @@ import {
   oven,
   stirEvery,
 } from "../core/plan/small-meals.ts";
+import { median, print, printFigure, timed } from "./figures.ts";
 
 /** A dish of ten steps with a pot, an oven step, a hold, a maximum lag and a stir. */
 function tenSteps(index: number): Dish {
@@ -35,35 +36,33 @@ function tenSteps(index: number): Dish {
   return dish(`dish-${index}`, steps);
 }
 
-function middle(times: readonly number[]): number {
-  return [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? 0;
-}
-
-function cpuMs(work: () => void): number {
-  const began = process.cpuUsage();
-  work();
-  const used = process.cpuUsage(began);
-  return (used.user + used.system) / 1000;
-}
-
-function measure(dishes: number, marks: number): void {
+/**
+ * @param firstMs the first answer may take so long
+ * @param againMs a re-plan may; null where none is asked for
+ */
+async function measure(dishes: number, firstMs: number, againMs: number | null): Promise<void> {
   const input = evening(Array.from({ length: dishes }, (_, index) => tenSteps(index)));
-  const runs = Array.from({ length: 15 }, () => {
+  const firsts: number[] = [];
+  const punctual: number[] = [];
+  const late: number[] = [];
+  for (let run = 0; run < 15; run += 1) {
     const fresh: PlanInput = { ...input, tasks: expandTasks(input.meal) };
-    const first = cpuMs(() => plan(fresh));
-    const again = cpuMs(() => plan({ ...fresh, now: at(1), serveAt: at(dishes * 70) }));
-    const late = cpuMs(() => plan({ ...fresh, now: at(1), serveAt: at(10) }));
-    return { first, again, late };
-  });
-  const figures = (["first", "again", "late"] as const).map((kind) =>
-    middle(runs.map((run) => run[kind])).toFixed(1),
-  );
-  const [first, again, late] = figures;
-  console.log(
-    `${dishes * 10} steps: first plan ${first} ms, on-time re-plan ${again} ms, late re-plan ${late} ms of processor time (aim ${marks})`,
-  );
+    firsts.push((await timed(() => plan(fresh))).ms);
+    punctual.push((await timed(() => plan({ ...fresh, now: at(1), serveAt: at(dishes * 70) }))).ms);
+    late.push((await timed(() => plan({ ...fresh, now: at(1), serveAt: at(10) }))).ms);
+  }
+  const figure = (what: string, values: readonly number[], most: number | null): void => {
+    const value = median(values);
+    const name = `${dishes * 10} steps, ${what}`;
+    if (most === null) print(`${name.padEnd(46)} ${value.toFixed(1)} ms`);
+    else printFigure(name, `${value.toFixed(1)} ms`, `${most} ms`, value <= most);
+  };
+  figure("first plan", firsts, firstMs);
+  figure("re-plan, on time", punctual, againMs);
+  figure("re-plan, late", late, againMs);
 }
 
-measure(2, 5);
-measure(6, 20);
-measure(20, 100);
+print("processor time, median of 15");
+await measure(2, 5, null);
+await measure(6, 20, 60);
+await measure(20, 100, null);

@@ -1,0 +1,44 @@
+import { cookOn } from "../../server/rehearsal/obliging-cook.ts";
+import { atMinute } from "../../server/rehearsal/clock-time.ts";
+import { Stage } from "../../server/rehearsal/stage.ts";
+import { findMeal } from "../../server/cli/find-meal.ts";
+import type { Kitchen } from "../../core/talk/model.ts";
+import { respond } from "../../core/talk/respond.ts";
+import { hours, plus } from "../../core/units/quantity.ts";
+
+/**
+ * Moments of one evening, the welcome supper a good hour after it was begun: five dishes under way, six timers, the
+ * dough ringing. `busy` is nobody's turn; in the others the caller has just answered, and more can be said.
+ */
+export type EveningMoments = {
+  readonly busy: Kitchen;
+  /** Asked to be sure: "End the meal?" */
+  readonly confirm: Kitchen;
+  /** Asked which of several timers is meant. */
+  readonly which: Kitchen;
+  /** Has read out the beginning of a long list. */
+  readonly more: Kitchen;
+  /** Has just set a timer, whose figure may be corrected. */
+  readonly corrected: Kitchen;
+};
+
+/** The name of one of them. */
+export type MomentName = keyof EveningMoments;
+
+/** Cooks the evening up to there, as the recipes say; throws where the repository's own meal cannot be cooked. */
+export async function eveningMoments(): Promise<EveningMoments> {
+  const found = await findMeal("welcome-supper");
+  if (!found.ok) throw new Error(found.error);
+  const stage = new Stage(found.value.meal, atMinute(17 * 60), null, () => undefined);
+  const rings = (): number => stage.cues.filter(({ call }) => call.kind === "ring").length;
+  cookOn(stage, () => rings() === 2, plus(stage.now, hours(3)));
+  const busy = stage.moment();
+  const after = (said: string): Kitchen => ({ ...busy, dialogue: respond(said, busy).dialogue });
+  return {
+    busy,
+    confirm: after("end the meal"),
+    which: after("how much juice"),
+    more: after("what goes into the soup"),
+    corrected: after("set a timer for fifty minutes"),
+  };
+}
