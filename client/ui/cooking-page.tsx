@@ -40,7 +40,6 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
   const plates = caller.calls.value.map((call) => plateContent(call, { session, sheet, now }));
   const [first, ...also] = plates;
   const marks = dishMarks(session.meal);
-  const onPlate = caller.calls.value.flatMap((call) => ("task" in call ? [call.task.id] : []));
   const { question } = caller.dialogue.value;
   const title = pageTitle(session, first?.sentence ?? session.meal.name, now);
   useEffect(() => {
@@ -63,7 +62,7 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
       <Notices galley={galley} />
       {first !== undefined && <Plate content={first} also={also} marks={marks} onDeed={onDeed} />}
       <Rail session={session} now={now} clockOf={clockOf} onDeed={onDeed} />
-      <NextList things={nextThings(session, sheet, now, onPlate)} marks={marks} />
+      <NextList things={nextThings(session, sheet, now, caller.calls.value)} marks={marks} />
       <EveningBand
         session={session}
         sheet={sheet}

@@ -120,6 +120,14 @@ describe("a touch means a sentence", () => {
     expect(await open.page.locator(".ear-said").textContent()).toMatch(/^Back to this\. /);
   });
 
+  it("[W20] what the plate calls for does not stand among what comes after it", async () => {
+    await open.show(scene("heat"));
+    expect(await open.page.locator(".fit-words").textContent()).toBe("Set the oven to 390°F.");
+    const after = await open.page.locator(".next-title").allTextContents();
+    expect(after.length).toBe(3);
+    expect(after.filter((title) => title.startsWith("Oven"))).toEqual([]);
+  });
+
   it("[W13] a timer of its own in two touches; paused, lengthened and cancelled from its tile", async () => {
     await open.show(scene("step"));
     await touch("New timer");
@@ -182,7 +190,7 @@ describe("a touch means a sentence", () => {
   it("[W17] the server's absence and a screen that may go dark are said in a sentence", async () => {
     await open.show(scene("lost"));
     expect(await open.page.locator(".notice").allTextContents()).toEqual([
-      "The server is away. Cooking goes on here; 2 things wait for it.",
+      "The server is away. Cooking goes on here; two things wait for it.",
       "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings.",
     ]);
     await open.show(scene("trouble"));

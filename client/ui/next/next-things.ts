@@ -1,6 +1,7 @@
+import type { Call } from "../../../core/cook/calls.ts";
 import { upcoming } from "../../../core/cook/next-call.ts";
 import type { Session } from "../../../core/cook/session.ts";
-import type { RunSheet, TaskId } from "../../../core/plan/model.ts";
+import type { RunSheet } from "../../../core/plan/model.ts";
 import type { DishId } from "../../../core/recipe/model.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import { between, minutes } from "../../../core/units/quantity.ts";
@@ -19,13 +20,14 @@ export interface NextThing {
 /** How many can be kept in mind at a glance. */
 const most = 3;
 
-/** The next three things for the cook after what stands on the plate. */
+/** The next three things for the cook after what is called now. */
 export function nextThings(
   session: Session,
   sheet: RunSheet,
   now: Instant,
-  onPlate: readonly TaskId[],
+  calls: readonly Call[],
 ): readonly NextThing[] {
+  const onPlate = calls.flatMap((call) => ("task" in call ? [call.task.id] : []));
   const steps = upcoming(session, sheet)
     .filter(({ task }) => !onPlate.includes(task.id))
     .map(({ task, entry }) => ({
@@ -35,7 +37,7 @@ export function nextThings(
       title: task.step.title,
     }));
   const moves = sheet.ovenMoves
-    .filter((move) => move.at > now)
+    .filter((move) => move.at > now && !calls.some((call) => isCallFor(move, call)))
     .map((move) => ({
       at: move.at,
       key: `${move.oven} ${move.at}`,
@@ -47,6 +49,10 @@ export function nextThings(
     .slice(0, most)
     .map(({ at, key, title, dish }) => ({ key, title, dish, when: inMinutesWords(at, now) }));
 }
+
+/** The oven is called ahead of its time where the cook's hands will not be free later. */
+const isCallFor = ({ oven, heat }: RunSheet["ovenMoves"][number], call: Call): boolean =>
+  call.kind === "heat" && call.oven === oven && formatHeat(call.heat) === formatHeat(heat);
 
 function inMinutesWords(at: Instant, now: Instant): string {
   const count = Math.round(between(now, at) / 60);
