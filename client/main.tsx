@@ -17,6 +17,11 @@ const clock = createClock();
 const saying = signal<string | null>(null);
 let spoken = "";
 const notice = signal<string | null>(null);
+// Before what speaks: a page that is loaded in the middle of a meal may have something to say at once.
+const ear = lazyEar(async () => {
+  const { createEar } = await import("./kitchen/ear.ts");
+  return createEar({ caller, sound, settings, saying });
+});
 const sound = createSound({
   floor: () => cookHasSpoken(ear),
   output: lazyOutput(async () => (await import("./sound/howler-output.ts")).howlerOutput()),
@@ -34,10 +39,6 @@ const sound = createSound({
 });
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
 const caller = createCaller(clock, store, sound);
-const ear = lazyEar(async () => {
-  const { createEar } = await import("./kitchen/ear.ts");
-  return createEar({ caller, sound, settings, saying });
-});
 const dark = signal<string | null>(null);
 const wakeLock = createWakeLock((state) => {
   dark.value = "sentence" in state ? state.sentence : null;
