@@ -23,21 +23,9 @@ export default defineConfig({
           name: "browser",
           environment: "node",
           include: ["tests/browser/**/*.test.ts"],
-          exclude: ["tests/browser/trial/**"],
           testTimeout: 300_000,
           hookTimeout: 120_000,
           fileParallelism: false,
-        },
-      },
-      {
-        // Not part of `npm test`: five minutes of speech in one recording, where one sentence misheard spoils the
-        // evening. Run it by hand: npx vitest run --project trial
-        test: {
-          name: "trial",
-          environment: "node",
-          include: ["tests/browser/trial/**/*.test.ts"],
-          testTimeout: 300_000,
-          hookTimeout: 420_000,
         },
       },
     ],

@@ -70,11 +70,10 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
   const act = (reply: Reply, text: string, how: Line["how"]): Reply => {
     write({ who: "cook", text, how, understood: reply.dialogue.lastUnderstood });
     dialogue.value = reply.dialogue;
-    store.give(reply.orders);
+    cueLoop.answer(reply.say, () => store.give(reply.orders));
     for (const order of reply.voice) obey(order, sound, clock, quietUntil);
     if (reply.say === "") return reply;
     write({ who: "caller", text: reply.say, how: "answer", understood: null });
-    cueLoop.told(reply.say);
     void sound.say(reply.say, { priority: "answer" });
     return reply;
   };

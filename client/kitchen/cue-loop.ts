@@ -1,4 +1,4 @@
-import { effect, untracked } from "@preact/signals";
+import { batch, effect, untracked } from "@preact/signals";
 import type { Cue } from "../../core/cook/calls.ts";
 import { cuesAt } from "../../core/cook/cues.ts";
 import { comingSteps, nextToCall } from "../../core/cook/next-call.ts";
@@ -20,8 +20,8 @@ const stale = minutes(3);
 
 /** What says the cues. */
 export interface CueLoop {
-  /** An answer has told this already: don't say it again as a cue. */
-  readonly told: (text: string) => void;
+  /** Does what an answer brings about; what its text tells of that is not said again as a cue. */
+  readonly answer: (text: string, deed: () => void) => void;
   readonly close: () => void;
 }
 
@@ -59,17 +59,23 @@ export function sayCues(
     });
   });
 
+  const told = (text: string): void => {
+    const session = store.session.value;
+    const sheet = store.sheet.value;
+    if (session === null || sheet === null) return;
+    // What an answer tells a little early would be told again a little later.
+    const soon = plus(clock.read(), minutes(1));
+    const covered = toSay(cuesAt(session, sheet, soon), said, soon).filter((cue) => text.includes(cue.say));
+    said = afterSaying(said, covered, clock.read());
+  };
+
   return {
-    told: (text) => {
-      const session = store.session.value;
-      const sheet = store.sheet.value;
-      if (session === null || sheet === null) return;
-      const now = clock.read();
-      // What an answer tells a little early would be told again a little later.
-      const soon = plus(now, minutes(1));
-      const covered = toSay(cuesAt(session, sheet, soon), said, soon).filter((cue) => text.includes(cue.say));
-      said = afterSaying(said, covered, now);
-    },
+    // One batch: else the loop would call what the deed makes due before the answer has told it.
+    answer: (text, deed) =>
+      batch(() => {
+        deed();
+        if (text !== "") told(text);
+      }),
     close: loop,
   };
 }

@@ -3,12 +3,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { startChromium } from "../kitchen/chromium.ts";
-import { beginMeal, openKitchen, type KitchenPage } from "../kitchen/kitchen-page.ts";
-import { readMealLog, told } from "../kitchen/meal-log.ts";
-import { startServerProcess, type ServerProcess } from "../kitchen/server-process.ts";
-import { recordTrack, type Sounding, type Track } from "../kitchen/spoken-track.ts";
-import { firstRings } from "../kitchen/timers-that-rang.ts";
+import { startChromium } from "./kitchen/chromium.ts";
+import { beginMeal, openKitchen, type KitchenPage } from "./kitchen/kitchen-page.ts";
+import { readMealLog, told } from "./kitchen/meal-log.ts";
+import { startServerProcess, type ServerProcess } from "./kitchen/server-process.ts";
+import { recordTrack, type Sounding, type Track } from "./kitchen/spoken-track.ts";
+import { firstRings } from "./kitchen/timers-that-rang.ts";
 
 // Source: Debian's pocketsphinx-testdata: a person says "go forward ten meters", which commands no kitchen.
 const noCommand = "/usr/share/pocketsphinx/test/data/goforward.raw";
@@ -44,59 +44,87 @@ const evening: readonly Sounding[] = [
 
 const commands = evening.filter((sounding) => "says" in sounding).length;
 
-const data = mkdtempSync(join(tmpdir(), "meal-by-voice-"));
-let track: Track;
-let server: ServerProcess;
-let browser: Browser;
-let kitchen: KitchenPage;
+let night: Night | null = null;
 
-beforeAll(async () => {
-  track = await recordTrack("evening", evening, 20);
-  server = await startServerProcess(data);
-  browser = await startChromium({ wav: track.path });
-  kitchen = await openKitchen(await browser.newContext(), server.url);
-});
+/** One evening: its own log, server, browser and page. */
+type Night = {
+  readonly data: string;
+  readonly server: ServerProcess;
+  readonly browser: Browser;
+  readonly kitchen: KitchenPage;
+};
 
-afterAll(async () => {
+async function openNight(track: Track): Promise<Night> {
+  const data = mkdtempSync(join(tmpdir(), "meal-by-voice-"));
+  const server = await startServerProcess(data);
+  const browser = await startChromium({ wav: track.path });
+  return { data, server, browser, kitchen: await openKitchen(await browser.newContext(), server.url) };
+}
+
+async function closeNight({ data, server, browser, kitchen }: Night): Promise<void> {
   report(await kitchen.watched());
   await browser.close();
   await server.stop();
   rmSync(data, { recursive: true, force: true });
+}
+
+const tonight = (): Night => {
+  if (night === null) throw new Error("there was no evening");
+  return night;
+};
+
+let track: Track;
+
+beforeAll(async () => {
+  track = await recordTrack("evening", evening, 20);
+});
+
+afterAll(async () => {
+  if (night !== null) await closeNight(night);
 });
 
 describe("a whole meal cooked by voice in Chromium", () => {
-  it("[E1] two touches begin it, and from then on speaking is enough, to the table", async () => {
-    await beginMeal(kitchen);
-    await kitchen.page.locator(".closing").waitFor({ timeout: 400_000 });
-    expect(told(readMealLog(data).events)).toEqual([
-      "MealBegun",
-      "OvenSet",
-      "TaskStarted oat-cakes/chill-the-dough",
-      "TimerStarted chill the dough",
-      "TaskStarted pea-broth/simmer-the-broth",
-      "TimerStarted simmer the broth",
-      "AttentionGiven pea-broth/simmer-the-broth",
-      "TaskFinished pea-broth/simmer-the-broth",
-      "TimerStopped simmer the broth",
-      "TaskFinished oat-cakes/chill-the-dough",
-      "TimerStopped chill the dough",
-      "TaskFinished parsnip-tray/season-the-parsnips",
-      "TaskStarted parsnip-tray/bake-the-parsnips",
-      "TimerStarted bake the parsnips",
-      "TimerStarted timer 4",
-      "TimerPaused timer 4",
-      "Undone",
-      "TaskFinished parsnip-tray/bake-the-parsnips",
-      "TimerStopped bake the parsnips",
-      "TaskFinished oat-cakes/fry-the-cakes#1",
-      "TaskSkipped oat-cakes/fry-the-cakes#2",
-      "TimerStopped timer 4",
-      "MealEnded",
-    ]);
-    expect(readMealLog(data).commands.filter(({ refusal }) => refusal !== null)).toEqual([]);
-  }, 430_000);
+  // A recording cannot wait for a machine that is busy for three seconds: it gets a second evening, not a third.
+  it(
+    "[E1] two touches begin it, and from then on speaking is enough, to the table",
+    { retry: 1, timeout: 430_000 },
+    async () => {
+      if (night !== null) await closeNight(night);
+      night = await openNight(track);
+      const { kitchen, data } = night;
+      await beginMeal(kitchen);
+      await kitchen.page.locator(".closing").waitFor({ timeout: 360_000 });
+      expect(told(readMealLog(data).events)).toEqual([
+        "MealBegun",
+        "OvenSet",
+        "TaskStarted oat-cakes/chill-the-dough",
+        "TimerStarted chill the dough",
+        "TaskStarted pea-broth/simmer-the-broth",
+        "TimerStarted simmer the broth",
+        "AttentionGiven pea-broth/simmer-the-broth",
+        "TaskFinished pea-broth/simmer-the-broth",
+        "TimerStopped simmer the broth",
+        "TaskFinished oat-cakes/chill-the-dough",
+        "TimerStopped chill the dough",
+        "TaskFinished parsnip-tray/season-the-parsnips",
+        "TaskStarted parsnip-tray/bake-the-parsnips",
+        "TimerStarted bake the parsnips",
+        "TimerStarted timer 4",
+        "TimerPaused timer 4",
+        "Undone",
+        "TaskFinished parsnip-tray/bake-the-parsnips",
+        "TimerStopped bake the parsnips",
+        "TaskFinished oat-cakes/fry-the-cakes#1",
+        "TaskSkipped oat-cakes/fry-the-cakes#2",
+        "TimerStopped timer 4",
+        "MealEnded",
+      ]);
+      expect(readMealLog(data).commands.filter(({ refusal }) => refusal !== null)).toEqual([]);
+    },
+  );
 
   it("[E2] what was said aloud stood on the screen, and what was no command did nothing", async () => {
+    const { kitchen } = tonight();
     const { lines } = await kitchen.watched();
     const heard = lines.filter(({ who }) => who === "cook");
     expect(heard.map(({ how }) => how)).toEqual(Array.from({ length: commands }, () => "voice"));
@@ -118,6 +146,7 @@ describe("a whole meal cooked by voice in Chromium", () => {
   });
 
   it("[E3] every timer rang by itself at its time, with a chime of its own", async () => {
+    const { kitchen, data } = tonight();
     const { journal } = await kitchen.watched();
     const rings = firstRings(readMealLog(data).events, journal);
     process.stdout.write(`rings, ms after their deadlines: ${rings.map(({ lateMs }) => lateMs).join(" ")}\n`);
