@@ -86,11 +86,11 @@ export const amountPhrases: readonly PhraseEntry[] = [
     null,
     "how much garlic in the flatbreads",
     [
-      "how (much|many) {food} (in|for|into) [the] {dish}",
+      "how (much|many) {food} (in|for|into) the {dish}",
       "how (much|many) {food} (does|do) the {dish} (need|take)",
-      "how (much|many) {food} (goes|go) (in|into) [the] {dish}",
+      "how (much|many) {food} (goes|go) (in|into) the {dish}",
     ],
-    ["{food} (in|for) [the] {dish}", "{dish} {food}"],
+    ["{food} (in|for) the {dish}", "{dish} {food}"],
   ),
   howMuch(null, null, [], ["how much", "how many", "how much of"]),
   {

@@ -37,10 +37,10 @@ export const timerPhrases: readonly PhraseEntry[] = [
     says: [
       "(set|start|give me) a timer for {span} [for [the] {name}]",
       "(set|start) a {length} timer [for [the] {name}]",
-      "(set|start) a timer for [the] {name} for {span}",
+      "(set|start) a timer for the {name} for {span}",
       "(set|start) (a|the) {name} timer for {span}",
       "time {span} [for [the] {name}]",
-      "time [the] {name} for {span}",
+      "time the {name} for {span}",
       "(remind|call|tell) me in {span}",
       "{span} [on the clock] for [the] {name}",
     ],
@@ -65,7 +65,7 @@ export const timerPhrases: readonly PhraseEntry[] = [
     topic,
     occasion: "always",
     example: null,
-    says: ["(set|start|give me) a timer", "(set|start) a timer for [the] {name}", "time [the] {name}"],
+    says: ["(set|start|give me) a timer", "(set|start) a timer for the {name}", "time the {name}"],
     typed: [
       "(set|start) a timer for",
       "timer",
