@@ -5,12 +5,14 @@ import { comingSteps, nextToCall } from "../../core/cook/next-call.ts";
 import { afterSaying, nothingSaid, toSay } from "../../core/cook/said-cues.ts";
 import type { SaidCues } from "../../core/cook/said-cues.ts";
 import { sayStep } from "../../core/cook/say-call.ts";
+import type { Session } from "../../core/cook/session.ts";
 import { spokenRoughly } from "../../core/units/duration.ts";
 import { between, minutes, plus, seconds } from "../../core/units/quantity.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
 import type { Clock } from "./clock.ts";
 import type { MealStore } from "./meal-store.ts";
+import type { LinkState } from "./server-link.ts";
 
 /** A ring that was missed for longer than this is said with its age. */
 const lateRing = seconds(20);
@@ -37,7 +39,7 @@ export function sayCues(
 ): CueLoop {
   let said: SaidCues = nothingSaid;
   let meal: Instant | null = null;
-  let fetched = "";
+  const fetchAhead = onceEach(sound);
 
   const loop = effect(() => {
     const now = clock.now.value;
@@ -49,13 +51,9 @@ export function sayCues(
     said = afterSaying(said, due, now);
     untracked(() => {
       for (const cue of due) if (isNews(cue, now)) onCue(withAge(cue, now), cue);
-      const ahead = comingSteps(session, sheet, now).map(sayStep);
-      if (ahead.join() !== fetched) sound.prefetch(ahead);
-      fetched = ahead.join();
-      // Without the server nobody else calls the next step; with it, a second call would be refused.
-      const isAlone =
-        store.link.value === "lost" && session.phase.state === "cooking" && session.focus === null;
-      if (isAlone && nextToCall(session, sheet, now) !== null) store.give([{ type: "Tick" }]);
+      fetchAhead(comingSteps(session, sheet, now).map(sayStep));
+      if (mustCall(store.link.value, session) && nextToCall(session, sheet, now) !== null)
+        store.give([{ type: "Tick" }]);
     });
   });
 
@@ -79,6 +77,19 @@ export function sayCues(
     close: loop,
   };
 }
+
+/** Asks for the voice of the coming steps whenever they are others than before. */
+function onceEach(sound: Sound): (texts: readonly string[]) => void {
+  let fetched = "";
+  return (texts) => {
+    if (texts.join() !== fetched) sound.prefetch(texts);
+    fetched = texts.join();
+  };
+}
+
+/** Without the server nobody else calls the next step; with it, a second call would be refused. */
+const mustCall = (link: LinkState, { phase, focus }: Session): boolean =>
+  link === "lost" && phase.state === "cooking" && focus === null;
 
 function isNews(cue: Cue, now: Instant): boolean {
   return cue.call.kind === "ring" || cue.call.kind === "do" || between(cue.dueAt, now) < stale;
