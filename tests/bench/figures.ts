@@ -1,3 +1,5 @@
+import { availableParallelism, loadavg } from "node:os";
+
 /** Prints one line. */
 export const print = (line: string): void => void process.stdout.write(`${line}\n`);
 
@@ -28,4 +30,10 @@ export async function timed<T>(
   const value = await work();
   const used = process.cpuUsage(began);
   return { ms: (used.user + used.system) / 1000, value };
+}
+
+/** Prints how busy the machine is: on one that also does other work the figures are too high. */
+export function printMachine(): void {
+  const busy = loadavg()[0] ?? 0;
+  print(`${availableParallelism()} cores, ${busy.toFixed(1)} of them wanted by what else is going on`);
 }

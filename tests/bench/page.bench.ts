@@ -16,7 +16,7 @@ import { startServerProcess } from "../browser/kitchen/server-process.ts";
 import { spokenSamples } from "../browser/kitchen/spoken-track.ts";
 import { installTalkingMicrophone } from "../browser/kitchen/talking-microphone.ts";
 import { type Voice, voices } from "../voice/synthetic-voices.ts";
-import { print, printFigure, quantile } from "./figures.ts";
+import { print, printFigure, printMachine, quantile } from "./figures.ts";
 
 const sentences = [
   "what now",
@@ -32,7 +32,7 @@ const sentences = [
 ];
 
 /** Each sentence by this many voices, so that the slowest twentieth can be told. */
-const voicesEach = 3;
+const voicesEach = 2;
 
 function firstLoadBytes(): number {
   const html = readFileSync(`${root}dist/client/index.html`, "utf8");
@@ -88,7 +88,11 @@ function quietEndMs(samples: Float32Array): number {
 }
 
 /** What came of a sentence, in ms after its last sound; null where nothing did. */
-type Waits = { readonly action: number; readonly sound: number | null };
+type Waits = {
+  readonly what: string;
+  readonly action: number;
+  readonly sound: number | null;
+};
 
 async function say(kitchen: KitchenPage, voice: Voice, sentence: string): Promise<Waits | null> {
   const spoken = await spokenSamples(voice, `okay kitchen, ${sentence}`);
@@ -98,10 +102,12 @@ async function say(kitchen: KitchenPage, voice: Voice, sentence: string): Promis
   const { endedAt, actedAt, soundedAt } = await kitchen.page.evaluate(sayInPage, sound);
   if (actedAt === null) return null;
   const lastSoundAt = endedAt - quietEndMs(spoken);
-  return { action: actedAt - lastSoundAt, sound: soundedAt === null ? null : soundedAt - lastSoundAt };
+  const what = `"${sentence}" by ${voice}`;
+  return { what, action: actedAt - lastSoundAt, sound: soundedAt === null ? null : soundedAt - lastSoundAt };
 }
 
 async function measure(kitchen: KitchenPage): Promise<void> {
+  printMachine();
   await kitchen.page.locator("button.meal-face").click();
   const touched = Date.now();
   await kitchen.page.locator("button.key-light").click();
@@ -111,7 +117,7 @@ async function measure(kitchen: KitchenPage): Promise<void> {
   for (const [at, sentence] of sentences.entries()) {
     for (let each = 0; each < voicesEach; each += 1) {
       said += 1;
-      const voice = voices[(at + each * 2) % voices.length] ?? "slt";
+      const voice = voices[(at + each * 3) % voices.length] ?? "slt";
       const came = await say(kitchen, voice, sentence);
       if (came === null) print(`  nothing came of "${sentence}" by ${voice}`);
       else waits.push(came);
@@ -129,6 +135,8 @@ async function measure(kitchen: KitchenPage): Promise<void> {
   figure("end of speech to the action, p95", quantile(actions, 0.95), 500);
   print(`end of speech to first sound, p50: ${ms(quantile(sounds, 0.5))}`);
   figure("end of speech to first sound, p95", quantile(sounds, 0.95), 800);
+  const slowest = waits.toSorted((a, b) => b.action - a.action).slice(0, 3);
+  print(`slowest: ${slowest.map(({ what, action }) => `${what} ${ms(action)}`).join(", ")}`);
   print(`sentences that something came of: ${waits.length} of ${said}`);
 }
 

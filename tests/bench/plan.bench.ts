@@ -19,7 +19,7 @@ import {
   oven,
   stirEvery,
 } from "../core/plan/small-meals.ts";
-import { median, print, printFigure, timed } from "./figures.ts";
+import { median, print, printFigure, printMachine, timed } from "./figures.ts";
 
 /** A dish of ten steps with a pot, an oven step, a hold, a maximum lag and a stir. */
 function tenSteps(index: number): Dish {
@@ -62,6 +62,7 @@ async function measure(dishes: number, firstMs: number, againMs: number | null):
   figure("re-plan, late", late, againMs);
 }
 
+printMachine();
 print("processor time, median of 15");
 await measure(2, 5, null);
 await measure(6, 20, 60);

@@ -1,7 +1,7 @@
 /**
  * How much of what is said to a real evening is heard right, by voice and by what is said; how much other speech
  * passes for a command; and how quick a grammar is made. The phrasebook's own grammar, the recogniser as it ships.
- * Run: npx tsx tests/bench/voice.bench.ts [--mode addressed|open] [--voices rms,slt] [--turns 3] [--every 10]
+ * Run: npx tsx tests/bench/voice.bench.ts [--mode addressed|open] [--voices rms,slt] [--turns 4] [--every 10]
  *   --turns N  each voice says every Nth sentence, the next voice the next ones; 1 for all by all
  *   --every N  every Nth recording of other speech; 0 for none
  */
@@ -21,14 +21,14 @@ import { eveningSentences } from "../voice/evening-sentences.ts";
 import { isInGrammar, judgeHeard, type Outcome, spokenIntents } from "../voice/judge-heard.ts";
 import { asWav, speechThatIsNoCommand } from "../voice/speech-that-is-no-command.ts";
 import { allSpeakers, soundMs, type Speaker } from "../voice/speakers.ts";
-import { median, percent, print, printFigure, quantile, timed } from "./figures.ts";
+import { median, percent, print, printFigure, printMachine, quantile, timed } from "./figures.ts";
 
 const { values } = parseArgs({
   options: {
     voices: { type: "string" },
     mode: { type: "string", default: "addressed" },
     every: { type: "string", default: "10" },
-    turns: { type: "string", default: "3" },
+    turns: { type: "string", default: "4" },
   },
 });
 const mode = values.mode === "open" ? "open" : "addressed";
@@ -238,15 +238,14 @@ async function listenToOthers(every: number): Promise<void> {
     print(`  acted on ${path}: "${result.value.heard}" (confidence ${result.value.confidence?.toFixed(3)})`);
   }
   rmSync(folder, { recursive: true, force: true });
-  print(`${mode}: other speech, ${others.length} recordings of people, ${minutes.toFixed(1)} min:`);
-  printFigure(
-    `${mode}: commands heard in it`,
-    String(acted),
-    mode === "addressed" ? "0 in 10 h" : "1 in 10 h",
-    acted === 0,
-  );
+  const measured = `${acted} in ${minutes.toFixed(1)} min`;
+  const toReach = mode === "addressed" ? "0 in 10 h" : "1 in 10 h";
+  const what = `commands heard in other speech, ${mode}`;
+  if (acted > 0) printFigure(what, measured, toReach, false);
+  else print(`${what.padEnd(46)} ${measured.padEnd(24)} (to reach: ${toReach})  none in so short a time`);
 }
 
+printMachine();
 await measureGrammars();
 await listenToSentences();
 if (Number(values.every) > 0) await listenToOthers(Number(values.every));
