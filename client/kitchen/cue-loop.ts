@@ -6,6 +6,7 @@ import { afterSaying, nothingSaid, toSay } from "../../core/cook/said-cues.ts";
 import type { SaidCues } from "../../core/cook/said-cues.ts";
 import { sayStep } from "../../core/cook/say-call.ts";
 import type { Session } from "../../core/cook/session.ts";
+import type { RunSheet } from "../../core/plan/model.ts";
 import { spokenRoughly } from "../../core/units/duration.ts";
 import { between, minutes, plus, seconds } from "../../core/units/quantity.ts";
 import type { Instant } from "../../core/units/quantity.ts";
@@ -40,7 +41,6 @@ export function sayCues(
   let said: SaidCues = nothingSaid;
   let meal: Instant | null = null;
   const fetchAhead = onceEach(sound);
-
   const loop = effect(() => {
     const now = clock.now.value;
     const session = store.session.value;
@@ -61,10 +61,7 @@ export function sayCues(
     const session = store.session.value;
     const sheet = store.sheet.value;
     if (session === null || sheet === null) return;
-    // What an answer tells a little early would be told again a little later.
-    const soon = plus(clock.read(), minutes(1));
-    const covered = toSay(cuesAt(session, sheet, soon), said, soon).filter((cue) => text.includes(cue.say));
-    said = afterSaying(said, covered, clock.read());
+    said = afterSaying(said, coveredBy(text, session, sheet, said, clock.read()), clock.read());
   };
 
   return {
@@ -76,6 +73,18 @@ export function sayCues(
       }),
     close: loop,
   };
+}
+
+/** What an answer tells a little early would be told again a little later. */
+function coveredBy(
+  text: string,
+  session: Session,
+  sheet: RunSheet,
+  said: SaidCues,
+  now: Instant,
+): readonly Cue[] {
+  const soon = plus(now, minutes(1));
+  return toSay(cuesAt(session, sheet, soon), said, soon).filter((cue) => text.includes(cue.say));
 }
 
 /** Asks for the voice of the coming steps whenever they are others than before. */
