@@ -5,7 +5,7 @@ import type { Voice } from "../../voice/synthetic-voices.ts";
 import type { KitchenPage } from "./kitchen-page.ts";
 import { spokenSamples } from "./spoken-track.ts";
 
-type Talking = { talk?: (base64: string) => Promise<void> };
+type Talking = { talk?: (base64: string) => Promise<void>; unplug?: () => void };
 
 /**
  * Gives a page a microphone that speaks when the test says so: a stream of Web Audio in place of the device.
@@ -36,6 +36,10 @@ function talkingMicrophone(): void {
         voice.start();
       });
     };
+    // A device that goes ends its tracks by itself; a script can only tell the page that it has.
+    (globalThis as Talking).unplug = () => {
+      for (const track of microphone.stream.getTracks()) track.dispatchEvent(new Event("ended"));
+    };
     return Promise.resolve(microphone.stream);
   };
 }
@@ -61,8 +65,7 @@ export async function speakTo(
   sentence: string,
   means: RegExp,
 ): Promise<Taken> {
-  const samples = toInt16(await spokenSamples(voice, sentence));
-  const sound = Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString("base64");
+  const sound = await recorded(voice, sentence);
   const misheard: string[] = [];
   for (let times = 1; times <= attempts; times += 1) {
     await untilItListens(kitchen);
@@ -75,6 +78,33 @@ export async function speakTo(
     misheard.push(line === null ? "nothing" : `"${line.text}"`);
   }
   throw new Error(`"${sentence}" was said ${attempts} times and heard as ${misheard.join(", ")}`);
+}
+
+/**
+ * Speaks as soon as something has happened in the page, without the way through the test.
+ * @param happened runs in the page
+ */
+export async function sayWhen(
+  kitchen: KitchenPage,
+  voice: Voice,
+  sentence: string,
+  happened: () => boolean,
+): Promise<Line | null> {
+  const sound = await recorded(voice, sentence);
+  const before = (await heardBy(kitchen)).length;
+  await kitchen.page.waitForFunction(happened, undefined, { polling: 20, timeout: 60_000 });
+  await kitchen.page.evaluate((said) => (globalThis as Talking).talk?.(said), sound);
+  return nextHeard(kitchen, before);
+}
+
+/** Takes the microphone away. */
+export const unplug = ({ page }: KitchenPage): Promise<void> =>
+  page.evaluate(() => (globalThis as Talking).unplug?.());
+
+/** A sentence as the page's microphone takes it: 16 bits at 48 kHz, in letters. */
+async function recorded(voice: Voice, sentence: string): Promise<string> {
+  const samples = toInt16(await spokenSamples(voice, sentence));
+  return Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString("base64");
 }
 
 /** Resolves when the ear waits for a sentence and nobody speaks. */
