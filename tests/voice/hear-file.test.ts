@@ -16,6 +16,19 @@ const hear = async (path: string, options: Parameters<typeof hearer.hearFile>[1]
   return result.ok ? result.value.heard : result.error;
 };
 
+/** Two recordings at 16 kHz and 16 bits over one another, equally loud. */
+function mixed(one: string, other: string): string {
+  const bytes = Buffer.from(asWav(one));
+  const more = Buffer.from(asWav(other));
+  for (let at = 44; at + 1 < bytes.length; at += 2) {
+    const second = at + 1 < more.length ? more.readInt16LE(at) : 0;
+    bytes.writeInt16LE(Math.trunc((bytes.readInt16LE(at) + second) / 2), at);
+  }
+  const path = join(folder, "mixed.wav");
+  writeFileSync(path, bytes);
+  return path;
+}
+
 afterAll(() => {
   hearer.close();
   rmSync(folder, { recursive: true, force: true });
@@ -42,6 +55,21 @@ describe("hearing a file", () => {
   it("[V13] and is heard in an open window", async () => {
     const [path = ""] = await speak("slt", ["how much flour in the flatbreads"]);
     expect(await hear(path, { ...addressed, mode: "open" })).toBe("how much flour in the flatbreads");
+  });
+
+  it("[V23] two people who talk at once are heard right or not at all, never as something else", async () => {
+    const other = "we drove along the river until the bridge was closed, and then it rained for an hour";
+    const commands = ["set a timer for twelve minutes", "what is in the oven", "next step"];
+    for (const [cook, guest] of [
+      ["slt", "rms"],
+      ["rms", "awb"],
+    ] as const) {
+      const [chat = ""] = await speak(guest, [other]);
+      for (const command of commands) {
+        const [path = ""] = await speak(cook, [`okay kitchen, ${command}`]);
+        expect([null, command]).toContain(await hear(mixed(path, chat)));
+      }
+    }
   });
 
   it("[V12] a second's pause after the address is allowed", async () => {
