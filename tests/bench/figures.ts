@@ -35,5 +35,7 @@ export async function timed<T>(
 /** Prints how busy the machine is: on one that also does other work the figures are too high. */
 export function printMachine(): void {
   const busy = loadavg()[0] ?? 0;
-  print(`${availableParallelism()} cores, ${busy.toFixed(1)} of them wanted by what else is going on`);
+  print(
+    `${availableParallelism()} cores, load ${busy.toFixed(1)} before this bench: above 1 the figures are too high`,
+  );
 }
