@@ -1,60 +1,24 @@
+import { numberWords } from "../units/number-words.ts";
+
 /**
  * Numbers in words for the synthesiser, which reads "350 to 385" as "three hundred fifty to three eight five" and
  * "450 degrees" as "four fifty".
  */
 
-const small = [
-  "zero",
-  "one",
-  "two",
-  "three",
-  "four",
-  "five",
-  "six",
-  "seven",
-  "eight",
-  "nine",
-  "ten",
-  "eleven",
-  "twelve",
-  "thirteen",
-  "fourteen",
-  "fifteen",
-  "sixteen",
-  "seventeen",
-  "eighteen",
-  "nineteen",
-] as const;
-const tens = ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"] as const;
-
-function below100(n: number): string {
-  if (n < 20) return small[n] ?? "";
-  const ten = tens[Math.floor(n / 10)] ?? "";
-  return n % 10 === 0 ? ten : `${ten}-${small[n % 10] ?? ""}`;
-}
-
-function below1000(n: number): string {
-  if (n < 100) return below100(n);
-  const rest = n % 100;
-  return `${small[Math.floor(n / 100)] ?? ""} hundred${rest === 0 ? "" : ` ${below100(rest)}`}`;
-}
-
 /** @param n a whole number from 0 to 999,999,999; anything else comes back as its digits one by one */
-export function wholeNumberWords(n: number): string {
+function wholeNumberWords(n: number): string {
   if (!Number.isInteger(n) || n < 0 || n > 999_999_999) return digitWords(String(n));
-  if (n < 1000) return below1000(n);
-  const [size, name] = n < 1_000_000 ? [1000, "thousand"] : [1_000_000, "million"];
-  const rest = n % size;
-  return `${below1000(Math.floor(n / size))} ${name}${rest === 0 ? "" : ` ${wholeNumberWords(rest)}`}`;
+  if (n < 1_000_000) return numberWords(n);
+  const rest = n % 1_000_000;
+  return `${numberWords(Math.floor(n / 1_000_000))} million${rest === 0 ? "" : ` ${numberWords(rest)}`}`;
 }
 
 /** "305" becomes "three zero five"; what is no digit is left out. */
-export function digitWords(digits: string): string {
-  return [...digits].flatMap((digit) => small[Number.parseInt(digit, 10)] ?? []).join(" ");
-}
+const digitWords = (digits: string): string =>
+  [...digits].flatMap((digit) => (/\d/.test(digit) ? numberWords(Number(digit)) : [])).join(" ");
 
 /** A number as written, with or without decimals and thousands commas: "1,250", "2.5", "07". */
-export function numberWords(written: string): string {
+export function writtenNumberWords(written: string): string {
   const [whole = "", decimals = ""] = written.replaceAll(",", "").split(".");
   const head = whole.length > 9 ? digitWords(whole) : wholeNumberWords(Number(whole));
   return decimals === "" ? head : `${head} point ${digitWords(decimals)}`;

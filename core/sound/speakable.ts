@@ -1,4 +1,4 @@
-import { clockWords, fractionWords, numberWords, ordinalWords } from "./number-words.ts";
+import { clockWords, fractionWords, writtenNumberWords, ordinalWords } from "./number-words.ts";
 import { plainLetters } from "./plain-letters.ts";
 import { respell } from "./respellings.ts";
 import { dropAbbreviationStops, spellAbbreviations, unitPattern, unitWord } from "./unit-words.ts";
@@ -64,7 +64,7 @@ function sayNumbers(text: string): string {
     .replace(
       /(\d+) (\d+)\/([1-9]\d*)/g,
       (_all, whole: string, top: string, bottom: string) =>
-        `${numberWords(whole)} and ${top === "1" && bottom === "2" ? "a half" : fractionWords(Number(top), Number(bottom))}`,
+        `${writtenNumberWords(whole)} and ${top === "1" && bottom === "2" ? "a half" : fractionWords(Number(top), Number(bottom))}`,
     )
     .replace(/(\d+)\/([1-9]\d*)/g, (_all, top: string, bottom: string) =>
       fractionWords(Number(top), Number(bottom)),
@@ -74,7 +74,7 @@ function sayNumbers(text: string): string {
     .replace(/\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?/g, (written, at: number, whole: string) => {
       const before = /[a-z]$/i.test(whole.slice(0, at)) ? " " : "";
       const after = /^[a-z]/i.test(whole.slice(at + written.length)) ? " " : "";
-      return before + numberWords(written) + after;
+      return before + writtenNumberWords(written) + after;
     });
 }
 
