@@ -8,7 +8,7 @@ import { sayStep } from "../../core/cook/say-call.ts";
 import type { Session } from "../../core/cook/session.ts";
 import type { RunSheet } from "../../core/plan/model.ts";
 import { spokenRoughly } from "../../core/units/duration.ts";
-import { between, minutes, plus, seconds } from "../../core/units/quantity.ts";
+import { between, later, minutes, plus, seconds } from "../../core/units/quantity.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
 import type { Clock } from "./clock.ts";
@@ -42,7 +42,8 @@ export function sayCues(
   let meal: Instant | null = null;
   const fetchAhead = onceEach(sound);
   const loop = effect(() => {
-    const now = clock.now.value;
+    // Woken by each second and each change, and on time for a change between two seconds.
+    const now = later(clock.now.value, clock.read());
     const session = store.session.value;
     const sheet = store.sheet.value;
     if (session === null || sheet === null) return;

@@ -4,7 +4,7 @@ import type { Automaton } from "./automaton.ts";
  * How far words have come through a grammar.
  * - begun: a sentence could go on from here, but this is none yet.
  * - may-go-on: a sentence, which longer ones begin with.
- * - finished: a sentence that nothing can be added to.
+ * - finished: a sentence that nothing can be added to but a courtesy, which is not waited for.
  * - unmatched: no sentence begins so.
  */
 export type Progress = "begun" | "may-go-on" | "finished" | "unmatched";
@@ -19,5 +19,8 @@ export function progressThrough({ start, states }: Automaton, words: readonly st
   }
   if (here === undefined) return "unmatched";
   if (!here.isEnd) return "begun";
-  return here.arcs.length > 0 ? "may-go-on" : "finished";
+  return here.arcs.every(({ word }) => isCourtesy(word)) ? "finished" : "may-go-on";
 }
+
+/** It may end any sentence and changes none. */
+const isCourtesy = (word: string): boolean => word === "please";

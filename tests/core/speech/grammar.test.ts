@@ -102,4 +102,13 @@ describe("grammars", () => {
     const expected = expectation(listenTo(timers, { address: "okay kitchen" }));
     expect(progressOf(expected, spokenWords(text))).toBe(progress);
   });
+
+  it("[V8] nobody waits for a courtesy", () => {
+    const courteous = rulesOf({
+      top: { kind: "sequence", of: [words("hold everything"), { kind: "optional", of: words("please") }] },
+    });
+    const expected = expectation(listenTo(courteous));
+    expect(progressOf(expected, ["hold", "everything"])).toBe("finished");
+    expect(progressOf(expected, ["hold", "everything", "please"])).toBe("finished");
+  });
 });
