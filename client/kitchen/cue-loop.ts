@@ -88,11 +88,11 @@ function coveredBy(
   return toSay(cuesAt(session, sheet, soon), said, soon).filter((cue) => text.includes(cue.say));
 }
 
-/** Asks for the voice of the coming steps whenever they are others than before. */
+/** Asks for the voice of the coming steps whenever they are others than before, after that of what is said now. */
 function onceEach(sound: Sound): (texts: readonly string[]) => void {
   let fetched = "";
   return (texts) => {
-    if (texts.join() !== fetched) sound.prefetch(texts);
+    if (texts.join() !== fetched) setTimeout(() => sound.prefetch(texts), 0);
     fetched = texts.join();
   };
 }
