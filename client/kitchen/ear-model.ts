@@ -20,6 +20,8 @@ export interface Ear {
   readonly level: ReadonlySignal<number>;
   /** What the recogniser thinks so far: shown, never acted on. */
   readonly partial: ReadonlySignal<string>;
+  /** Loads the recogniser ahead of `start`, in silence. */
+  readonly prepare: () => Promise<void>;
   /** Asks for the microphone and loads the recogniser; call it from a touch. */
   readonly start: () => Promise<void>;
   /** The next sentence needs no address. */

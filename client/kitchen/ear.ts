@@ -58,6 +58,7 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
     state,
     level,
     partial,
+    prepare: listener.prepare,
     start: listener.start,
     listenOnce: listener.listenOnce,
     stop: () => {

@@ -37,6 +37,8 @@ export type ListenerOptions = {
 
 /** The ear of the page. */
 export type Listener = {
+  /** Loads the recogniser ahead of `start`; nothing is listened to and nothing is told, not even a failure. */
+  readonly prepare: () => Promise<void>;
   /** Asks for the microphone and loads the recogniser, both at once; call it from a touch. */
   readonly start: () => Promise<void>;
   readonly setGrammar: (grammar: Grammar) => void;
@@ -72,6 +74,9 @@ export function createListener(options: ListenerOptions): Listener {
 class PageListener implements Listener {
   private readonly options: ListenerOptions;
   private listening: Listening;
+  /** Loading or loaded; its first message says which. */
+  private opening: Promise<EngineLink> | null = null;
+  private isLoaded = false;
   private engine: EngineLink | null = null;
   private microphone: Microphone | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -84,14 +89,16 @@ class PageListener implements Listener {
     this.listening = initialListening(options.grammar, options.address);
   }
 
+  readonly prepare = async (): Promise<void> => {
+    await this.open();
+  };
+
   readonly start = async (): Promise<void> => {
     if (!this.is("off") && !this.is("failed")) return;
     this.apply({ kind: "start" });
+    if (this.isLoaded) this.apply({ kind: "loaded" });
     const fail = (sentence: string): void => this.fail(sentence);
-    const [opened, engine] = await Promise.all([
-      openMicrophone(fail),
-      openEngine(this.options.engine, (message) => this.receive(message)),
-    ]);
+    const [opened, engine] = await Promise.all([openMicrophone(fail), this.open()]);
     this.engine = engine;
     if (opened.ok) this.microphone = opened.value;
     else return this.fail(opened.error);
@@ -120,6 +127,11 @@ class PageListener implements Listener {
     await this.release();
   };
 
+  private open(): Promise<EngineLink> {
+    this.opening ??= openEngine(this.options.engine, (message) => this.receive(message));
+    return this.opening;
+  }
+
   private is(kind: ListenerState["kind"]): boolean {
     return listenerState(this.listening).kind === kind;
   }
@@ -147,6 +159,7 @@ class PageListener implements Listener {
   private receive(message: FromRecogniser): void {
     switch (message.kind) {
       case "loaded":
+        this.isLoaded = true;
         return this.apply({ kind: "loaded" });
       case "failed":
       case "grammar-refused":
@@ -173,18 +186,21 @@ class PageListener implements Listener {
   }
 
   private fail(sentence: string): void {
-    this.apply({ kind: "failed", sentence });
+    // What was only prepared may fail unnoticed: `start` tries again, and tells.
+    if (!this.is("off")) this.apply({ kind: "failed", sentence });
     void this.release();
   }
 
   private async release(): Promise<void> {
     clearTimeout(this.timer);
-    this.engine?.close();
+    const { opening, microphone } = this;
+    this.opening = null;
+    this.isLoaded = false;
     this.engine = null;
     this.sent = null;
-    const open = this.microphone;
     this.microphone = null;
-    await open?.close();
+    (await opening)?.close();
+    await microphone?.close();
   }
 
   private openFor(kind: "window" | "once", ms: number): void {

@@ -8,13 +8,22 @@ const notLoaded = "The ear could not be loaded. Touch it to try again; typing an
 export function lazyEar(load: () => Promise<Ear>): Ear {
   const inner = signal<Ear | null>(null);
   const own = signal<EarState>({ kind: "off", sentence: null, progress: null });
+  const loadOnce = onceUnlessFailed(load);
+  const open = async (): Promise<Ear> => (inner.value ??= await loadOnce());
+  const prepare = async (): Promise<void> => {
+    try {
+      await (await open()).prepare();
+    } catch {
+      // Whoever touches the ear tries again, and is told.
+    }
+  };
   const start = async (): Promise<void> => {
     if (own.value.kind === "loading") return;
     try {
       own.value = { kind: "loading", sentence: null, progress: null };
-      inner.value ??= await load();
+      const ear = await open();
       own.value = { kind: "off", sentence: null, progress: null };
-      await inner.value.start();
+      await ear.start();
     } catch {
       own.value = { kind: "trouble", sentence: notLoaded, progress: null };
     }
@@ -26,8 +35,21 @@ export function lazyEar(load: () => Promise<Ear>): Ear {
     }),
     level: computed(() => inner.value?.level.value ?? 0),
     partial: computed(() => inner.value?.partial.value ?? ""),
+    prepare,
     start,
     listenOnce: () => inner.peek()?.listenOnce(),
     stop: () => inner.peek()?.stop(),
+  };
+}
+
+/** However often it is called meanwhile, there is one; after a failure the next call tries again. */
+function onceUnlessFailed<T>(load: () => Promise<T>): () => Promise<T> {
+  let loading: Promise<T> | null = null;
+  return () => {
+    loading ??= load().catch((thrown: unknown) => {
+      loading = null;
+      throw thrown;
+    });
+    return loading;
   };
 }

@@ -80,7 +80,11 @@ function Meals({ shelf, galley, picked, onPick }: MealsProps) {
           meal={meal}
           galley={galley}
           isPicked={meal.id === picked}
-          onPick={() => onPick(meal.id === picked ? null : meal.id)}
+          onPick={() => {
+            onPick(meal.id === picked ? null : meal.id);
+            // While the cook looks at servings and time: the second touch then finds it loaded.
+            void galley.ear.prepare();
+          }}
         />
       ))}
     </ul>

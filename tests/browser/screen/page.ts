@@ -111,6 +111,7 @@ function show(scene: Scene): ScreenBench {
         state: signal(scene.ear),
         level: signal(0.4),
         partial: signal(""),
+        prepare: async () => undefined,
         start: async () => undefined,
         listenOnce: () => (listened += 1),
         stop: () => undefined,
