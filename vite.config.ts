@@ -18,5 +18,6 @@ export default defineConfig({
     // The page's security policy allows no inline script, and no data: address where a file will do.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: { input: ["client/index.html", "client/vosk-frame.html"] },
   },
 });

@@ -22,9 +22,13 @@ export function firstLoadBudget(bytes: number): Plugin {
   };
 }
 
+/** The page itself; other documents are loaded later, if at all. */
+const isPage = (chunk: Rollup.OutputChunk): boolean =>
+  chunk.isEntry && (chunk.facadeModuleId?.endsWith("/index.html") ?? false);
+
 function firstLoadWeight(bundle: Rollup.OutputBundle): number {
   const waiting = Object.values(bundle)
-    .filter((output) => output.type === "chunk" && output.isEntry)
+    .filter((output) => output.type === "chunk" && isPage(output))
     .map((output) => output.fileName);
   const counted = new Set<string>();
   let weight = 0;

@@ -1,15 +1,32 @@
-import type { FromRecogniser } from "../../core/speech/recogniser-messages.ts";
-import { createRecogniserPump } from "../workers/recogniser-pump.ts";
+import type { FromRecogniser, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import type { EngineLink } from "./engine.ts";
-import { createVoskRecogniser, voskAcceptance } from "./vosk-recogniser.ts";
 
-/** Runs the pump in the page: the Vosk engine brings a worker of its own. */
-export function openVosk(modelUrl: string, onMessage: (message: FromRecogniser) => void): EngineLink {
-  const take = createRecogniserPump({
-    createRecogniser: createVoskRecogniser,
-    post: onMessage,
-    acceptance: voskAcceptance,
-  });
-  take({ kind: "load", base: modelUrl });
-  return { post: (message) => take(message), close: () => take({ kind: "close" }) };
+/** Where our server serves the frame from, under a policy of its own. */
+const frameAddress = "/vosk-frame.html";
+
+/**
+ * Runs the Vosk engine in a frame of its own: it makes code from text, which this page's policy forbids and goes on
+ * forbidding. The frame is loaded anew each time, so that nothing of the engine outlives its link.
+ */
+export async function openVosk(
+  modelUrl: string,
+  onMessage: (message: FromRecogniser) => void,
+): Promise<EngineLink> {
+  const frame = document.createElement("iframe");
+  frame.hidden = true;
+  frame.src = frameAddress;
+  const loaded = new Promise((resolve) => frame.addEventListener("load", resolve, { once: true }));
+  document.body.append(frame);
+  await loaded;
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = (event: MessageEvent<FromRecogniser>) => onMessage(event.data);
+  frame.contentWindow?.postMessage("listen", location.origin, [port2]);
+  port1.postMessage({ kind: "load", base: modelUrl } satisfies ToRecogniser);
+  return {
+    post: (message, transfer) => port1.postMessage(message, [...transfer]),
+    close: () => {
+      port1.close();
+      frame.remove();
+    },
+  };
 }

@@ -122,8 +122,8 @@ async function loadModel(url: string): Promise<Result<Model, string>> {
     const model = new VoskModel(url, -1);
     return await new Promise((resolve) => {
       const give = (result: Result<Model, string>): void => {
+        // A model that failed cannot be terminated: its worker throws. It goes when its frame is taken away.
         clearTimeout(limit);
-        if (!result.ok) model.terminate();
         resolve(result);
       };
       const limit = setTimeout(

@@ -1,5 +1,6 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
+import { resolve } from "node:path";
 import { MealBook } from "../kitchen/meal-book.ts";
 import { startServer } from "../web/start-server.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
@@ -14,6 +15,7 @@ const help = `serve: start the kitchen's server and print the address of its pag
   --port N       the port to listen on; ${defaultPort} unless given, 0 for any free one
   --data DIR     the folder of the meal log; $STOVECALL_DATA or ${defaultDataFolder} unless given
   --recipes DIR  the folder of recipes and meals; the program's own unless given
+  --models DIR   the folder of speech models; the program's own unless given
   --open         open the page in this machine's browser
 
 It answers on this machine only. A meal that was being cooked when the server stopped goes on where it was.
@@ -23,6 +25,7 @@ const options = {
   port: { type: "string" },
   data: { type: "string" },
   recipes: { type: "string" },
+  models: { type: "string" },
   open: { type: "boolean", default: false },
 } as const;
 
@@ -69,7 +72,7 @@ async function serve(args: readonly string[]): Promise<ExitCode> {
     dataFolder: values.data ?? process.env["STOVECALL_DATA"] ?? defaultDataFolder,
     book,
     pageFolder: inProgram("dist/client"),
-    modelsFolder: inProgram("models"),
+    modelsFolder: values.models === undefined ? inProgram("models") : resolve(values.models),
     report: printMessage,
   });
   if (!server.ok) {

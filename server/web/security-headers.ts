@@ -23,7 +23,20 @@ const pagePolicy = {
   objectSrc: [none],
   baseUri: [none],
   formAction: [self],
+  frameSrc: [self],
   frameAncestors: [none],
+};
+
+/** The frame of the Vosk engine, which makes code from text and a worker from a blob. It can do nothing else. */
+const voskFramePath = "/vosk-frame.html";
+const voskPolicy = {
+  defaultSrc: [none],
+  scriptSrc: [self, "'unsafe-eval'", "'wasm-unsafe-eval'"],
+  workerSrc: [self, "blob:"],
+  connectSrc: [self, "blob:", "data:"],
+  baseUri: [none],
+  formAction: [none],
+  frameAncestors: [self],
 };
 
 const permissions =
@@ -31,15 +44,23 @@ const permissions =
 
 /** What the browser is told about every answer: where things may come from, and that only we hear the microphone. */
 export function securityHeaders(): RequestHandler {
-  const protect = helmet({
-    contentSecurityPolicy: { useDefaults: false, directives: pagePolicy },
-    frameguard: { action: "deny" },
+  const page = protection(pagePolicy, "deny");
+  const voskFrame = protection(voskPolicy, "sameorigin");
+  return (request, response, next) => {
+    response.setHeader("Permissions-Policy", permissions);
+    (request.path === voskFramePath ? voskFrame : page)(request, response, next);
+  };
+}
+
+function protection(
+  directives: typeof pagePolicy | typeof voskPolicy,
+  framing: "deny" | "sameorigin",
+): RequestHandler {
+  return helmet({
+    contentSecurityPolicy: { useDefaults: false, directives },
+    frameguard: { action: framing },
     referrerPolicy: { policy: "no-referrer" },
     // Plain http on this machine only: a rule for https would lock the page out.
     strictTransportSecurity: false,
   });
-  return (request, response, next) => {
-    response.setHeader("Permissions-Policy", permissions);
-    protect(request, response, next);
-  };
 }

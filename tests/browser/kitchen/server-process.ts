@@ -21,9 +21,15 @@ const recipes = `${root}tests/browser/recipes`;
  * Starts `serve` and waits for its address.
  * @param data the folder of the meal log
  * @param port 0 for any free one
+ * @param more further options of `serve`
  */
-export async function startServerProcess(data: string, port = 0): Promise<ServerProcess> {
-  const words = ["server/main.ts", "serve", "--port", String(port), "--data", data, "--recipes", recipes];
+export async function startServerProcess(
+  data: string,
+  port = 0,
+  more: readonly string[] = [],
+): Promise<ServerProcess> {
+  const usual = ["serve", "--port", String(port), "--data", data, "--recipes", recipes];
+  const words = ["server/main.ts", ...usual, ...more];
   const child = spawn(process.execPath, ["--import", "tsx", ...words], {
     cwd: root,
     stdio: ["ignore", "pipe", "pipe"],
