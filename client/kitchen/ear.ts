@@ -71,7 +71,7 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
 function heard(verdict: Verdict, { caller, sound, settings }: EarNeeds, listener: Listener): void {
   // Who listens by touch alone does not want to be overheard: the address opens nothing then.
   const isOverheard = verdict.kind === "address-only" || (verdict.kind === "command" && verdict.addressed);
-  if (settings.value.listening === "tap" && isOverheard && !sound.isSpeaking()) return;
+  if (settings.value.listening === "tap" && isOverheard) return;
   switch (verdict.kind) {
     case "command":
       // Whoever calls in the middle of a sentence has heard enough of it.
@@ -104,7 +104,8 @@ function follow(listener: Listener, { caller, settings, saying }: EarNeeds): () 
     }),
     effect(() => {
       if (saying.value !== null) {
-        listener.mute(heardWhileSaying(saying.value, settings.peek().address));
+        const { listening, address } = settings.peek();
+        listener.mute(heardWhileSaying(saying.value, listening === "tap" ? null : address));
         return;
       }
       const hasSpoken = caller.lines.peek().some((line) => line.who === "caller");

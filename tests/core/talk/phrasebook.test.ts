@@ -220,6 +220,7 @@ describe("the phrasebook", () => {
     });
     expect(saying("Quiet for ten minutes.").stopSentences).toEqual(["stop", "stop talking", "wait", "hush"]);
     expect(saying('Say "okay kitchen, what now".').address).toBeNull();
+    expect(heardWhileSaying("Mix the dough.", null).address).toBeNull();
     for (const said of saying("").stopSentences) {
       const intent = understand(said, calm).intent?.type;
       // "Wait" may also put everything on hold: either way the voice stops.
