@@ -1,6 +1,7 @@
 import { effect, signal } from "@preact/signals";
 import type { ReadonlySignal } from "@preact/signals";
 import type { Verdict } from "../../core/speech/acceptance.ts";
+import type { ListeningMode } from "../../core/speech/recogniser.ts";
 import type { ListenerState } from "../../core/speech/listening.ts";
 import { heardWhileSaying } from "../../core/talk/heard-while-saying.ts";
 import type { Sound } from "../sound/player.ts";
@@ -34,16 +35,18 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
   const state = signal<EarState>({ kind: "off", sentence: null, progress: null });
   const level = signal(0);
   const partial = signal("");
+  let mode: ListeningMode = "addressed";
   const listener: Listener = createListener({
     grammar: caller.grammar.value,
     address: settings.value.address,
     engine: await chooseEngine(async (path) => (await fetch(path)).json() as Promise<unknown>),
     onHeard: (verdict) => {
       partial.value = "";
-      heard(verdict, needs, listener);
+      heard(verdict, mode, needs, listener);
     },
     onState: (next) => {
       if (next.kind === "failed") caller.tell(next.sentence);
+      if ("mode" in next) mode = next.mode;
       state.value = shown(next);
     },
     onLevel: (dbfs) => {
@@ -68,10 +71,15 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
   };
 }
 
-function heard(verdict: Verdict, { caller, sound, settings }: EarNeeds, listener: Listener): void {
-  // Who listens by touch alone does not want to be overheard: the address opens nothing then.
+function heard(
+  verdict: Verdict,
+  mode: ListeningMode,
+  { caller, sound, settings }: EarNeeds,
+  listener: Listener,
+): void {
+  // Who listens by touch alone does not want to be overheard: without a touch the address opens nothing.
   const isOverheard = verdict.kind === "address-only" || (verdict.kind === "command" && verdict.addressed);
-  if (settings.value.listening === "tap" && isOverheard) return;
+  if (settings.value.listening === "tap" && isOverheard && mode !== "open") return;
   switch (verdict.kind) {
     case "command":
       // Whoever calls in the middle of a sentence has heard enough of it.

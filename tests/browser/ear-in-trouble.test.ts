@@ -17,8 +17,10 @@ let stove: KitchenPage;
 
 type Telling = { stovecall?: () => Watched };
 
-/** Both run in the page. */
+/** These run in the page. */
 const callerSpeaks = (): boolean => (globalThis as Telling).stovecall?.().speaking ?? false;
+const earIsOpen = (): boolean => (globalThis as Telling).stovecall?.().ear === "open";
+const earWaits = (): boolean => (globalThis as Telling).stovecall?.().ear === "waiting";
 const callerHasAsked = (): boolean =>
   (globalThis as Telling)
     .stovecall?.()
@@ -87,6 +89,23 @@ describe("an ear in trouble", () => {
     await expect.poll(() => stove.captions(), { timeout: 20_000 }).toContain(sentence);
     await stove.page.locator(".ear-button").click();
     await speakTo(stove, "slt", "okay kitchen, what now", /^what now/);
+  });
+
+  it("[E11] who listens after a touch is not overheard, and after the touch is heard, called or not", async () => {
+    await stove.page.evaluate(() => {
+      localStorage.setItem("stovecall.settings", JSON.stringify({ listening: "tap" }));
+    });
+    await stove.page.reload();
+    await stove.page.locator(".ear-button").click();
+    await stove.page.waitForFunction(earWaits, undefined, { timeout: 60_000 });
+    expect(await sayWhen(stove, "slt", "okay kitchen, what now", earWaits)).toBeNull();
+    for (const sentence of ["okay kitchen, what now", "when do we eat"]) {
+      await stove.page.locator(".ear-button").click();
+      expect((await sayWhen(stove, "slt", sentence, earIsOpen))?.understood).toMatch(
+        /^(what now|when do we eat)/,
+      );
+      await stove.page.waitForFunction(earWaits, undefined, { timeout: 60_000 });
+    }
   });
 
   it("[E8] a voice that cannot be reached is told once, and what it would say stands on the screen", async () => {
