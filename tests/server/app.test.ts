@@ -129,15 +129,17 @@ describe("the page", () => {
 });
 
 describe("what every answer says to the browser", () => {
-  it("[N35] only our own scripts, WebAssembly, sockets and sounds; no frames; our own microphone", async () => {
-    const { headers } = await ask("/", { host: "127.0.0.1:8321" });
-    const policy = new Map(
+  const policyIn = (headers: { readonly [name: string]: unknown }): Readonly<Record<string, string>> =>
+    Object.fromEntries(
       String(headers["content-security-policy"])
         .split(";")
         .map((part) => part.trim().split(" "))
         .map(([name = "", ...sources]) => [name, sources.join(" ")]),
     );
-    expect(Object.fromEntries(policy)).toEqual({
+
+  it("[N35] only our own scripts, WebAssembly, sockets, sounds and frame; our own microphone", async () => {
+    const { headers } = await ask("/", { host: "127.0.0.1:8321" });
+    expect(policyIn(headers)).toEqual({
       "default-src": "'self'",
       "script-src": "'self' 'wasm-unsafe-eval'",
       "script-src-attr": "'none'",
@@ -150,12 +152,27 @@ describe("what every answer says to the browser", () => {
       "object-src": "'none'",
       "base-uri": "'none'",
       "form-action": "'self'",
+      "frame-src": "'self'",
       "frame-ancestors": "'none'",
     });
     expect(headers["permissions-policy"]).toContain("microphone=(self)");
     expect(headers["x-content-type-options"]).toBe("nosniff");
     expect(headers["cross-origin-resource-policy"]).toBe("same-origin");
     expect(headers["x-powered-by"]).toBeUndefined();
+  });
+
+  it("[N35] one frame may make code from text, and nothing else but load its model; only our page may hold it", async () => {
+    const { headers } = await ask("/vosk-frame.html", { host: "127.0.0.1:8321" });
+    expect(policyIn(headers)).toEqual({
+      "default-src": "'none'",
+      "script-src": "'self' 'unsafe-eval' 'wasm-unsafe-eval'",
+      "worker-src": "'self' blob:",
+      "connect-src": "'self' blob: data:",
+      "base-uri": "'none'",
+      "form-action": "'none'",
+      "frame-ancestors": "'self'",
+    });
+    expect(headers["x-frame-options"]).toBe("SAMEORIGIN");
   });
 
   it("[N20] a request under a foreign name is answered with nothing but a sentence", async () => {
