@@ -26,7 +26,10 @@ describe("microphones with faults", () => {
       const { rate, samples } = record(hiss, 3);
       const again = record(hiss, 3);
       expect(again.rate, name).toBe(rate);
-      expect(again.samples.every((sample, at) => sample === samples[at]), name).toBe(true);
+      expect(
+        again.samples.every((sample, at) => sample === samples[at]),
+        name,
+      ).toBe(true);
       expect(Math.abs(samples.length / rate - hiss.length / 16_000), name).toBeLessThan(0.001);
       expect(samples.every(Number.isFinite), name).toBe(true);
     }
