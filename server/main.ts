@@ -1,6 +1,12 @@
 import { hearCommand } from "./cli/hear.ts";
+import { modelsCommand } from "./cli/models.ts";
 import { rehearseCommand } from "./cli/rehearse.ts";
 import { runCli } from "./cli/run-cli.ts";
 import { serveCommand } from "./cli/serve.ts";
 
-process.exitCode = await runCli(process.argv.slice(2), [serveCommand, rehearseCommand, hearCommand]);
+process.exitCode = await runCli(process.argv.slice(2), [
+  serveCommand,
+  rehearseCommand,
+  hearCommand,
+  modelsCommand,
+]);

@@ -4,13 +4,14 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
 import { hearCommand } from "../../server/cli/hear.ts";
+import { modelsCommand } from "../../server/cli/models.ts";
 import { rehearseCommand } from "../../server/cli/rehearse.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
 import { serveCommand } from "../../server/cli/serve.ts";
 import { speak } from "../voice/synthetic-voices.ts";
 
 const root = join(import.meta.dirname, "..", "..");
-const commands = [serveCommand, rehearseCommand, hearCommand];
+const commands = [serveCommand, rehearseCommand, hearCommand, modelsCommand];
 let folder = "";
 let out: string[] = [];
 let told: string[] = [];
@@ -50,7 +51,7 @@ describe("help and misuse", () => {
   });
 
   it.each([
-    [["roast"], "There is no command roast. There are: serve, rehearse, hear."],
+    [["roast"], "There is no command roast. There are: serve, rehearse, hear, models."],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
     [["serve", "now"], 'serve takes no file; "now" is one word too many.'],
@@ -94,7 +95,7 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, rehearse, hear.\n",
+      "There is no command roast. There are: serve, rehearse, hear, models.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,
