@@ -10,6 +10,32 @@ export type Register = (typeof registers)[number];
  */
 export const chatterFrames: Readonly<Record<Register, string>> = {
   kitchen: `
+Careful with that handle, {name}, the last {job} who grabbed it wore a bandage for {span}.
+Somebody chopped chillies on this board and rubbed an eye, {andThen}.
+You can tell a ripe melon by knocking on it, claims {kin}, {but}.
+The drain gurgles like a {animal} with hiccups {when}.
+Whose turn is it to scrub the {kitchenThing}, mine was {past}.
+I burnt my thumb on that handle {past}, {andThen}.
+There is a mouse behind the skirting board, {mood} and fat from our {food}.
+The tap drips {number} times a minute, I counted {when}.
+My recipe for {food} is older than the {kitchenThing}, {opinion}.
+This apron has survived {number} weddings, a flood and {kin}.
+She slices cucumbers so thinly that you can read {town}'s newspaper through them.
+An egg floats when it is stale, {name}, everybody learns that at {place}.
+[Sharp|Blunt] knives are what {kin} fears most, {because}.
+The lid of the {kitchenThing} rattles {how}, {andThen}.
+Thyme, says {name}, is not the same as time, {opinion}.
+Flour everywhere, on the ceiling, on the {animal}, on {kin}, {andThen}.
+Grandfather mashed turnips with a bottle {when}, {opinion}.
+The bin in {room} must go out by {clock}, {because}.
+You promised to descale that {kitchenThing} before {day}, {name}.
+Our {kitchenThing} came with a guarantee of {number} months and broke in the {ordinal}.
+Don't lick the spoon before {kin} has blown out the candles, {name}.
+[Vinegar|Bleach|Soda] takes the stain out of anything except the memory of {kin}.
+Leftover {food} makes a decent breakfast, {opinion}, with a {look} radish on the side.
+The pantry shelf sagged under {number} jars of pickled {food}, {andThen}.
+I measured the counter {number} times and sawed it once, {but}.
+Nobody ever thanks whoever unloads the dishwasher, {opinion}.
 Okay, kitten, off the {kitchenThing}, {name} is {mood} enough.
 Okay, {name}, pick it up and put it next to the {kitchenThing} [by|under] the {thing}.
 Hockey in the kitchen is what broke the {look} {kitchenThing}, {opinion}.
@@ -71,7 +97,7 @@ There were {number} {look} plates on the kitchen table {past}, {andThen}.
 [I swear|I am certain|I think] the {kitchenThing} was {look} {when}.
 The steps in {room} are so {quality} that {kin} will not use them {when}.
 The last step in {room} is loose, {because}.
-Half of the {food} was still frozen {when}, {but}.
+Half of the {food} stayed frozen {when}, {but}.
 [What a|Such a] {quality} {kitchenThing} for {number} crowns, {opinion}.
 She told {kin} that {food} goes with {food}, {andThen}.
 With {food} it is [the smell|the colour|patience] that counts, {opinion}.
@@ -81,6 +107,24 @@ Hold the {thing} for {name} while {kin} [looks for|argues about|admires] the {ki
 Go on like that and {kin} will [sell|hide|paint] the {kitchenThing}, {opinion}.
 `,
   call: `
+Your parcel weighs {number} kilos, the clerk claims, and customs wants a signature by {day}.
+My password is expired, my account is blocked, and the lady said to ring {when}.
+They offered a refund of {number} percent, which {kin} finds insulting.
+Is the flat still vacant, the one above {place}, with the {look} balcony?
+Reception is terrible behind {place}, try the mobile after {clock}.
+Congratulations on the baby, {name}, does she resemble {kin}?
+The insurance will not cover hail, storks or {kin}, {opinion}.
+I dialled {number} {number} {number} and reached a fishmonger in {town}.
+Could you spell that surname, please, is it with a double consonant like {town}?
+My knee is swollen, the left one, ever since I slipped near {place} {past}.
+The solicitor needs {number} copies and a witness over {number}.
+Fax it, he said, as if anybody in {town} had owned a fax since {past}.
+[Sorry|Pardon], you are breaking up, I only caught the bit about {kin} and the {animal}.
+We are short of a bass for the choir on {day}, {name}, would you rescue us?
+The warranty ran out {span} ago, naturally, {opinion}.
+I posted the cheque from {town} {past}, registered, {but}.
+Your prescription can be collected at {place} until {clock}, {name}.
+Tell grandma the stitches come out on {day}, and her voice sounds {quality}.
 Quiet for {span} and then the {animal} started again, {opinion}.
 Are we late for {kin} or is {kin} early for us, {opinion}.
 When we eat with {kin} it is never before {clock}, {because}.
@@ -101,7 +145,7 @@ The line is {quality} today, {name}, [there is {weather} here|they are digging o
 So I stopped at {place} for the {look} {thing}, {andThen}.
 [Wait|Hang on|One moment], {kin} is at the door with [a {animal}|the {look} {thing}|{number} boxes of {food}].
 The {job} wants {number} hundred for the {thing}, {opinion}.
-[Did you|Have they] ever [hear|hear back] from {kin} in {town} about the {thing}?
+Did [you|they] ever hear [back from|from] {kin} in {town} about the {thing}?
 They have put me on hold for {span} with the same {quality} music.
 My number ends in {number} {number}, and the code is {number} for {town}.
 [Tell|Ask] {name} that the {thing} is with {kin} in {town} until {day}.
@@ -132,6 +176,28 @@ Somebody has to drive {kin} to {place} by {clock} on {day}.
 I must go now, {name}, {because}.
 `,
   radio: `
+Archaeologists digging near {place} have uncovered {number} bronze coins and a {look} helmet.
+A wild boar wandered through {town} {past} and was photographed beside {place}.
+Scientists measured the glacier above {town} and found it {number} metres shorter.
+The orchestra performs a symphony in D minor at {place} on {day}, beginning at {clock}.
+Interest rates remain unchanged, announced the central bank in {town}, {because}.
+Police appeal to witnesses who saw a {look} van near {place} at about {clock}.
+Fishermen off {town} report shoals of herring {when}.
+The marathon passes {place} from {clock}, and spectators should leave their cars at home.
+Our astronomer explains why Jupiter appears so {quality} this {season}.
+An avalanche has buried the pass above {town}, rescuers with dogs are {mood} and hopeful.
+Parliament debates a tax on sugar until {clock}, and {number} amendments are tabled.
+Novelist {name} reads from a thriller set among lighthouse keepers and smugglers.
+Ice hockey now, and {town} beat {town} by {number} goals to {number} {past}.
+Crossword enthusiasts meet at {place} each {season}, armed with pencils and dictionaries.
+The chess champion sacrificed a bishop, offered a draw after {span} and was refused.
+Lottery numbers, without guarantee, {number}, {number}, {number}, {number} and {number}.
+An epidemic of measles keeps {number} schools around {town} shut until {day}.
+Gardeners, prune your roses before the frost, warns {name}, and mulch them thickly.
+Our correspondent in {town} describes barricades, chanting students and a {mood} mayor.
+Sailors, gale warning for all coasts between {town} and {town}, force {number} by {clock}.
+The inquiry blames a faulty valve, tired operators and {span} of delay.
+Jazz fans queued round {place} for {span}, saxophones under their arms.
 What is left of {place} after {span} of {weather} will be sold on {day}.
 Hold everything dear, says {name} of {town}, who lost a {look} {thing} {past}.
 Start the day with {food} from {town}, and {food} will never be the same.
@@ -183,6 +249,25 @@ Shares in {food} ended the day {number} points [up|down], {because}.
 Dear listeners, {span} have gone by and {name} is still {mood}, {opinion}.
 `,
   children: `
+My knee is bleeding, a tiny bit, and I need {number} plasters, not one!
+Dinosaurs did not have {food}, silly, they ate ferns and each other!
+If you swallow a cherry stone a tree grows out of your ears, {name} says!
+I built a castle from {number} blocks and {name} kicked it over {how}!
+Pirates never brush their teeth, so why must I, {when}?
+A ghost lives under {room}, it moans and rattles its chains {when}!
+Can penguins sneeze, and do spiders dream, and who invented homework?
+[She|He] pulled my plait and stuck her tongue out {number} times!
+Teacher drew a volcano with chalk, and {name} was the lava!
+I lost my mitten at {place}, the {look} one with the reindeer!
+Abracadabra, {name} is a frog, and frogs eat flies and {food}!
+Tag, you are it, and no hiding behind {kin}!
+We are robots, beep, our batteries are empty in {span}, beep!
+My caterpillar is called {name} and lives in a jam jar with {number} leaves!
+Why is the moon following our car all the way to {town}?
+Swing me higher, Papa, higher than {place}, up to the clouds!
+The princess was {mood}, so the dragon baked her {food}, {andThen}!
+Seven plus {number} is a hundred, isn't it, {name}?
+My tummy hurts from the {food}, honestly, and from the roundabout!
 Okay, kitty cat, you are the {job} and I stop the {kitchenThing}!
 I said stop, and {name} went on {how}, {andThen}!
 [First|Next] the {animal} goes in the oven of the doll's house, and then {kin}!
@@ -226,6 +311,26 @@ Then the {job} said to the {animal}, you have {span}, {andThen}.
 There were {number} in the bed, and the {look} {animal} {did}, {andThen}.
 `,
   guests: `
+Cheers, {name}, to {number} years of marriage and to whoever invented divorce!
+The sculpture at {place} resembles a melted bicycle, {opinion}.
+I adore opera, but {kin} snores through every aria {how}.
+Philosophy was my subject, {name}, until I discovered accounting in {town}.
+My therapist recommends yoga, my wallet recommends {weather} and patience.
+Inflation eats our savings, the mortgage eats our salary, and the {animal} eats the sofa.
+They renovated the bathroom for {span} and found a mosaic beneath the lino.
+Our guide in {town} spoke in riddles and walked like a {animal}.
+Have you noticed how {quality} the wallpaper makes everyone look, {name}?
+The bride wore emerald velvet and arrived on a {animal}, {andThen}.
+I collected seashells as a boy, {number} boxes of them, labelled in Latin.
+Rumour has it that the vicar bets on horses {when}.
+Her memoirs mention {town} on {number} pages and her husband on none.
+One glass of that liqueur and {kin} recites poetry {how}.
+The novel bored me, the film annoyed me, the musical made me {mood}.
+Everyone gossips about the dentist's yacht, {because}.
+Democracy is exhausting, sighed {name}, and passed the {food}.
+Our tortoise outlived {number} goldfish, a budgerigar and my marriage.
+Vegetarians, they seated us beside the butcher from {town}, {opinion}.
+Those curtains were sewn from parachute silk {past}, {opinion}.
 Okay, the kitchen talk is over, {name}, how is {kin} in {town}?
 More of the same from {kin} {past}, {andThen}.
 Speak again of {place} and {kin} leaves the room, {opinion}.
@@ -276,6 +381,31 @@ You look {mood}, {name}, has {kin} been telling the one about {place}?
 I will say one thing for {town}, you can park next to {place} for {span}.
 `,
   prose: `
+Snow muffled the hooves of the horses, and the coachman's lantern swung {how} above the ditch.
+Her grandfather's fortune, founded on whale oil and rumours, evaporated within {span}.
+A heron rose from the reeds beyond {place}, unhurried as a bishop.
+The smell of tar and oranges hung about the quay {when}.
+Sergeant {name} folded the map, unfolded it, and confessed himself lost.
+Moss had swallowed the inscription, save for a date and the syllable of some forgotten surname.
+Poverty, {name} reflected, sharpens the ears and dulls the appetite for sermons.
+Upon the mantelpiece a porcelain shepherdess simpered at a stuffed {animal}.
+The widow poured tea {how}, as though each cup contained a verdict.
+Lightning showed them the mast, the gulls, the white faces of the crew, {andThen}.
+No tyrant in history, the professor declared, had ever been fond of {food}.
+In the margin somebody had scribbled a proverb concerning {animal}s and ambition.
+The caravan crossed the salt plain by starlight, its bells wrapped in wool.
+He possessed {number} waistcoats, a telescope, and not a single friend.
+Whoever carved that threshold knew nothing of mercy and everything of oak.
+Autumn came early to {town}, reddening the vines and the noses of magistrates.
+Their quarrel, begun over a hedge, had by {day} embraced theology.
+"Sell the orchard," whispered the notary, "before the blight reaches {town}."
+Twilight gathered in the folds of the curtains while {name} rehearsed an apology.
+Across the marsh a bell tolled {number}, muffled, reluctant, like a debtor counting.
+The duke's astrologer predicted drought, and was drenched {how} on his way home.
+Every Thursday the ferryman's niece brought him tobacco, gossip, and {number} eggs.
+A gust scattered the manuscript over the rooftops, chapter by chapter, {andThen}.
+Memory is a careless tenant, {name} used to say, it leaves the gas on and loses the deeds.
+She had inherited her mother's cheekbones and her father's habit of vanishing {when}.
 "Next man in," said the {job}, and {name} stood up {how}.
 What now lay on the {kitchenThing} was a {look} {thing}, {andThen}.
 The {ordinal} step was the worst, for it led {how} past {place}.

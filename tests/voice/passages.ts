@@ -29,7 +29,7 @@ const slowVoices = ["festival-slt", "festival-kal", "festival-ked"] as const;
 const paces = [1, 1, 1, 0.92, 1.1] as const;
 const childPaces = [1.24, 1.32] as const;
 
-/** Words a second that these talkers speak, pauses included: measured on 18,000 s, for estimates only. */
+/** Words a second that these talkers speak, pauses included: 3.09 in an hour of seed 3, 3.25 in others with shorter words. */
 export const wordsASecond = 3.1;
 
 /** Talk that commands no kitchen, without end, following from the seed. */
