@@ -104,7 +104,7 @@ describe("noises", () => {
         expect(share(noise(kind, 6, seed), 250, 2000)).toBeGreaterThan(0.3);
       }
     }
-  });
+  }, 60_000);
 
   it("[V41] a fan is steady, a tap flutters, fat crackles and pots crash", () => {
     for (const seed of allSeeds) {

@@ -96,7 +96,7 @@ describe("other speech", () => {
     expect(["next step", "what now", "louder", "set a timer for ten minutes"].every(isListenedFor)).toBe(
       true,
     );
-  });
+  }, 60_000);
 
   it("[V44] the caller's own words are often in it", () => {
     const words = hours.flatMap(({ text }) => spokenWords(text));
