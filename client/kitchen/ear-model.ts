@@ -1,4 +1,5 @@
 import type { ReadonlySignal } from "@preact/signals";
+import type { ModelLoading } from "../voice/engine.ts";
 
 /** What the microphone's end is doing. */
 export interface EarState {
@@ -9,8 +10,8 @@ export interface EarState {
   readonly kind: "off" | "loading" | "waiting" | "open" | "hearing" | "thinking" | "muted" | "trouble";
   /** In trouble: what is wrong and what to do. */
   readonly sentence: string | null;
-  /** While loading: 0 to 1; null where it is not known. */
-  readonly progress: number | null;
+  /** While loading: how far a model is that takes a while; null where nothing is known. */
+  readonly loading: ModelLoading | null;
 }
 
 /** The microphone joined to the conversation. */

@@ -7,6 +7,7 @@ import { heardWhileSaying } from "../../core/talk/heard-while-saying.ts";
 import type { Sound } from "../sound/player.ts";
 import { tailMs } from "../sound/settings.ts";
 import { chooseEngine } from "../voice/choose-engine.ts";
+import type { ModelLoading } from "../voice/engine.ts";
 import { createListener } from "../voice/listener.ts";
 import type { Listener } from "../voice/listener.ts";
 import type { Caller } from "./caller.ts";
@@ -29,34 +30,61 @@ const questionMs = 12_000;
 /** After the address alone. */
 const addressedMs = 6_000;
 
+/** What the screen shows of the ear. */
+class EarSigns {
+  readonly state = signal<EarState>({ kind: "off", sentence: null, loading: null });
+  readonly level = signal(0);
+  readonly partial = signal("");
+  private loading: ModelLoading | null = null;
+
+  show(next: ListenerState): void {
+    this.state.value = shown(next, this.loading);
+  }
+
+  showLevel(dbfs: number): void {
+    this.level.value = Math.min(1, Math.max(0, (dbfs + 60) / 50));
+  }
+
+  showPartial(words: readonly string[]): void {
+    this.partial.value = words.join(" ");
+  }
+
+  /** A model goes on loading while the ear is off, and is shown when it is wanted. */
+  showLoading(loading: ModelLoading | null): void {
+    this.loading = loading;
+    const now = this.state.peek();
+    if (now.kind === "loading") this.state.value = { ...now, loading };
+  }
+}
+
 /** Joins microphone and recogniser to the conversation. Nothing is opened before `start`. */
 export async function createEar(needs: EarNeeds): Promise<Ear> {
   const { caller, settings } = needs;
-  const state = signal<EarState>({ kind: "off", sentence: null, progress: null });
-  const level = signal(0);
-  const partial = signal("");
+  const signs = new EarSigns();
   let mode: ListeningMode = "addressed";
   const listener: Listener = createListener({
     grammar: caller.grammar.value,
     address: settings.value.address,
     engine: await chooseEngine(async (path) => (await fetch(path)).json() as Promise<unknown>),
     onHeard: (verdict) => {
-      partial.value = "";
+      signs.partial.value = "";
       heard(verdict, mode, needs, listener);
     },
     onState: (next) => {
       if (next.kind === "failed") caller.tell(next.sentence);
       if ("mode" in next) mode = next.mode;
-      state.value = shown(next);
+      signs.show(next);
     },
-    onLevel: (dbfs) => {
-      level.value = Math.min(1, Math.max(0, (dbfs + 60) / 50));
-    },
-    onPartial: (words) => {
-      partial.value = words.join(" ");
+    onLevel: (dbfs) => signs.showLevel(dbfs),
+    onPartial: (words) => signs.showPartial(words),
+    onLoading: (loading) => signs.showLoading(loading),
+    onTookOver: (sentence) => {
+      signs.showLoading(null);
+      caller.tell(sentence);
     },
   });
   const stop = follow(listener, needs);
+  const { state, level, partial } = signs;
   return {
     state,
     level,
@@ -127,17 +155,18 @@ function follow(listener: Listener, { caller, settings, saying }: EarNeeds): () 
   };
 }
 
-function shown(state: ListenerState): EarState {
-  const plain = (kind: EarState["kind"]): EarState => ({ kind, sentence: null, progress: null });
+function shown(state: ListenerState, loading: ModelLoading | null): EarState {
+  const plain = (kind: EarState["kind"]): EarState => ({ kind, sentence: null, loading: null });
   switch (state.kind) {
-    case "off":
     case "loading":
+      return { ...plain("loading"), loading };
+    case "off":
     case "hearing":
     case "thinking":
       return plain(state.kind);
     case "listening":
       return plain(state.mode === "addressed" ? "waiting" : state.mode === "open" ? "open" : "muted");
     case "failed":
-      return { kind: "trouble", sentence: state.sentence, progress: null };
+      return { kind: "trouble", sentence: state.sentence, loading: null };
   }
 }

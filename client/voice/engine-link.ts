@@ -1,15 +1,21 @@
 import { embeddedBase } from "../../core/speech/embedded-assets.ts";
 import type { FromRecogniser, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
-import type { EngineChoice, EngineLink } from "./engine.ts";
+import type { EngineChoice, EngineLink, FromEngine } from "./engine.ts";
 
-/** Starts the engine chosen; the Vosk engine's code is fetched only when it is. */
+/**
+ * Starts the engine chosen; the Vosk engine's code is fetched only when it is, and where its model cannot be used the
+ * embedded engine takes over.
+ */
 export async function openEngine(
   choice: EngineChoice,
-  onMessage: (message: FromRecogniser) => void,
+  onMessage: (message: FromEngine) => void,
 ): Promise<EngineLink> {
   if (choice.kind === "embedded") return openEmbedded(onMessage);
-  const { openVosk } = await import("./vosk-link.ts");
-  return openVosk(choice.modelUrl, onMessage);
+  const [{ openVosk }, { openWithSpare }] = await Promise.all([
+    import("./vosk-link.ts"),
+    import("./take-over.ts"),
+  ]);
+  return openWithSpare((tell) => openVosk(choice.modelUrl, tell), openEmbedded, onMessage);
 }
 
 function openEmbedded(onMessage: (message: FromRecogniser) => void): EngineLink {

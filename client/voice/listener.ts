@@ -12,8 +12,7 @@ import {
 } from "../../core/speech/listening.ts";
 import type { ListenWhen } from "../../core/speech/hearing.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";
-import type { FromRecogniser } from "../../core/speech/recogniser-messages.ts";
-import type { EngineChoice, EngineLink } from "./engine.ts";
+import type { EngineChoice, EngineLink, FromEngine, ModelLoading } from "./engine.ts";
 import { openEngine } from "./engine-link.ts";
 import { type Microphone, openMicrophone } from "./microphone.ts";
 
@@ -33,6 +32,10 @@ export type ListenerOptions = {
   readonly onLevel: (dbfs: number) => void;
   /** Words so far: show them, never act on them. */
   readonly onPartial: (words: readonly string[]) => void;
+  /** How far a model is that takes a while to load, in `prepare` too. */
+  readonly onLoading: (loading: ModelLoading) => void;
+  /** The engine chosen cannot be used and the embedded one listens; a sentence for the cook, once. */
+  readonly onTookOver: (sentence: string) => void;
 };
 
 /** The ear of the page. */
@@ -83,9 +86,13 @@ class PageListener implements Listener {
   private told = "";
   /** What the engine was last told to listen for. */
   private sent: { readonly grammar: Grammar; readonly how: Omit<ListenFor, "grammar"> } | null = null;
+  private choice: EngineChoice;
+  /** Why another engine listens than the one chosen, until it is told. */
+  private tookOver: string | null = null;
 
   constructor(options: ListenerOptions) {
     this.options = options;
+    this.choice = options.engine;
     this.listening = initialListening(options.grammar, options.address);
   }
 
@@ -96,6 +103,7 @@ class PageListener implements Listener {
   readonly start = async (): Promise<void> => {
     if (!this.is("off") && !this.is("failed")) return;
     this.apply({ kind: "start" });
+    this.tellTakeOver();
     if (this.isLoaded) this.apply({ kind: "loaded" });
     const fail = (sentence: string): void => this.fail(sentence);
     const [opened, engine] = await Promise.all([openMicrophone(fail), this.open()]);
@@ -128,7 +136,7 @@ class PageListener implements Listener {
   };
 
   private open(): Promise<EngineLink> {
-    this.opening ??= openEngine(this.options.engine, (message) => this.receive(message));
+    this.opening ??= openEngine(this.choice, (message) => this.receive(message));
     return this.opening;
   }
 
@@ -156,7 +164,7 @@ class PageListener implements Listener {
     engine.post({ kind: "listen-for", how, when }, []);
   }
 
-  private receive(message: FromRecogniser): void {
+  private receive(message: FromEngine): void {
     switch (message.kind) {
       case "loaded":
         this.isLoaded = true;
@@ -172,7 +180,21 @@ class PageListener implements Listener {
         return this.options.onPartial(message.words);
       case "heard":
         return void this.heard(message.verdict);
+      case "loading":
+        return this.options.onLoading(message.loading);
+      case "took-over":
+        // For good: what could not be used once is not tried again at every touch.
+        this.choice = { kind: "embedded" };
+        this.tookOver = message.sentence;
+        return this.tellTakeOver();
     }
+  }
+
+  /** What is only prepared tells nothing. */
+  private tellTakeOver(): void {
+    if (this.tookOver === null || this.is("off")) return;
+    this.options.onTookOver(this.tookOver);
+    this.tookOver = null;
   }
 
   private async heard(verdict: Verdict): Promise<void> {

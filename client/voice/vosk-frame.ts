@@ -1,14 +1,16 @@
 import type { ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createRecogniserPump } from "../workers/recogniser-pump.ts";
+import type { FromEngine } from "./engine.ts";
 import { createVoskRecogniser, voskAcceptance } from "./vosk-recogniser.ts";
 
 // The page that embeds this hands over one port, and everything goes through that.
 window.addEventListener("message", (event) => {
   const [port] = event.ports;
   if (event.origin !== location.origin || event.source !== window.parent || port === undefined) return;
+  const post = (message: FromEngine): void => port.postMessage(message);
   const take = createRecogniserPump({
-    createRecogniser: createVoskRecogniser,
-    post: (message) => port.postMessage(message),
+    createRecogniser: (base) => createVoskRecogniser(base, (loading) => post({ kind: "loading", loading })),
+    post,
     acceptance: voskAcceptance,
   });
   port.onmessage = (sent: MessageEvent<ToRecogniser>) => take(sent.data);

@@ -1,8 +1,11 @@
-import type { FromRecogniser, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
-import type { EngineLink } from "./engine.ts";
+import type { ToRecogniser } from "../../core/speech/recogniser-messages.ts";
+import type { EngineLink, FromEngine } from "./engine.ts";
 
 /** Where our server serves the frame from, under a policy of its own. */
 const frameAddress = "/vosk-frame.html";
+
+/** The frame says that it begins as soon as its script runs. */
+const startLimitMs = 20_000;
 
 /**
  * Runs the Vosk engine in a frame of its own: it makes code from text, which this page's policy forbids and goes on
@@ -10,7 +13,7 @@ const frameAddress = "/vosk-frame.html";
  */
 export async function openVosk(
   modelUrl: string,
-  onMessage: (message: FromRecogniser) => void,
+  onMessage: (message: FromEngine) => void,
 ): Promise<EngineLink> {
   const frame = document.createElement("iframe");
   frame.hidden = true;
@@ -19,12 +22,21 @@ export async function openVosk(
   document.body.append(frame);
   await loaded;
   const { port1, port2 } = new MessageChannel();
-  port1.onmessage = (event: MessageEvent<FromRecogniser>) => onMessage(event.data);
+  const limit = setTimeout(
+    () =>
+      onMessage({ kind: "failed", sentence: "The Vosk engine cannot be used (its frame did not start)." }),
+    startLimitMs,
+  );
+  port1.onmessage = (event: MessageEvent<FromEngine>) => {
+    clearTimeout(limit);
+    onMessage(event.data);
+  };
   frame.contentWindow?.postMessage("listen", location.origin, [port2]);
   port1.postMessage({ kind: "load", base: modelUrl } satisfies ToRecogniser);
   return {
     post: (message, transfer) => port1.postMessage(message, [...transfer]),
     close: () => {
+      clearTimeout(limit);
       port1.close();
       frame.remove();
     },

@@ -3,6 +3,7 @@ import { suggestions } from "../../../core/talk/suggestions.ts";
 import type { Line } from "../../kitchen/caller.ts";
 import type { Galley } from "../galley.ts";
 import { EarButton } from "./ear-button.tsx";
+import { ModelBar } from "./model-bar.tsx";
 import { TypeLine } from "./type-line.tsx";
 
 /** Whether the kitchen listens, what it heard and understood, and what the caller said last. */
@@ -32,7 +33,13 @@ export function EarLine({ galley }: { readonly galley: Galley }) {
           {state.sentence ?? said?.text ?? "Here is where the caller's words stand."}
         </p>
         <p class="ear-heard">
-          {ear.partial.value !== "" ? <i>{ear.partial.value} …</i> : <Heard line={heard} />}
+          {state.loading !== null ? (
+            <ModelBar loading={state.loading} />
+          ) : ear.partial.value !== "" ? (
+            <i>{ear.partial.value} …</i>
+          ) : (
+            <Heard line={heard} />
+          )}
         </p>
       </div>
       {isTyping ? (

@@ -1,4 +1,5 @@
 import type { EarState } from "../../kitchen/ear-model.ts";
+import type { ModelLoading } from "../../voice/engine.ts";
 import type { Settings } from "../../kitchen/settings.ts";
 
 /** What the ear does now, and what a touch on it will do. */
@@ -17,7 +18,7 @@ export function earWords(
     case "off":
       return { now: "Not listening", touch: "Start listening" };
     case "loading":
-      return { now: loading(state.progress), touch: "Getting ready to listen" };
+      return { now: "Getting ready", touch: "Getting ready to listen" };
     case "waiting":
       return { now: listening === "tap" ? "Touch, then speak" : `Say “${address}”`, touch: once };
     case "open":
@@ -33,5 +34,24 @@ export function earWords(
   }
 }
 
-const loading = (progress: number | null): string =>
-  progress === null ? "Getting ready" : `Getting ready, ${Math.round(progress * 100)} %`;
+/** What a model that loads is doing, for the line beside the ear. */
+export function loadingWords(loading: ModelLoading): string {
+  switch (loading.stage) {
+    case "starting":
+      return "Waking the recogniser";
+    case "fetching":
+      return loading.ofBytes === null
+        ? `Bringing the speech model, ${megabytes(loading.bytes)} so far`
+        : `Bringing the speech model, ${megabytes(loading.bytes)} of ${megabytes(loading.ofBytes)}`;
+    case "unpacking":
+      return "Unpacking the speech model";
+  }
+}
+
+/** Of the whole work that is known: 0 to 1; null where it is not known. */
+export function loadedShare(loading: ModelLoading): number | null {
+  if (loading.stage !== "fetching" || loading.ofBytes === null) return null;
+  return Math.min(1, loading.bytes / loading.ofBytes);
+}
+
+const megabytes = (bytes: number): string => `${(bytes / 1_000_000).toFixed(1)} MB`;

@@ -7,7 +7,7 @@ const notLoaded = "The ear could not be loaded. Touch it to try again; typing an
 /** An ear that fetches itself when it is first started, and is off until then. A failed fetch can be tried again. */
 export function lazyEar(load: () => Promise<Ear>): Ear {
   const inner = signal<Ear | null>(null);
-  const own = signal<EarState>({ kind: "off", sentence: null, progress: null });
+  const own = signal<EarState>({ kind: "off", sentence: null, loading: null });
   const loadOnce = onceUnlessFailed(load);
   const open = async (): Promise<Ear> => (inner.value ??= await loadOnce());
   const prepare = async (): Promise<void> => {
@@ -20,12 +20,12 @@ export function lazyEar(load: () => Promise<Ear>): Ear {
   const start = async (): Promise<void> => {
     if (own.value.kind === "loading") return;
     try {
-      own.value = { kind: "loading", sentence: null, progress: null };
+      own.value = { kind: "loading", sentence: null, loading: null };
       const ear = await open();
-      own.value = { kind: "off", sentence: null, progress: null };
+      own.value = { kind: "off", sentence: null, loading: null };
       await ear.start();
     } catch {
-      own.value = { kind: "trouble", sentence: notLoaded, progress: null };
+      own.value = { kind: "trouble", sentence: notLoaded, loading: null };
     }
   };
   return {

@@ -39,7 +39,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     link: "joined",
     pantry,
     look: "light",
-    ear: { kind: "waiting", sentence: null, progress: null },
+    ear: { kind: "waiting", sentence: null, loading: null },
     awake: null,
   } as const;
   const of = ({ log, now }: Stopped): Scene => ({ ...bare, events: log.events, now });
@@ -127,7 +127,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
       ear: {
         kind: "trouble",
         sentence: "The microphone is not allowed here. Allow it beside the address, then touch the ear.",
-        progress: null,
+        loading: null,
       },
     },
   };
