@@ -1,6 +1,6 @@
 import { effect, signal } from "@preact/signals";
 import type { ReadonlySignal } from "@preact/signals";
-import type { Verdict } from "../../core/speech/acceptance.ts";
+import type { Verdict } from "../../core/speech/verdict.ts";
 import type { ListeningMode } from "../../core/speech/recogniser.ts";
 import type { ListenerState } from "../../core/speech/listening.ts";
 import { heardWhileSaying } from "../../core/talk/heard-while-saying.ts";

@@ -1,3 +1,4 @@
+import { createJudgingRecogniser } from "../../core/speech/judging-recogniser.ts";
 import type { ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createRecogniserPump } from "../workers/recogniser-pump.ts";
 import type { FromEngine } from "./engine.ts";
@@ -9,9 +10,12 @@ window.addEventListener("message", (event) => {
   if (event.origin !== location.origin || event.source !== window.parent || port === undefined) return;
   const post = (message: FromEngine): void => port.postMessage(message);
   const take = createRecogniserPump({
-    createRecogniser: (base) => createVoskRecogniser(base, (loading) => post({ kind: "loading", loading })),
+    createRecogniser: (base) =>
+      createJudgingRecogniser(
+        createVoskRecogniser(base, (loading) => post({ kind: "loading", loading })),
+        voskAcceptance,
+      ),
     post,
-    acceptance: voskAcceptance,
   });
   port.onmessage = (sent: MessageEvent<ToRecogniser>) => take(sent.data);
 });

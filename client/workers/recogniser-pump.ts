@@ -1,4 +1,3 @@
-import { type Acceptance, embeddedAcceptance } from "../../core/speech/acceptance.ts";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import { createHearing, defaultHearingTimes, type Hearing } from "../../core/speech/hearing.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
@@ -11,7 +10,6 @@ import { listeningRate } from "../../core/speech/samples.ts";
 export type PumpParts = {
   readonly createRecogniser: (base: string) => Recogniser;
   readonly post: (message: FromRecogniser) => void;
-  readonly acceptance?: Acceptance;
 };
 
 /** Sound waiting for a slow machine beyond this many blocks is dropped rather than answered a minute late. */
@@ -90,11 +88,7 @@ class RecogniserPump {
     if (!loaded.ok) return this.fail(loaded.error);
     this.recogniser = recogniser;
     this.knowsGrammar = false;
-    this.hearing = createHearing(recogniser, {
-      ...defaultHearingTimes,
-      endpointer: defaultEndpointer,
-      acceptance: this.parts.acceptance ?? embeddedAcceptance,
-    });
+    this.hearing = createHearing(recogniser, { ...defaultHearingTimes, endpointer: defaultEndpointer });
     this.parts.post({ kind: "loaded" });
   }
 

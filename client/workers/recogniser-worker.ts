@@ -1,7 +1,9 @@
 import createEngine from "soundswallower";
+import { createEmbeddedEar } from "../../core/speech/embedded-ear.ts";
 import { createEmbeddedRecogniser, type EmbeddedEngine } from "../../core/speech/embedded-recogniser.ts";
 import type { ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createRecogniserPump } from "./recogniser-pump.ts";
+import { createWebTranscriber } from "./web-transcriber.ts";
 
 type EngineOptions = { readonly modelBase: string; readonly locateFile: (name: string) => string };
 
@@ -29,8 +31,16 @@ async function loadEngine(base: string): Promise<EmbeddedEngine> {
   return Object.create(engine, { Decoder: { value: Decoder } }) as EmbeddedEngine;
 }
 
+/** Often enough that the caller falls silent while its address is still being followed by the rest. */
+const draftEveryS = 0.8;
+
 const take = createRecogniserPump({
-  createRecogniser: (base) => createEmbeddedRecogniser(() => loadEngine(base)),
+  createRecogniser: (base) =>
+    createEmbeddedEar({
+      transcriber: createWebTranscriber(base),
+      engine: createEmbeddedRecogniser(() => loadEngine(base)),
+      draftEveryS,
+    }),
   post: (message) => self.postMessage(message),
 });
 

@@ -1,20 +1,8 @@
 import { isChatter, isFiller, withoutFillers } from "./chatter.ts";
-import type { HeardWord, Hypothesis, ListeningMode } from "./recogniser.ts";
+import type { ListeningMode } from "./recogniser.ts";
 import { spokenWords } from "./spoken-words.ts";
-
-/** What one utterance came to. */
-export type Verdict =
-  /** A sentence of the grammar, without the address. */
-  | {
-      readonly kind: "command";
-      readonly words: readonly string[];
-      readonly confidence: number;
-      readonly addressed: boolean;
-    }
-  /** The address alone: somebody has turned to the caller and may now go on. */
-  | { readonly kind: "address-only" }
-  /** No command, and why: nothing but chatter, or too unlike a command to act on. */
-  | { readonly kind: "none"; readonly why: "chatter" | "doubtful" };
+import type { Verdict } from "./verdict.ts";
+import type { HeardWord, Hypothesis } from "./word-engine.ts";
 
 /** When a sentence is believed, by engine. */
 export type Acceptance = {
@@ -55,7 +43,7 @@ export function judge(
   // Whoever has called may stop to think; without the address a pause is a sign of other talk.
   const confidence = confidenceOf(hypothesis, addressed ? "allowed" : "counted");
   if (confidence < leastConfidence(mode, addressed, acceptance)) return { kind: "none", why: "doubtful" };
-  return { kind: "command", words: said, confidence, addressed };
+  return { kind: "command", words: said, confidence, addressed, rivals: [] };
 }
 
 /** Of the first so many words alone. */

@@ -16,3 +16,14 @@ export const embeddedAssets: readonly string[] = [
   "model/en-us/transition_matrices",
   "model/en-us/variances",
 ];
+
+/** The embedded transcriber: the package that carries its two networks, the folder there, and what is served of it. */
+export const embeddedTranscriber = {
+  package: "@moonshine-ai/moonshine-js",
+  folder: "model/tiny/quantized",
+  /** Below `embeddedBase`. */
+  path: "transcriber/",
+  encoder: "encoder_model.onnx",
+  decoder: "decoder_model_merged.onnx",
+  tokens: "tokens.json",
+} as const;

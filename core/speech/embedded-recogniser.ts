@@ -4,7 +4,8 @@ import { chatterWords } from "./chatter.ts";
 import { type EngineDecoder, type EngineModule, setAutomaton } from "./engine-grammar.ts";
 import { formatPronunciation, parsePronunciation } from "./phones.ts";
 import { type DictionaryLookup, pronounce } from "./pronounce.ts";
-import type { HeardWord, Hypothesis, ListenFor, Recogniser } from "./recogniser.ts";
+import type { ListenFor } from "./recogniser.ts";
+import type { HeardWord, Hypothesis, WordEngine } from "./word-engine.ts";
 import { createRoomTone } from "./room-tone.ts";
 import { listeningRate } from "./samples.ts";
 import { vocabulary } from "./vocabulary.ts";
@@ -60,11 +61,11 @@ export type EmbeddedEngine = EngineModule & {
  * (making and deleting them leaks); only its grammar is swapped.
  * @param loadEngine loads the engine; Node and the browser do it differently
  */
-export function createEmbeddedRecogniser(loadEngine: () => Promise<EmbeddedEngine>): Recogniser {
+export function createEmbeddedRecogniser(loadEngine: () => Promise<EmbeddedEngine>): WordEngine {
   return new EmbeddedRecogniser(loadEngine);
 }
 
-class EmbeddedRecogniser implements Recogniser {
+class EmbeddedRecogniser implements WordEngine {
   private readonly loadEngine: () => Promise<EmbeddedEngine>;
   private engine: EmbeddedEngine | null = null;
   private decoder: EmbeddedDecoder | null = null;
@@ -75,7 +76,7 @@ class EmbeddedRecogniser implements Recogniser {
     this.loadEngine = loadEngine;
   }
 
-  readonly load: Recogniser["load"] = async () => {
+  readonly load: WordEngine["load"] = async () => {
     if (this.decoder !== null) return ok(null);
     try {
       this.engine = await this.loadEngine();
@@ -91,13 +92,13 @@ class EmbeddedRecogniser implements Recogniser {
     }
   };
 
-  readonly setGrammar: Recogniser["setGrammar"] = (listenFor) => {
+  readonly setGrammar: WordEngine["setGrammar"] = (listenFor) => {
     this.close();
     if (this.engine === null) throw new Error("the recogniser was used before it was loaded");
     return Promise.resolve(swapGrammar(this.engine, this.loaded(), listenFor));
   };
 
-  readonly accept: Recogniser["accept"] = (samples) => {
+  readonly accept: WordEngine["accept"] = (samples) => {
     if (!this.isOpen) {
       this.loaded().start();
       this.onRoomTone = createRoomTone();
@@ -106,15 +107,15 @@ class EmbeddedRecogniser implements Recogniser {
     this.loaded().process_audio(this.onRoomTone(samples), false, false);
   };
 
-  readonly partial: Recogniser["partial"] = () => (this.isOpen ? splitWords(this.loaded().get_text()) : []);
+  readonly partial: WordEngine["partial"] = () => (this.isOpen ? splitWords(this.loaded().get_text()) : []);
 
-  readonly end: Recogniser["end"] = () => {
+  readonly end: WordEngine["end"] = () => {
     if (!this.isOpen) return Promise.resolve({ words: [] });
     this.close();
     return Promise.resolve(hypothesisOf(this.loaded()));
   };
 
-  readonly reconsider: Recogniser["reconsider"] = async (utterance) => {
+  readonly reconsider: WordEngine["reconsider"] = async (utterance) => {
     this.close();
     const decoder = this.loaded();
     // Streaming fixes the engine to a running mean; only begun anew does it take the mean of this utterance alone.
@@ -127,12 +128,12 @@ class EmbeddedRecogniser implements Recogniser {
     return hypothesis;
   };
 
-  readonly forget: Recogniser["forget"] = async () => {
+  readonly forget: WordEngine["forget"] = async () => {
     this.close();
     await this.loaded().reinitialize_audio();
   };
 
-  readonly free: Recogniser["free"] = () => {
+  readonly free: WordEngine["free"] = () => {
     this.close();
     this.decoder?.delete();
     this.decoder = null;

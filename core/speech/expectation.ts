@@ -1,8 +1,10 @@
-import { type Acceptance, judge, type Verdict } from "./acceptance.ts";
+import { type Acceptance, judge } from "./acceptance.ts";
 import { type Automaton, toAutomaton } from "./automaton.ts";
 import { type Progress, progressThrough } from "./progress.ts";
-import type { Hypothesis, ListenFor } from "./recogniser.ts";
+import type { ListenFor } from "./recogniser.ts";
 import { spokenWords } from "./spoken-words.ts";
+import type { Verdict } from "./verdict.ts";
+import type { Hypothesis } from "./word-engine.ts";
 
 /** What is listened for, made ready for judging words by. */
 export type Expectation = {

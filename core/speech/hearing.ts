@@ -1,6 +1,4 @@
 import { ok, type Result } from "../units/result.ts";
-import type { Acceptance, Verdict } from "./acceptance.ts";
-import { withoutFillers } from "./chatter.ts";
 import {
   type EndpointerSettings,
   type EndpointerState,
@@ -8,11 +6,12 @@ import {
   initialEndpointer,
   stepEndpointer,
 } from "./endpointer.ts";
-import { type Expectation, expectation, isAddressed, progressOf, verdictOn } from "./expectation.ts";
+import { type Expectation, expectation, isAddressed, progressOf } from "./expectation.ts";
 import { createOffsetFilter, createSpeechMeter, loudness } from "./loudness.ts";
 import type { Progress } from "./progress.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
-import { createFramer, frameMs, frameSamples, joinSamples, listeningRate } from "./samples.ts";
+import { createFramer, frameMs, frameSamples, listeningRate } from "./samples.ts";
+import type { Verdict } from "./verdict.ts";
 
 /** What listening brings about, in order. Frames are 20 ms, counted from the start of the stream. */
 export type HearingEvent =
@@ -31,7 +30,6 @@ export type HearingEvent =
 /** Settings of listening, in milliseconds. */
 export type HearingSettings = {
   readonly endpointer: EndpointerSettings;
-  readonly acceptance: Acceptance;
   /** Quiet that ends an utterance whose words are a whole sentence, one that could go on, one that must go on. */
   readonly hangoverMs: {
     readonly finished: number;
@@ -39,10 +37,10 @@ export type HearingSettings = {
     readonly begun: number;
     readonly otherwise: number;
   };
+  /** Quiet after which the recogniser begins to think about what was said, in case that was all. */
+  readonly anticipateMs: number;
   /** After the address alone, how long its sound is kept to be joined to the command that follows. */
   readonly addressHeldMs: number;
-  /** An utterance up to this long that came to nothing is heard once more as a whole; commands are no longer. */
-  readonly reconsiderMs: number;
 };
 
 /**
@@ -51,8 +49,8 @@ export type HearingSettings = {
  */
 export const defaultHearingTimes = {
   hangoverMs: { finished: 200, mayGoOn: 360, begun: 900, otherwise: 500 },
+  anticipateMs: 60,
   addressHeldMs: 4_000,
-  reconsiderMs: 6_000,
 } as const;
 
 /**
@@ -73,7 +71,14 @@ export type Hearing = {
   readonly reset: () => Promise<void>;
 };
 
-type Utterance = { readonly from: number; readonly frames: Float32Array[]; partial: readonly string[] };
+type Utterance = {
+  readonly from: number;
+  readonly frames: Float32Array[];
+  partial: readonly string[];
+  shown: string;
+};
+
+type Ending = { readonly lastLoud: number; readonly why: "quiet" | "too-long" };
 
 /** Puts the endpointer before a loaded recogniser; the same in the browser and on the command line. */
 export function createHearing(recogniser: Recogniser, settings: HearingSettings): Hearing {
@@ -130,7 +135,7 @@ class StreamHearing implements Hearing {
     this.recent = this.recent.slice(-kept);
     if (utterance === null) return this.change(what);
     this.utterance = null;
-    await this.recogniser.end();
+    await this.recogniser.end(null);
     const changed = await this.change(what);
     if (changed.ok)
       this.open(Math.max(utterance.from, this.state.frame - kept), utterance.frames.slice(-kept));
@@ -151,7 +156,9 @@ class StreamHearing implements Hearing {
   };
 
   readonly finish: Hearing["finish"] = async () =>
-    this.utterance === null ? [] : this.conclude(this.utterance, this.state.frame - 1);
+    this.utterance === null
+      ? []
+      : this.conclude(this.utterance, { lastLoud: this.state.frame - 1, why: "too-long" });
 
   readonly reset: Hearing["reset"] = async () => {
     await this.recogniser.forget();
@@ -175,11 +182,27 @@ class StreamHearing implements Hearing {
     }
     const { utterance } = this;
     if (utterance === null || step.kind === "none") return [];
-    if (step.kind === "ended") return this.conclude(utterance, step.lastLoud);
+    if (step.kind === "ended") return this.conclude(utterance, step);
     this.feed(utterance, frame);
-    // Asking costs a walk back through the search, so not for every frame, but for each in a pause.
-    const isAsked = step.kind === "pause" || this.state.frame % framesAPartial === 0;
-    return isAsked ? this.updatePartial(utterance) : [];
+    if (step.kind === "pause") await this.anticipate(utterance, step.quietMs);
+    else this.hangoverMs = this.settings.hangoverMs.otherwise;
+    return step.kind === "pause" || this.state.frame % framesAPartial === 0
+      ? this.showPartial(utterance)
+      : [];
+  }
+
+  /** Thinking begins early in a pause, and its answer is waited for when the shortest pause could end the utterance. */
+  private async anticipate(utterance: Utterance, quietMs: number): Promise<void> {
+    const { anticipateMs, hangoverMs } = this.settings;
+    if (quietMs < anticipateMs) return;
+    const answer = this.recogniser.anticipate(this.state.frame - quietMs / frameMs);
+    if (quietMs < hangoverMs.finished) return;
+    const words = await answer;
+    utterance.partial = words;
+    this.hangoverMs = hangoverAfter(
+      this.expected === null ? null : progressOf(this.expected, words),
+      this.settings,
+    );
   }
 
   private begin(from: number): void {
@@ -191,7 +214,7 @@ class StreamHearing implements Hearing {
   }
 
   private open(from: number, frames: readonly Float32Array[]): void {
-    const utterance: Utterance = { from, frames: [], partial: [] };
+    const utterance: Utterance = { from, frames: [], partial: [], shown: "" };
     this.utterance = utterance;
     this.hangoverMs = this.settings.hangoverMs.otherwise;
     for (const frame of frames) this.feed(utterance, frame);
@@ -206,34 +229,27 @@ class StreamHearing implements Hearing {
     this.recogniser.accept(frame);
   }
 
-  private updatePartial(utterance: Utterance): readonly HearingEvent[] {
-    const words = withoutFillers(this.recogniser.partial());
-    const progress = this.expected === null ? null : progressOf(this.expected, words);
-    this.hangoverMs = hangoverAfter(progress, this.settings);
-    if (words.join(" ") === utterance.partial.join(" ")) return [];
+  private showPartial(utterance: Utterance): readonly HearingEvent[] {
+    const words = this.recogniser.partial();
+    if (words.join(" ") === utterance.shown) return [];
+    utterance.shown = words.join(" ");
     utterance.partial = words;
     return [{ kind: "partial", words }];
   }
 
-  private async conclude(utterance: Utterance, lastLoud: number): Promise<readonly HearingEvent[]> {
+  private async conclude(utterance: Utterance, step: Ending): Promise<readonly HearingEvent[]> {
     this.utterance = null;
-    const verdict = await this.verdict(utterance);
+    const verdict = await this.recogniser.end(step.why === "quiet" ? step.lastLoud + 1 : null);
     const untilFrame = this.state.frame + this.settings.addressHeldMs / frameMs;
     this.held = verdict.kind === "address-only" ? { frames: utterance.frames, untilFrame } : null;
-    const heard = { kind: "heard", verdict, startedAtFrame: utterance.from, endedAtFrame: lastLoud } as const;
+    const heard = {
+      kind: "heard",
+      verdict,
+      startedAtFrame: utterance.from,
+      endedAtFrame: step.lastLoud,
+    } as const;
     const changed = this.waiting === null ? ok(null) : await this.change(this.waiting);
     return changed.ok ? [heard] : [heard, { kind: "grammar-refused", sentence: changed.error }];
-  }
-
-  private async verdict(utterance: Utterance): Promise<Verdict> {
-    const { recogniser, expected, settings } = this;
-    const hypothesis = await recogniser.end();
-    if (expected === null) return { kind: "none", why: "chatter" };
-    const first = verdictOn(expected, hypothesis, settings.acceptance);
-    if (first.kind !== "none" || utterance.frames.length * frameMs > settings.reconsiderMs) return first;
-    const again = await recogniser.reconsider(joinSamples(utterance.frames));
-    const second = verdictOn(expected, again, settings.acceptance);
-    return second.kind === "none" ? first : second;
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Grammar } from "./grammar.ts";
 import type { ListenFor, ListeningMode } from "./recogniser.ts";
-import type { Verdict } from "./acceptance.ts";
+import type { Verdict } from "./verdict.ts";
 
 /** What the screen shows of the ear. */
 export type ListenerState =

@@ -1,5 +1,4 @@
 import { readFile } from "node:fs/promises";
-import { embeddedAcceptance, type Verdict } from "../../core/speech/acceptance.ts";
 import {
   createHearing,
   defaultHearingTimes,
@@ -8,10 +7,11 @@ import {
   type HearingSettings,
 } from "../../core/speech/hearing.ts";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
-import type { ListenFor } from "../../core/speech/recogniser.ts";
+import type { ListenFor, Recogniser } from "../../core/speech/recogniser.ts";
 import { resample } from "../../core/speech/resample.ts";
 import { frameMs, listeningRate } from "../../core/speech/samples.ts";
 import { parseWav } from "../../core/speech/wav.ts";
+import type { Verdict } from "../../core/speech/verdict.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { createNodeRecogniser } from "./node-recogniser.ts";
 
@@ -38,8 +38,7 @@ export type FileHearer = {
 };
 
 /** Makes a hearer; the recogniser loads with the first file and stays until `close`. */
-export function createFileHearer(): FileHearer {
-  const recogniser = createNodeRecogniser();
+export function createFileHearer(recogniser: Recogniser = createNodeRecogniser()): FileHearer {
   let ready: Listener | null = null;
   return {
     hearFile: async (path, options) => {
@@ -69,7 +68,6 @@ type Listener = { readonly hearing: Hearing; options: HearOptions | null };
 const settings: HearingSettings = {
   ...defaultHearingTimes,
   endpointer: defaultEndpointer,
-  acceptance: embeddedAcceptance,
 };
 
 /** Sets the grammar unless it is the one already set; after a refusal the next file sets its own. */

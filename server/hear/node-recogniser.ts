@@ -1,20 +1,27 @@
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { createEmbeddedEar } from "../../core/speech/embedded-ear.ts";
 import { createEmbeddedRecogniser, type EmbeddedEngine } from "../../core/speech/embedded-recogniser.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
+import type { WordEngine } from "../../core/speech/word-engine.ts";
+import { createNodeTranscriber } from "./node-transcriber.ts";
 
 type CreateEngine = (options: { readonly modelBase: string }) => Promise<EmbeddedEngine>;
 
-/** The folder of the embedded recogniser's package: its engine, acoustic model and dictionary. */
-export function embeddedFolder(): string {
-  return dirname(createRequire(import.meta.url).resolve("soundswallower"));
+/** The embedded recogniser for Node, of two ears. Its models are read from disk when `load` is called. */
+export function createNodeRecogniser(): Recogniser {
+  return createEmbeddedEar({
+    transcriber: createNodeTranscriber(),
+    engine: createNodeEngine(),
+    draftEveryS: null,
+  });
 }
 
-/** The embedded recogniser for Node. The engine is read from disk when `load` is called, not before. */
-export function createNodeRecogniser(): Recogniser {
+/** The light one of the two, which follows the sound. It is read from disk when `load` is called, not before. */
+export function createNodeEngine(): WordEngine {
   return createEmbeddedRecogniser(async () => {
-    const folder = embeddedFolder();
+    const folder = dirname(createRequire(import.meta.url).resolve("soundswallower"));
     const imported = (await import(pathToFileURL(join(folder, "soundswallower.node.js")).href)) as {
       default: CreateEngine;
     };

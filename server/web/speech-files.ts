@@ -5,7 +5,13 @@ import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { pipeline } from "node:stream/promises";
 import { Router } from "express";
-import { embeddedAssets, embeddedBase, embeddedPackage } from "../../core/speech/embedded-assets.ts";
+import {
+  embeddedAssets,
+  embeddedBase,
+  embeddedPackage,
+  embeddedTranscriber,
+} from "../../core/speech/embedded-assets.ts";
+import { transcriberFolder, transcriberTokens } from "../hear/transcriber-files.ts";
 
 /** A speech model that the cook has put into models/. */
 export interface SpeechModel {
@@ -52,15 +58,26 @@ async function models(folder: string): Promise<readonly SpeechModel[]> {
   );
 }
 
-/** The recogniser that comes with the program: what a browser loads of it, and nothing else of its package. */
+const revalidated = { headers: { "Cache-Control": "no-cache" }, cacheControl: false } as const;
+
+/** The recogniser that comes with the program: what a browser loads of it, and nothing else of its packages. */
 function embedded(): Router {
   const root = dirname(createRequire(import.meta.url).resolve(embeddedPackage));
   const router = Router();
   for (const asset of embeddedAssets) {
     router.get(embeddedBase + asset, (_request, response) => {
-      response.sendFile(asset, { root, headers: { "Cache-Control": "no-cache" }, cacheControl: false });
+      response.sendFile(asset, { root, ...revalidated });
     });
   }
+  const { path, encoder, decoder, tokens } = embeddedTranscriber;
+  for (const network of [encoder, decoder]) {
+    router.get(embeddedBase + path + network, (_request, response) => {
+      response.sendFile(network, { root: transcriberFolder(), ...revalidated });
+    });
+  }
+  router.get(embeddedBase + path + tokens, async (_request, response) => {
+    response.set("Cache-Control", "no-cache").json(await transcriberTokens());
+  });
   return router;
 }
 

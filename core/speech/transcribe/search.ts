@@ -1,0 +1,178 @@
+import type { Tokens, Writing } from "./transcriber.ts";
+import type { Place, WordPaths } from "./word-paths.ts";
+
+/** A sentence of the grammar that an utterance may have been. */
+export type Candidate = {
+  readonly words: readonly string[];
+  /** Natural logarithm of the model's probability of this text given the sound; always below 0. */
+  readonly score: number;
+};
+
+/** What a search came to. */
+export type Found = {
+  /** What the model would write if it were free: text, and the score of it. */
+  readonly free: { readonly text: string; readonly score: number };
+  /** Sentences of the grammar, the likeliest first; empty where none is anywhere near. */
+  readonly candidates: readonly Candidate[];
+};
+
+/** How hard to search. Scores are natural logarithms. */
+export type SearchSettings = {
+  /** Drafts kept side by side at most. */
+  readonly drafts: number;
+  /** A draft so far behind the best one, or behind what the model would write freely, is given up. */
+  readonly width: number;
+  readonly widthBelowFree: number;
+  /** Seconds of speech in the utterance, pauses included: a sentence too short to have lasted so long loses by it. */
+  readonly speechS: number;
+  /** A sentence of no more words than these, the address alone, rules out no longer one. */
+  readonly addressWords: number;
+  /** No sentence has more tokens. */
+  readonly longest: number;
+};
+
+/** Enough for nine sentences of ten, which leave no doubt: the right draft is always among the best few. */
+export const quickSearch = { drafts: 4, width: 9, widthBelowFree: 20, longest: 48 } as const;
+
+/** For a sentence that was not clear: wider ones find no more. */
+export const patientSearch = { drafts: 12, width: 24, widthBelowFree: 36, longest: 48 } as const;
+
+/** What the model would write, and nothing of the grammar. */
+export const freeSearch = { drafts: 0, width: 0, widthBelowFree: 0, longest: 48 } as const;
+
+type Draft = {
+  /** Its row in the last step of the model. */
+  readonly row: number;
+  readonly score: number;
+  readonly token: number;
+  readonly place: Place;
+  readonly words: readonly string[];
+};
+
+type FreeText = { readonly row: number; readonly tokens: readonly number[]; readonly score: number };
+
+/**
+ * Finds the sentences of a grammar that an utterance may have been, and what it would be without the grammar, in one
+ * pass: a beam search over tokens that only goes where some sentence goes, with one draft beside it that goes anywhere.
+ * Two drafts that said the same words and stand at the same place are one, the likelier way of writing them.
+ */
+export async function search(
+  writing: Writing,
+  paths: WordPaths,
+  tokens: Tokens,
+  settings: SearchSettings,
+): Promise<Found> {
+  let free: FreeText = { row: 0, tokens: [], score: 0 };
+  let isFreeDone = false;
+  let drafts: readonly Draft[] =
+    settings.drafts === 0 ? [] : [{ row: 0, score: 0, token: tokens.first, place: paths.start(), words: [] }];
+  const done = new Map<string, Candidate>();
+  let rows = await writing.step([0], [tokens.first]);
+  for (let at = 0; at < settings.longest; at++) {
+    const sums = rows.map(logSum);
+    const logOf = (row: number, token: number): number =>
+      (rows[row]?.[token] ?? -Infinity) - (sums[row] ?? 0);
+    if (!isFreeDone) {
+      const token = likeliest(rows[free.row]);
+      free = { row: free.row, tokens: [...free.tokens, token], score: free.score + logOf(free.row, token) };
+      isFreeDone = token === tokens.last;
+    }
+    for (const draft of drafts) finish(draft, paths, logOf(draft.row, tokens.last), settings.speechS, done);
+    drafts = kept(goneOn(drafts, paths, logOf), bestOf(done, settings), free.score, settings);
+    if (drafts.length === 0 && isFreeDone) break;
+    const parents = [...(isFreeDone ? [] : [free.row]), ...drafts.map(({ row }) => row)];
+    const next = [...(isFreeDone ? [] : free.tokens.slice(-1)), ...drafts.map(({ token }) => token)];
+    rows = await writing.step(parents, next);
+    const offset = isFreeDone ? 0 : 1;
+    free = { ...free, row: 0 };
+    drafts = drafts.map((draft, index) => ({ ...draft, row: index + offset }));
+  }
+  const candidates = [...done.values()].sort((a, b) => b.score - a.score);
+  return { free: { text: textOf(free.tokens, tokens), score: free.score }, candidates };
+}
+
+function finish(
+  draft: Draft,
+  paths: WordPaths,
+  logEnd: number,
+  speechS: number,
+  done: Map<string, Candidate>,
+): void {
+  for (const words of paths.endings(draft.place)) {
+    const whole = [...draft.words, ...words];
+    const score = draft.score + logEnd - paceCost(whole, speechS);
+    const before = done.get(whole.join(" "));
+    if (before === undefined || before.score < score) done.set(whole.join(" "), { words: whole, score });
+  }
+}
+
+/**
+ * The model is quick to end a text early, whatever is still said. Of 100 sentences by twelve voices none had fewer than
+ * 10.6 letters in a second, pauses apart: each letter that is missing costs.
+ */
+function paceCost(words: readonly string[], speechS: number): number {
+  return 2 * Math.max(0, (speechS - 0.35) * 11 - words.join("").length);
+}
+
+function goneOn(
+  drafts: readonly Draft[],
+  paths: WordPaths,
+  logOf: (row: number, token: number) => number,
+): readonly Draft[] {
+  return drafts.flatMap(({ row, score, place, words }) =>
+    paths.movesFrom(place).map(({ token, to, said }) => ({
+      row,
+      score: score + logOf(row, token),
+      token,
+      place: to,
+      words: said.length === 0 ? words : [...words, ...said],
+    })),
+  );
+}
+
+/** The best of the drafts, one for each place and words. */
+function kept(
+  drafts: readonly Draft[],
+  best: number,
+  free: number,
+  { drafts: most, width, widthBelowFree }: SearchSettings,
+): readonly Draft[] {
+  const sorted = [...drafts].sort((a, b) => b.score - a.score);
+  const least = Math.max((sorted[0]?.score ?? 0) - width, best - width, free - widthBelowFree);
+  const chosen: Draft[] = [];
+  for (const draft of sorted) {
+    if (draft.score < least || chosen.length === most) break;
+    const isKnown = chosen.some(
+      ({ place, words }) => place === draft.place && words.join(" ") === draft.words.join(" "),
+    );
+    if (!isKnown) chosen.push(draft);
+  }
+  return chosen;
+}
+
+function bestOf(done: ReadonlyMap<string, Candidate>, { addressWords }: SearchSettings): number {
+  const whole = [...done.values()].filter(({ words }) => words.length > addressWords);
+  return Math.max(-Infinity, ...whole.map(({ score }) => score));
+}
+
+function likeliest(row: Float32Array | undefined): number {
+  let best = 0;
+  row?.forEach((value, token) => {
+    if (value > (row[best] ?? -Infinity)) best = token;
+  });
+  return best;
+}
+
+/** ln of the sum of exp, without overflow: what makes odds into probabilities. */
+function logSum(row: Float32Array): number {
+  let most = -Infinity;
+  for (const value of row) if (value > most) most = value;
+  let sum = 0;
+  for (const value of row) sum += Math.exp(value - most);
+  return most + Math.log(sum);
+}
+
+function textOf(written: readonly number[], { texts, last }: Tokens): string {
+  const shown = written.filter((token) => token !== last).map((token) => texts[token] ?? "");
+  return shown.join("").replaceAll("▁", " ").trim();
+}

@@ -1,0 +1,16 @@
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { embeddedTranscriber } from "../../core/speech/embedded-assets.ts";
+import type { Tokens } from "../../core/speech/transcribe/transcriber.ts";
+
+/** The folder that the two networks of the embedded transcriber lie in. */
+export function transcriberFolder(): string {
+  const entry = fileURLToPath(import.meta.resolve(embeddedTranscriber.package));
+  return join(dirname(entry), embeddedTranscriber.folder);
+}
+
+/** The tokens that it writes in; reading them takes a tenth of a second. */
+export async function transcriberTokens(): Promise<Tokens> {
+  const { default: tokenizer } = await import("llama-tokenizer-js");
+  return { texts: tokenizer.vocabById, first: 1, last: 2 };
+}
