@@ -7,6 +7,7 @@ import type { Intent } from "../../core/talk/intent.ts";
 import type { Dialogue, Kitchen, Reply } from "../../core/talk/model.ts";
 import { silentDialogue } from "../../core/talk/model.ts";
 import { respond, respondTo } from "../../core/talk/respond.ts";
+import { respondUnsure } from "../../core/talk/respond-unsure.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
@@ -40,6 +41,8 @@ export interface Caller {
   /** What is worth listening for at this moment. */
   readonly grammar: ReadonlySignal<Grammar>;
   readonly hear: (text: string, how: "voice" | "typed") => Reply;
+  /** Words that the ear heard, and what they may just as well have been, the likeliest first. */
+  readonly hearUnsurely: (readings: readonly (readonly string[])[]) => Reply;
   /** A touch means the same as a sentence: `words` is what it stands for. */
   readonly touch: (intent: Intent, words: string) => Reply;
   /** Says something that is no answer: a refusal of the server's, a trouble of the microphone's. */
@@ -84,6 +87,8 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     calls: callsOf(clock, store),
     grammar: grammarOf(clock, store, dialogue),
     hear: (text, how) => act(respond(text, kitchen()), text, how),
+    hearUnsurely: (readings) =>
+      act(respondUnsure(readings, kitchen()), (readings[0] ?? []).join(" "), "voice"),
     touch: (intent, words) => act(respondTo(intent, words, kitchen()), words, "touch"),
     tell: (sentence) => {
       unasked(sentence);

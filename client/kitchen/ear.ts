@@ -113,10 +113,8 @@ function heard(
       // Whoever calls in the middle of a sentence has heard enough of it.
       if (sound.isSpeaking() && verdict.addressed) sound.stopTalking();
       // Without the address only the few stop sentences are heard then, and all of them mean the same.
-      caller.hear(
-        sound.isSpeaking() && !verdict.addressed ? "stop talking" : verdict.words.join(" "),
-        "voice",
-      );
+      if (sound.isSpeaking() && !verdict.addressed) caller.hear("stop talking", "voice");
+      else caller.hearUnsurely([verdict.words, ...verdict.rivals]);
       return;
     case "address-only":
       if (sound.isSpeaking()) sound.stopTalking();

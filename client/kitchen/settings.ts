@@ -22,7 +22,7 @@ const key = "stovecall.settings";
 /** The address that was told apart best in measurements is the default (docs/decisions). */
 export const defaultSettings: Settings = {
   look: "auto",
-  address: "okay kitchen",
+  address: "listen kitchen",
   listening: "addressed",
   voice: "slt",
 };

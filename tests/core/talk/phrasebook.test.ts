@@ -189,7 +189,7 @@ describe("the phrasebook", () => {
     for (const kitchen of [calm, ringing, asked, corrected, kitchenAt(emptyLog, 0)]) {
       const grammar = grammarFor(kitchen);
       expect(reachableRules(grammar).ok).toBe(true);
-      expect(toAutomaton(listenTo(grammar, { address: "okay kitchen", mode: "addressed" })).ok).toBe(true);
+      expect(toAutomaton(listenTo(grammar, { address: "listen kitchen", mode: "addressed" })).ok).toBe(true);
     }
   });
 
@@ -213,13 +213,13 @@ describe("the phrasebook", () => {
   });
 
   it("[C7] keeps what is heard while the caller speaks to a handful, and to no word that it says itself", () => {
-    const saying = (text: string) => heardWhileSaying(text, "okay kitchen");
+    const saying = (text: string) => heardWhileSaying(text, "listen kitchen");
     expect(saying("Mix the dough.")).toEqual({
       stopSentences: ["stop", "stop talking", "wait", "quiet", "be quiet", "hush"],
-      address: "okay kitchen",
+      address: "listen kitchen",
     });
     expect(saying("Quiet for ten minutes.").stopSentences).toEqual(["stop", "stop talking", "wait", "hush"]);
-    expect(saying('Say "okay kitchen, what now".').address).toBeNull();
+    expect(saying('Say "listen kitchen, what now".').address).toBeNull();
     expect(heardWhileSaying("Mix the dough.", null).address).toBeNull();
     for (const said of saying("").stopSentences) {
       const intent = understand(said, calm).intent?.type;

@@ -149,7 +149,7 @@ describe.each(meals.map(({ name }, index) => ({ name, index })))("$name", ({ ind
       ]);
     }
     expect(
-      toAutomaton(listenTo(grammarFor(kitchen), { address: "okay kitchen", mode: "addressed" })).ok,
+      toAutomaton(listenTo(grammarFor(kitchen), { address: "listen kitchen", mode: "addressed" })).ok,
     ).toBe(true);
   });
 });
