@@ -1,60 +1,61 @@
-import { readFileSync } from "node:fs";
-import { beforeAll, afterAll, describe, expect, it } from "vitest";
-import { withoutFillers } from "../../core/speech/chatter.ts";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { embeddedAcceptance } from "../../core/speech/acceptance.ts";
+import { createJudgingRecogniser } from "../../core/speech/judging-recogniser.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
-import { resample } from "../../core/speech/resample.ts";
-import { joinSamples } from "../../core/speech/samples.ts";
-import { parseWav } from "../../core/speech/wav.ts";
-import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
-import { createFakeRecogniser } from "../voice/fake-recogniser.ts";
-import { speak } from "../voice/synthetic-voices.ts";
+import type { Verdict } from "../../core/speech/verdict.ts";
+import { createNodeEngine, createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
+import { createFakeWordEngine } from "../voice/fake-word-engine.ts";
 import { grammarOf, listenTo } from "../voice/grammars.ts";
+import { spokenInRoom } from "../voice/spoken-in-room.ts";
 
 const strange = ["next step", "zaatarxyz first", "jalapeño", "qwrtz", "12 日本", "it's o'clock"];
+const sentences = grammarOf("next step", "what is in the oven");
 
-/** 300 ms of a quiet room, faint and regular. */
-const room = Float32Array.from({ length: 4800 }, (_, at) => 1e-4 * Math.sin(at * 1.7) * Math.sin(at * 0.37));
-
-/** An engine, and how to make it hear a sentence: the real one is played a voice, the fake is told. */
+/** A recogniser, and how to make it hear a sentence: real ones are played a voice, the fake is told. */
 type Subject = { readonly recogniser: Recogniser; readonly prepare: (text: string) => Promise<Float32Array> };
+
+const played = (recogniser: Recogniser): Subject => ({
+  recogniser,
+  prepare: (text) => spokenInRoom("slt", text),
+});
 
 const adapters: readonly (readonly [name: string, make: () => Subject])[] = [
   [
-    "fake",
+    "a fake engine alone",
     () => {
-      const recogniser = createFakeRecogniser();
+      const engine = createFakeWordEngine();
       return {
-        recogniser,
+        recogniser: createJudgingRecogniser(engine, embeddedAcceptance),
         prepare: (text) => {
-          recogniser.willHear(text);
+          engine.willHear(text);
           return Promise.resolve(new Float32Array(16_000));
         },
       };
     },
   ],
-  [
-    "embedded",
-    () => ({
-      recogniser: createNodeRecogniser(),
-      prepare: async (text) => {
-        const [path = ""] = await speak("slt", [text]);
-        const recording = parseWav(readFileSync(path));
-        if (!recording.ok) throw new Error(recording.error);
-        // As the endpointer hands an utterance over: with some of the room before and after it.
-        return joinSamples([room, resample(recording.value.samples, recording.value.rate, 16_000), room]);
-      },
-    }),
-  ],
+  ["the light engine alone", () => played(createJudgingRecogniser(createNodeEngine(), embeddedAcceptance))],
+  ["two ears", () => played(createNodeRecogniser())],
 ];
+
+const chatter: Verdict = { kind: "none", why: "chatter" };
 
 describe.each(adapters)("recogniser contract: %s", (_name, make) => {
   const subject = make();
   const { recogniser } = subject;
-  const hear = async (text: string): Promise<readonly string[]> => {
+  const say = async (text: string): Promise<void> => {
     const samples = await subject.prepare(text);
     for (let at = 0; at < samples.length; at += 320) recogniser.accept(samples.subarray(at, at + 320));
-    return (await recogniser.end()).words.map(({ word }) => word);
   };
+  const hear = async (text: string): Promise<Verdict> => {
+    await say(text);
+    return recogniser.end(null);
+  };
+  const command = (words: string, addressed = false): object => ({
+    kind: "command",
+    words: words.split(" "),
+    rivals: [],
+    addressed,
+  });
 
   beforeAll(async () => expect(await recogniser.load()).toEqual({ ok: true, value: null }));
   afterAll(() => recogniser.free());
@@ -69,42 +70,59 @@ describe.each(adapters)("recogniser contract: %s", (_name, make) => {
     }
   });
 
-  it("[V15] an utterance comes back as its words, in order, each with a place and a probability", async () => {
-    await recogniser.setGrammar(listenTo(grammarOf("next step", "what is in the oven")));
-    expect(withoutFillers(await hear("what is in the oven"))).toEqual(["what", "is", "in", "the", "oven"]);
-    expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
+  it("[V15] an utterance comes to a sentence of the grammar, with a confidence", async () => {
+    await recogniser.setGrammar(listenTo(sentences));
+    const verdict = await hear("what is in the oven");
+    expect(verdict).toMatchObject(command("what is in the oven"));
+    const confidence = verdict.kind === "command" ? verdict.confidence : 0;
+    expect(confidence).toBeGreaterThan(0.6);
+    expect(confidence).toBeLessThanOrEqual(1);
+    expect(await hear("next step")).toMatchObject(command("next step"));
   });
 
-  it("[V15] ending without an utterance has no words, and there is no partial then", async () => {
-    expect(await recogniser.end()).toEqual({ words: [] });
+  it("[V2][V15] the address is taken off a sentence, and alone it is heard as that", async () => {
+    await recogniser.setGrammar(listenTo(sentences, { address: "listen kitchen", mode: "addressed" }));
+    expect(await hear("listen kitchen next step")).toMatchObject(command("next step", true));
+    expect(await hear("listen kitchen")).toEqual({ kind: "address-only" });
+    expect(await hear("next step")).toMatchObject({ kind: "none" });
+  });
+
+  it("[V15] ending without an utterance is chatter, and there is no partial then", async () => {
+    expect(await recogniser.end(null)).toEqual(chatter);
+    expect(await recogniser.end(7)).toEqual(chatter);
+    expect(recogniser.partial()).toEqual([]);
+  });
+
+  it("[V15] a pause that was thought about comes to the same, asked twice and ended", async () => {
+    await recogniser.setGrammar(listenTo(sentences));
+    await say("what is in the oven");
+    const words = ["what", "is", "in", "the", "oven"];
+    expect(await recogniser.anticipate(80)).toEqual(words);
+    expect(await recogniser.anticipate(80)).toEqual(words);
+    expect(recogniser.partial()).toEqual(words);
+    expect(await recogniser.end(80)).toMatchObject({ kind: "command", words });
     expect(recogniser.partial()).toEqual([]);
   });
 
   it("[V15] forgetting drops the open utterance and keeps the grammar", async () => {
-    await recogniser.setGrammar(listenTo(grammarOf("next step")));
+    await recogniser.setGrammar(listenTo(sentences));
     recogniser.accept(new Float32Array(3200));
     await recogniser.forget();
-    expect(await recogniser.end()).toEqual({ words: [] });
-    expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
-  });
-
-  it("[V15] reconsidering leaves the engine ready for the next utterance", async () => {
-    await recogniser.setGrammar(listenTo(grammarOf("next step")));
-    await recogniser.reconsider(await subject.prepare("next step"));
-    expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
+    expect(await recogniser.end(null)).toEqual(chatter);
+    expect(await hear("next step")).toMatchObject(command("next step"));
   });
 
   it("[V15] a new grammar drops the open utterance", async () => {
-    recogniser.accept(new Float32Array(3200));
+    await say("next step");
     await recogniser.setGrammar(listenTo(grammarOf("stop")));
-    expect(await recogniser.end()).toEqual({ words: [] });
+    expect(await recogniser.end(null)).toEqual(chatter);
   });
 
   it("[V15] a grammar with a missing rule is refused and the one before goes on", async () => {
-    await recogniser.setGrammar(listenTo(grammarOf("next step")));
+    await recogniser.setGrammar(listenTo(sentences));
     expect(await recogniser.setGrammar(listenTo({ root: "gone", rules: new Map() }))).toMatchObject({
       ok: false,
     });
-    expect(withoutFillers(await hear("next step"))).toEqual(["next", "step"]);
+    expect(await hear("next step")).toMatchObject(command("next step"));
   });
 });

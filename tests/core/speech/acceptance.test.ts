@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { confidenceOf, judge } from "../../../core/speech/acceptance.ts";
 import { withoutFillers } from "../../../core/speech/chatter.ts";
-import type { Hypothesis } from "../../../core/speech/recogniser.ts";
+import type { Hypothesis } from "../../../core/speech/word-engine.ts";
 
 const said = (text: string, probability = 0.9): Hypothesis => ({
   words: text
@@ -18,7 +18,7 @@ describe("acceptance", () => {
 
   it("[V2] a sentence after the address is a command without it", () => {
     expect(
-      judge(said("<sil> okay kitchen <sil> next step"), "Okay kitchen", "addressed", limits),
+      judge(said("<sil> listen kitchen <sil> next step"), "Listen kitchen", "addressed", limits),
     ).toMatchObject({
       kind: "command",
       words: ["next", "step"],
@@ -27,24 +27,24 @@ describe("acceptance", () => {
   });
 
   it("[V2] the same sentence without the address is nothing in addressed mode", () => {
-    expect(judge(said("next step"), "okay kitchen", "addressed", limits)).toEqual({
+    expect(judge(said("next step"), "listen kitchen", "addressed", limits)).toEqual({
       kind: "none",
       why: "chatter",
     });
   });
 
   it("[V2] the address alone is heard as that", () => {
-    expect(judge(said("okay kitchen"), "okay kitchen", "open", limits)).toEqual({ kind: "address-only" });
+    expect(judge(said("listen kitchen"), "listen kitchen", "open", limits)).toEqual({ kind: "address-only" });
   });
 
   it("[V2] a bare command bent into the address has called nobody", () => {
-    const [okay, kitchen, ...rest] = said("okay kitchen next step").words;
+    const [listen, kitchen, ...rest] = said("listen kitchen next step").words;
     const bent: Hypothesis = {
-      words: [okay, kitchen].flatMap((word) => (word === undefined ? [] : [{ ...word, probability: 0.4 }])),
+      words: [listen, kitchen].flatMap((word) => (word === undefined ? [] : [{ ...word, probability: 0.4 }])),
     };
     const command: Hypothesis = { words: [...bent.words, ...rest] };
-    expect(judge(command, "okay kitchen", "addressed", limits)).toEqual({ kind: "none", why: "chatter" });
-    expect(judge(bent, "okay kitchen", "addressed", limits)).toEqual({ kind: "none", why: "chatter" });
+    expect(judge(command, "listen kitchen", "addressed", limits)).toEqual({ kind: "none", why: "chatter" });
+    expect(judge(bent, "listen kitchen", "addressed", limits)).toEqual({ kind: "none", why: "chatter" });
   });
 
   it.each(["~aa ~k next step", "<sil>", ""])("[V3] %j is chatter", (text) => {
@@ -53,11 +53,11 @@ describe("acceptance", () => {
 
   it("[V3] without the address a sentence that fits badly is doubted, and the same after it is believed", () => {
     const badly = 0.7;
-    expect(judge(said("next step", badly), "okay kitchen", "open", limits)).toEqual({
+    expect(judge(said("next step", badly), "listen kitchen", "open", limits)).toEqual({
       kind: "none",
       why: "doubtful",
     });
-    expect(judge(said("okay kitchen next step", badly), "okay kitchen", "open", limits)).toMatchObject({
+    expect(judge(said("listen kitchen next step", badly), "listen kitchen", "open", limits)).toMatchObject({
       kind: "command",
     });
   });

@@ -7,20 +7,20 @@ import {
   type ListeningInput,
   listenForNow,
 } from "../../../core/speech/listening.ts";
-import type { Verdict } from "../../../core/speech/acceptance.ts";
+import type { Verdict } from "../../../core/speech/verdict.ts";
 import { grammarOf } from "../../voice/grammars.ts";
 
 const grammar = grammarOf("next step");
-const command: Verdict = { kind: "command", words: ["next", "step"], confidence: 1, addressed: true };
+const command: Verdict = { kind: "command", words: ["next", "step"], confidence: 1, rivals: [], addressed: true };
 const after = (...inputs: readonly ListeningInput[]): Listening =>
-  inputs.reduce(evolveListening, initialListening(grammar, "okay kitchen"));
+  inputs.reduce(evolveListening, initialListening(grammar, "listen kitchen"));
 const awake: readonly ListeningInput[] = [{ kind: "start" }, { kind: "loaded" }];
 
 describe("listening", () => {
   it("[V2] an ear that is awake listens for the address", () => {
     expect(listenForNow(after(...awake))).toEqual({
       grammar,
-      address: "okay kitchen",
+      address: "listen kitchen",
       mode: "addressed",
       stopSentences: [],
     });
@@ -68,7 +68,7 @@ describe("listening", () => {
     expect(after({ kind: "window", until: 9000 }, { kind: "window", until: 5000 }).openUntil).toBe(9000);
   });
 
-  const muted = { stopSentences: ["stop", "wait"], address: "okay kitchen" };
+  const muted = { stopSentences: ["stop", "wait"], address: "listen kitchen" };
 
   it("[V14] while the caller speaks all but the stop sentences need the address, whatever window is open", () => {
     const state = after(...awake, { kind: "window", until: 5000 }, { kind: "mute", muted });
@@ -80,7 +80,7 @@ describe("listening", () => {
     const state = after(...awake, { kind: "mute", muted: { ...muted, address: null } });
     expect(listenForNow(state).address).toBeNull();
     expect(listenForNow(evolveListening(state, { kind: "unmute", openUntil: null })).address).toBe(
-      "okay kitchen",
+      "listen kitchen",
     );
   });
 
