@@ -6,7 +6,7 @@ type OfferedModel = { readonly kind: "vosk"; readonly url: string };
 /**
  * Asks our server which recogniser to use: a Vosk model where it offers one, else the embedded engine.
  * A server that is gone or answers nonsense means the embedded engine, which always works.
- * Shape of the answer: {"models":[{"kind":"vosk","url":"/speech/models/NAME.tar.gz?v=SHA256"}]}.
+ * Shape of the answer: {"models":[{"kind":"vosk","url":"/speech/models/SHA256/NAME.tar.gz"}]}.
  */
 export async function chooseEngine(fetchJson: (path: string) => Promise<unknown>): Promise<EngineChoice> {
   const answer = await fetchJson("/speech/models").catch(() => null);

@@ -93,6 +93,10 @@ async function modelOf(path: string, file: string): Promise<FoundModel> {
     throw new Refused(
       `${file} does not hold its model in one top folder. Take it out, and add it with "models add".`,
     );
+  if (!model.namesFolders)
+    throw new Refused(
+      `${file} leaves out the entries of its folders, without which the engine cannot keep it. Take it out, and add it with "models add".`,
+    );
   return model;
 }
 

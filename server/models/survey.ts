@@ -13,6 +13,8 @@ export interface FoundModel {
   readonly bytes: number;
   /** What the model was made for, in Hz; Kaldi's default of 16,000 where its settings name none. */
   readonly sampleRateHz: number;
+  /** Whether every folder has an entry of its own; the engine cannot keep the files of one that has none. */
+  readonly namesFolders: boolean;
   /** `open`: takes the list of what can be said. `fixed`: hears any speech, and ignores that list. */
   readonly graph: "open" | "fixed";
 }
@@ -47,6 +49,7 @@ export const isLitter = (path: string): boolean =>
 interface Seen {
   readonly sizes: Map<string, number>;
   readonly rates: Map<string, number>;
+  readonly folders: Set<string>;
   root: string | null;
 }
 
@@ -55,9 +58,10 @@ interface Seen {
  * Throws Refused: no model, several, a file missing or no such file, made for another rate; and what the walk throws.
  */
 export async function survey(archive: Archive): Promise<FoundModel> {
-  const seen: Seen = { sizes: new Map(), rates: new Map(), root: null };
+  const seen: Seen = { sizes: new Map(), rates: new Map(), folders: new Set(), root: null };
   for await (const entry of archive.walk()) {
-    if (entry.kind === "file" && !isLitter(entry.path)) await take(entry, seen, archive.name);
+    if (entry.kind === "folder") seen.folders.add(entry.path);
+    else if (!isLitter(entry.path)) await take(entry, seen, archive.name);
   }
   return found(seen, archive.name);
 }
@@ -103,7 +107,7 @@ export function sampleRateIn(text: string): number {
   return rate === undefined ? 16_000 : Number(rate);
 }
 
-function found({ sizes, rates, root }: Seen, name: string): FoundModel {
+function found({ sizes, rates, folders, root }: Seen, name: string): FoundModel {
   if (root === null) throw new Refused(`There is no Vosk model in ${name}: no ${acoustic} in any folder.`);
   const at = (file: string): string => (root === "" ? file : `${root}/${file}`);
   const has = (file: string): boolean => sizes.has(at(file));
@@ -125,5 +129,9 @@ function found({ sizes, rates, root }: Seen, name: string): FoundModel {
       `The model in ${name} was made for sound of ${rate} samples a second; the kitchen listens at ${listeningRate}. Take a model for that.`,
     );
   const bytes = below.reduce((sum, [, size]) => sum + size, 0);
-  return { root, files: below.length, bytes, sampleRateHz: rate, graph };
+  const namesFolders = below.every(([path]) => {
+    const folder = path.slice(0, path.lastIndexOf("/"));
+    return folder === root || folders.has(folder);
+  });
+  return { root, files: below.length, bytes, sampleRateHz: rate, namesFolders, graph };
 }

@@ -1,11 +1,14 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { piecesOf, tarGz, zip } from "./invented-models.ts";
+import { piecesOf, tarGz, zip, type Piece } from "./invented-models.ts";
 import { useShelf } from "./model-shelf.ts";
 
 const shelf = useShelf();
 const { cli, add, write } = shelf;
+
+const folders = (top: string): readonly Piece[] =>
+  ["", "/am", "/conf", "/graph", "/graph/phones"].map((path) => ({ path: `${top}${path}`, isFolder: true }));
 
 describe("what lies in models/", () => {
   it("[V33] nothing: the page uses its own recogniser", async () => {
@@ -34,7 +37,8 @@ describe("what lies in models/", () => {
     writeFileSync(join(shelf.models, "e.zip"), zip(piecesOf("e")));
     writeFileSync(join(shelf.models, "f.tar.gz"), zip(piecesOf("f")));
     writeFileSync(join(shelf.models, "g.tar.gz"), await tarGz(piecesOf("")));
-    writeFileSync(join(shelf.models, "h.tgz"), await tarGz(piecesOf("h")));
+    writeFileSync(join(shelf.models, "h.tgz"), await tarGz([...folders("h"), ...piecesOf("h")]));
+    writeFileSync(join(shelf.models, "i.tgz"), await tarGz(piecesOf("i")));
     expect(await cli()).toBe(1);
     expect(shelf.out).toEqual([
       expect.stringMatching(
@@ -46,6 +50,7 @@ describe("what lies in models/", () => {
       'f.tar.gz: WRONG. f.tar.gz is a zip under another name. Take it out, and add it with "models add".',
       'g.tar.gz: WRONG. g.tar.gz does not hold its model in one top folder. Take it out, and add it with "models add".',
       expect.stringMatching(/^h\.tgz: right\. .*licence: not stated$/),
+      'i.tgz: WRONG. i.tgz leaves out the entries of its folders, without which the engine cannot keep it. Take it out, and add it with "models add".',
       "The page uses b, because its name comes first.",
     ]);
   });

@@ -6,6 +6,8 @@ import type { ToRecogniser } from "../../../core/speech/recogniser-messages.ts";
 /** What a burst of sound is made of; the whistle model hears "okay", "kitchen" and nothing in the first three. */
 export type Burst = readonly [kind: "low" | "high" | "quiet", ms: number];
 
+type Word = { readonly word: string; readonly start: number };
+
 /** What the library was told in this page, and what it holds. */
 export interface Held {
   readonly made: number;
@@ -16,14 +18,14 @@ export interface Held {
   readonly engineBytes: number;
   /** Bytes of the page's own objects, after everything unused has been collected. */
   readonly pageBytes: number;
-  /** What the engine has told to the end: when each word began, in its own count, in seconds. */
-  readonly finals: readonly (readonly number[])[];
+  /** What the engine has told to the end: each word, and when it began in the engine's own count (seconds). */
+  readonly finals: readonly (readonly Word[])[];
 }
 
 type Watching = {
   frameSays: FromEngine[];
   framePort: MessagePort;
-  watched: { made: number; removed: number; lists: string[]; finals: number[][]; workers: Worker[] };
+  watched: { made: number; removed: number; lists: string[]; finals: Word[][]; workers: Worker[] };
 };
 
 type Pace = "at once" | "as it sounds";
@@ -31,7 +33,7 @@ type Heard = Extract<FromEngine, { kind: "heard" }>;
 
 type Told = {
   readonly event: string;
-  readonly result: { readonly result?: readonly { readonly start: number }[] };
+  readonly result: { readonly result?: readonly Word[] };
 };
 
 /** The Vosk engine's frame as a page of its own, with its port in the test's hand. */
@@ -191,7 +193,7 @@ function watchLibrary(): void {
       watched.workers.push(this);
       this.addEventListener("message", ({ data }: MessageEvent<Told | null>) => {
         const words = data?.event === "result" ? data.result.result : undefined;
-        if (words !== undefined) watched.finals.push(words.map(({ start }) => start));
+        if (words !== undefined) watched.finals.push(words.map(({ word, start }) => ({ word, start })));
       });
     }
 

@@ -8,15 +8,16 @@
  * Formats: Kaldi's text form of TransitionModel and AmNnetSimple, OpenFst's binary form of a "vector" transducer; both
  * from memory, and proved by the engine itself, which reads nothing else.
  */
-export function whistleModel(): Readonly<Record<string, Buffer>> {
+export function whistleModel(graph: "open" | "fixed" = "open"): Readonly<Record<string, Buffer>> {
   return {
     "am/final.mdl": Buffer.from(`${transitions()}${network()}`),
     "conf/mfcc.conf": Buffer.from("--use-energy=false\n--sample-frequency=16000\n--dither=0\n"),
     "conf/model.conf": Buffer.from(
       "--beam=13\n--max-active=2000\n--lattice-beam=4\n--acoustic-scale=1.0\n--frame-subsampling-factor=3\n--endpoint.silence-phones=1\n",
     ),
-    "graph/HCLr.fst": transducer(soundsToWords),
-    "graph/Gr.fst": transducer(anyWords),
+    ...(graph === "fixed"
+      ? { "graph/HCLG.fst": transducer(soundsToWords) }
+      : { "graph/HCLr.fst": transducer(soundsToWords), "graph/Gr.fst": transducer(anyWords) }),
     "graph/disambig_tid.int": Buffer.from("100\n"),
     "graph/words.txt": Buffer.from("<eps> 0\n[unk] 1\nkitchen 2\nokay 3\n"),
   };
