@@ -1,7 +1,7 @@
 import type { Model } from "vosk-browser";
 import { ok, type Result } from "../../core/units/result.ts";
 import type { Acceptance } from "../../core/speech/acceptance.ts";
-import type { Recogniser } from "../../core/speech/recogniser.ts";
+import type { WordEngine } from "../../core/speech/word-engine.ts";
 import { reachableRules } from "../../core/speech/check-grammar.ts";
 import { toWordList } from "../../core/speech/word-list.ts";
 import type { ModelLoading } from "./engine.ts";
@@ -18,11 +18,11 @@ export const voskAcceptance: Acceptance = { address: 0.5, addressed: 0.3, open: 
 export function createVoskRecogniser(
   modelUrl: string,
   onLoading: (loading: ModelLoading) => void,
-): Recogniser {
+): WordEngine {
   return new VoskRecogniser(modelUrl, onLoading);
 }
 
-class VoskRecogniser implements Recogniser {
+class VoskRecogniser implements WordEngine {
   private readonly modelUrl: string;
   private readonly onLoading: (loading: ModelLoading) => void;
   private model: Model | null = null;
@@ -34,7 +34,7 @@ class VoskRecogniser implements Recogniser {
     this.onLoading = onLoading;
   }
 
-  readonly load: Recogniser["load"] = async () => {
+  readonly load: WordEngine["load"] = async () => {
     if (this.model !== null) return ok(null);
     const loaded = await loadVoskModel(this.modelUrl, this.onLoading);
     if (!loaded.ok) return loaded;
@@ -42,7 +42,7 @@ class VoskRecogniser implements Recogniser {
     return ok(null);
   };
 
-  readonly setGrammar: Recogniser["setGrammar"] = async (what) => {
+  readonly setGrammar: WordEngine["setGrammar"] = async (what) => {
     const rules = reachableRules(what.grammar);
     if (!rules.ok) return rules;
     const wordList = toWordList(what);
@@ -53,21 +53,21 @@ class VoskRecogniser implements Recogniser {
     return this.renew();
   };
 
-  readonly accept: Recogniser["accept"] = (samples) => this.stream?.accept(samples);
+  readonly accept: WordEngine["accept"] = (samples) => this.stream?.accept(samples);
 
-  readonly partial: Recogniser["partial"] = () => this.stream?.partial() ?? [];
+  readonly partial: WordEngine["partial"] = () => this.stream?.partial() ?? [];
 
-  readonly end: Recogniser["end"] = () => this.stream?.final() ?? Promise.resolve({ words: [] });
+  readonly end: WordEngine["end"] = () => this.stream?.final() ?? Promise.resolve({ words: [] });
 
   /** Its answer would be the same: it keeps no running mean. */
-  readonly reconsider: Recogniser["reconsider"] = () => Promise.resolve({ words: [] });
+  readonly reconsider: WordEngine["reconsider"] = () => Promise.resolve({ words: [] });
 
-  readonly forget: Recogniser["forget"] = async () => {
+  readonly forget: WordEngine["forget"] = async () => {
     const renewed = this.stream === null ? ok(null) : await this.renew();
     if (!renewed.ok) throw new Error(renewed.error);
   };
 
-  readonly free: Recogniser["free"] = () => {
+  readonly free: WordEngine["free"] = () => {
     this.stream?.remove();
     this.model?.terminate();
     this.stream = null;

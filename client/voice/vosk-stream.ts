@@ -1,6 +1,6 @@
 import type { KaldiRecognizer, Model } from "vosk-browser";
 import { err, ok, type Result } from "../../core/units/result.ts";
-import type { HeardWord, Hypothesis } from "../../core/speech/recogniser.ts";
+import type { HeardWord, Hypothesis } from "../../core/speech/word-engine.ts";
 import { listeningRate } from "../../core/speech/samples.ts";
 
 /** Beyond this a final result is of no use any more: the engine hangs, or the machine is far too slow for the model. */
