@@ -1,0 +1,108 @@
+import { describe, expect, it } from "vitest";
+import { expectation } from "../../../../core/speech/expectation.ts";
+import type { ListeningMode } from "../../../../core/speech/recogniser.ts";
+import {
+  defaultFit,
+  opinionOf,
+  rivalWithin,
+  soundsCalled,
+  wordsOf,
+} from "../../../../core/speech/transcribe/opinion.ts";
+import type { Candidate } from "../../../../core/speech/transcribe/search.ts";
+import { grammarOf, listenTo } from "../../../voice/grammars.ts";
+
+const grammar = grammarOf("next step", "set a timer for fifteen minutes", "set a timer for fifty minutes");
+const expected = (mode: ListeningMode = "addressed", address = "okay kitchen") =>
+  expectation(listenTo(grammar, { address, mode }));
+
+const candidate = (text: string, score: number): Candidate => ({ words: text.split(" "), score });
+const found = (text: string, score: number, ...candidates: readonly Candidate[]) => ({
+  free: { text, score },
+  candidates,
+});
+
+describe("an opinion", () => {
+  it("[V54] one sentence near what the model would write is clear", () => {
+    const heard = found("Okay kitchen, next stop.", -1, candidate("okay kitchen next step", -4));
+    expect(opinionOf(heard, expected())).toEqual({
+      kind: "clear",
+      words: ["okay", "kitchen", "next", "step"],
+      fit: 3,
+    });
+  });
+
+  it("[V54] several that are about as likely leave it torn, the likeliest first", () => {
+    const fifteen = candidate("okay kitchen set a timer for fifteen minutes", -1);
+    const fifty = candidate("okay kitchen set a timer for fifty minutes", -1 - rivalWithin + 0.1);
+    const far = candidate("okay kitchen next step", -1 - rivalWithin - 0.1);
+    expect(opinionOf(found("OK kitchen set a timer", -1, fifteen, fifty, far), expected())).toEqual({
+      kind: "torn",
+      between: [fifteen, fifty],
+      fit: 0,
+    });
+    expect(opinionOf(found("OK kitchen set a timer", -1, fifteen, far), expected())).toMatchObject({
+      kind: "clear",
+    });
+  });
+
+  it("[V54] two ways to say the same are no rivals", () => {
+    const one = candidate("okay kitchen set a timer for fifteen minutes", -1);
+    const other = candidate("okay kitchen set a timer for one five minutes please", -1.5);
+    expect(opinionOf(found("OK kitchen", -1, one, other), expected())).toMatchObject({
+      kind: "clear",
+      words: one.words,
+    });
+  });
+
+  it.each([
+    ["addressed", defaultFit.addressed],
+    ["open", defaultFit.open],
+    ["stop-only", defaultFit["stop-only"]],
+  ] as const)("[V54] in mode %j a sentence further away than %i is none of ours", (mode, limit) => {
+    const at = (fit: number) => found("next stop", 0, candidate("next step", -fit));
+    expect(opinionOf(at(limit), expected(mode)).kind).toBe("clear");
+    expect(opinionOf(at(limit + 0.01), expected(mode))).toEqual({ kind: "other" });
+  });
+
+  it("[V54] without the address a sentence must come nearer than after it", () => {
+    expect(defaultFit.open).toBeLessThan(defaultFit.addressed);
+    expect(defaultFit["stop-only"]).toBeLessThan(defaultFit.addressed);
+  });
+
+  it("[V54] no sentence at all is none of ours", () => {
+    expect(opinionOf(found("we drove along", -1), expected())).toEqual({ kind: "other" });
+  });
+
+  it("[V54] the address alone counts only where nothing else was written", () => {
+    const alone = candidate("okay kitchen", -2);
+    expect(opinionOf(found("OK, kitchen.", -1, alone), expected())).toMatchObject({
+      kind: "clear",
+      words: ["okay", "kitchen"],
+    });
+    expect(opinionOf(found("OK kitchen, the bridge", -1, alone), expected())).toEqual({ kind: "other" });
+  });
+});
+
+describe("what was written", () => {
+  it("[V50] the address is read as the grammar writes it, all else as it stands", () => {
+    expect(wordsOf("OK, Kitchen! Next step, ok?", expected())).toEqual([
+      "okay",
+      "kitchen",
+      "next",
+      "step",
+      "ok",
+    ]);
+  });
+
+  it.each([
+    ["Listen, kitchen, what now", true],
+    ["Listen up", true],
+    ["The kitchen", true],
+    ["so then listen", true],
+    ["we all went out to listen", false],
+    ["next step", false],
+    ["", false],
+  ])("[V54] whether %j may have begun with the address: %s", (text, isCalled) => {
+    expect(soundsCalled(text, expected("addressed", "listen kitchen"))).toBe(isCalled);
+  });
+});
