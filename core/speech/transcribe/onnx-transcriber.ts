@@ -55,13 +55,17 @@ class OnnxTranscriber implements Transcriber {
 
   readonly load = async (): Promise<Result<null, string>> => {
     if (this.loaded !== null) return ok(null);
+    const open: OnnxSession[] = [];
     try {
       const { runtime, tokens, encoder, decoder } = await this.loadParts();
       const read = await runtime.InferenceSession.create(encoder);
+      open.push(read);
       const write = await runtime.InferenceSession.create(decoder);
+      open.push(write);
       this.loaded = { runtime, tokens, encoder: read, decoder: write, memory: memoryOf(write) };
       return ok(null);
     } catch (thrown) {
+      for (const session of open) await session.release();
       const detail = thrown instanceof Error ? thrown.message : String(thrown);
       return err(
         `The speech model could not be loaded (${detail}). Type or tap instead, or load the page again.`,
