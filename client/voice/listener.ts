@@ -1,4 +1,4 @@
-import type { Verdict } from "../../core/speech/acceptance.ts";
+import type { Verdict } from "../../core/speech/verdict.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import {
   evolveListening,
@@ -19,7 +19,7 @@ import { type Microphone, openMicrophone } from "./microphone.ts";
 /** What a listener is made with. Callbacks come one at a time, never inside a call of yours. */
 export type ListenerOptions = {
   readonly grammar: Grammar;
-  /** Spoken before a command ("okay kitchen"). */
+  /** Spoken before a command ("listen kitchen"). */
   readonly address: string;
   readonly engine: EngineChoice;
   /**

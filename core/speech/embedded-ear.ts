@@ -23,6 +23,7 @@ export function createEmbeddedEar(parts: EmbeddedEarParts): Recogniser {
     accept: (samples) => ear.accept(samples),
     partial: () => ear.partial(),
     anticipate: (pause) => ear.anticipate(pause),
+    goOn: () => ear.goOn(),
     end: (pause) => ear.end(pause),
     forget: () => ear.forget(),
     free: () => ear.free(),

@@ -38,7 +38,12 @@ export type HearingSettings = {
     readonly otherwise: number;
   };
   /** Quiet after which the recogniser begins to think about what was said, in case that was all. */
-  readonly anticipateMs: number;
+  readonly anticipateMs: {
+    readonly usual: number;
+    /** For an utterance that is short so far, pre-roll included: mostly the address, after which people take breath. */
+    readonly short: number;
+    readonly shortUpTo: number;
+  };
   /** After the address alone, how long its sound is kept to be joined to the command that follows. */
   readonly addressHeldMs: number;
 };
@@ -49,7 +54,7 @@ export type HearingSettings = {
  */
 export const defaultHearingTimes = {
   hangoverMs: { finished: 200, mayGoOn: 360, begun: 900, otherwise: 500 },
-  anticipateMs: 60,
+  anticipateMs: { usual: 60, short: 140, shortUpTo: 1_400 },
   addressHeldMs: 4_000,
 } as const;
 
@@ -76,6 +81,8 @@ type Utterance = {
   readonly frames: Float32Array[];
   partial: readonly string[];
   shown: string;
+  /** It has been quiet for long enough that the recogniser was asked. */
+  isPausing: boolean;
 };
 
 type Ending = { readonly lastLoud: number; readonly why: "quiet" | "too-long" };
@@ -185,7 +192,7 @@ class StreamHearing implements Hearing {
     if (step.kind === "ended") return this.conclude(utterance, step);
     this.feed(utterance, frame);
     if (step.kind === "pause") await this.anticipate(utterance, step.quietMs);
-    else this.hangoverMs = this.settings.hangoverMs.otherwise;
+    else this.goOn(utterance);
     return step.kind === "pause" || this.state.frame % framesAPartial === 0
       ? this.showPartial(utterance)
       : [];
@@ -194,7 +201,9 @@ class StreamHearing implements Hearing {
   /** Thinking begins early in a pause, and its answer is waited for when the shortest pause could end the utterance. */
   private async anticipate(utterance: Utterance, quietMs: number): Promise<void> {
     const { anticipateMs, hangoverMs } = this.settings;
-    if (quietMs < anticipateMs) return;
+    const spokenMs = utterance.frames.length * frameMs - quietMs;
+    if (quietMs < (spokenMs < anticipateMs.shortUpTo ? anticipateMs.short : anticipateMs.usual)) return;
+    utterance.isPausing = true;
     const answer = this.recogniser.anticipate(this.state.frame - quietMs / frameMs);
     if (quietMs < hangoverMs.finished) return;
     const words = await answer;
@@ -203,6 +212,12 @@ class StreamHearing implements Hearing {
       this.expected === null ? null : progressOf(this.expected, words),
       this.settings,
     );
+  }
+
+  private goOn(utterance: Utterance): void {
+    this.hangoverMs = this.settings.hangoverMs.otherwise;
+    if (utterance.isPausing) this.recogniser.goOn();
+    utterance.isPausing = false;
   }
 
   private begin(from: number): void {
@@ -214,7 +229,7 @@ class StreamHearing implements Hearing {
   }
 
   private open(from: number, frames: readonly Float32Array[]): void {
-    const utterance: Utterance = { from, frames: [], partial: [], shown: "" };
+    const utterance: Utterance = { from, frames: [], partial: [], shown: "", isPausing: false };
     this.utterance = utterance;
     this.hangoverMs = this.settings.hangoverMs.otherwise;
     for (const frame of frames) this.feed(utterance, frame);

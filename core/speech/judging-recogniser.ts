@@ -30,6 +30,7 @@ export function createJudgingRecogniser(engine: WordEngine, acceptance: Acceptan
     },
     partial,
     anticipate: () => Promise.resolve(partial()),
+    goOn: () => undefined,
     end: async () => {
       const hypothesis = await engine.end();
       const utterance = joinSamples(heard);

@@ -4,7 +4,7 @@ import type { Verdict } from "./verdict.ts";
 
 /**
  * How much of a sentence must be there before it counts.
- * - addressed: only after the address ("okay kitchen, next step").
+ * - addressed: only after the address ("listen kitchen, next step").
  * - open: with or without the address.
  * - stop-only: as addressed, and a few sentences without it; so is heard while the caller itself speaks.
  */
@@ -38,6 +38,8 @@ export type Recogniser = {
    * @returns the words as they would be judged now, the address before them
    */
   readonly anticipate: (pause: number) => Promise<readonly string[]>;
+  /** It was a pause only: whatever is still being thought about it is idle now. */
+  readonly goOn: () => void;
   /**
    * Ends the utterance and says what it came to; chatter where none was open.
    * @param pause the one that it ended in, if that was thought about; null where it was cut off

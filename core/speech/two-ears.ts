@@ -1,17 +1,15 @@
 import { ok, type Result } from "../units/result.ts";
-import { type Acceptance, judge } from "./acceptance.ts";
+import type { Acceptance } from "./acceptance.ts";
 import { toAutomaton } from "./automaton.ts";
-import { withoutFillers } from "./chatter.ts";
 import { type Expectation, expectation, isAddressed } from "./expectation.ts";
-import type { Grammar } from "./grammar.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
 import { joinSamples, listeningRate } from "./samples.ts";
-import { type Opinion, opinionOf, soundsCalled, wordsOf } from "./transcribe/opinion.ts";
-import { essence } from "./transcribe/same-words.ts";
-import { type Found, freeSearch, patientSearch, quickSearch, search } from "./transcribe/search.ts";
-import { spokenSeconds } from "./transcribe/spoken-seconds.ts";
+import { createSecondOpinion, type SecondOpinion } from "./second-opinion.ts";
+import { considered, type Considering } from "./transcribe/considered.ts";
+import { wordsOf } from "./transcribe/opinion.ts";
+import { freeSearch, search } from "./transcribe/search.ts";
 import { tokenTree, type TokenTree } from "./transcribe/token-tree.ts";
-import type { TakenIn, Transcriber } from "./transcribe/transcriber.ts";
+import type { Transcriber } from "./transcribe/transcriber.ts";
 import { WordPaths } from "./transcribe/word-paths.ts";
 import type { Verdict } from "./verdict.ts";
 import type { WordEngine } from "./word-engine.ts";
@@ -23,21 +21,18 @@ export type TwoEarsParts = {
   /** Knows how words sound: asked where the first is torn or finds nothing. */
   readonly engine: WordEngine;
   readonly acceptance: Acceptance;
-  /** While somebody speaks, what was said so far is written down this often, in seconds; null for never. */
-  readonly draftEveryS: number | null;
+  /** Lets whatever else waits have its turn; between two tokens, so that sound is not kept waiting. */
+  readonly breathe: () => Promise<void>;
 };
+
+/** While the caller speaks too, the address is looked for this often, in seconds, so that it can fall silent. */
+const draftEveryS = 0.6;
 
 /** The shortest sound that is worth taking in, in seconds. */
 const shortestS = 0.3;
 
 /** Nobody calls this late in an utterance: from here on speech without the address is not ours, whatever follows. */
 const calledWithinS = 3;
-
-/** A sentence that fits as well as this needs no second ear. */
-const sureFit = 6;
-
-const chatter: Verdict = { kind: "none", why: "chatter" };
-const doubtful: Verdict = { kind: "none", why: "doubtful" };
 
 /**
  * A recogniser of two engines that err differently. The transcriber takes in the whole utterance and finds the
@@ -47,26 +42,27 @@ export function createTwoEars(parts: TwoEarsParts): Recogniser {
   return new TwoEars(parts);
 }
 
-type Thought = { readonly pause: number | null; readonly verdict: Promise<Verdict> };
+/** What is thought about an utterance up to a pause; idle once somebody speaks on. */
+type Thought = { readonly pause: number | null; readonly verdict: Promise<Verdict>; isIdle: boolean };
 
 class TwoEars implements Recogniser {
   private readonly parts: TwoEarsParts;
+  private readonly second: SecondOpinion;
   private tree: TokenTree | null = null;
   private expected: Expectation | null = null;
   private paths: WordPaths | null = null;
   private blocks: Float32Array[] = [];
   private samples = 0;
+  private draftedAt = 0;
   private thought: Thought | null = null;
   private written: readonly string[] = [];
-  private draftedAt = 0;
   private isOthers = false;
   /** One thought after another: the models take one utterance at a time. */
   private last: Promise<unknown> = Promise.resolve();
-  /** What the second engine listens for. */
-  private engineHas: ListenFor | null = null;
 
   constructor(parts: TwoEarsParts) {
     this.parts = parts;
+    this.second = createSecondOpinion(parts.engine, parts.acceptance);
   }
 
   readonly load = async (): Promise<Result<null, string>> => {
@@ -89,9 +85,8 @@ class TwoEars implements Recogniser {
   readonly accept = (samples: Float32Array): void => {
     this.blocks.push(samples);
     this.samples += samples.length;
-    const { draftEveryS } = this.parts;
-    if (draftEveryS === null || this.isOthers || this.samples - this.draftedAt < draftEveryS * listeningRate)
-      return;
+    const isDue = this.samples >= this.draftedAt + draftEveryS * listeningRate;
+    if (this.expected?.what.mode !== "stop-only" || !isDue) return;
     this.draftedAt = this.samples;
     void this.inTurn(() => this.draft(joinSamples(this.blocks)));
   };
@@ -102,6 +97,10 @@ class TwoEars implements Recogniser {
     if (this.thought?.pause !== pause) this.think(pause);
     await this.thought?.verdict;
     return this.written;
+  };
+
+  readonly goOn = (): void => {
+    if (this.thought !== null) this.thought.isIdle = true;
   };
 
   readonly end = async (pause: number | null): Promise<Verdict> => {
@@ -128,9 +127,10 @@ class TwoEars implements Recogniser {
   private begin(): void {
     this.blocks = [];
     this.samples = 0;
+    this.draftedAt = 0;
+    this.goOn();
     this.thought = null;
     this.written = [];
-    this.draftedAt = 0;
     this.isOthers = false;
   }
 
@@ -141,129 +141,46 @@ class TwoEars implements Recogniser {
   }
 
   private think(pause: number | null): void {
+    this.goOn();
     const utterance = joinSamples(this.blocks);
-    this.thought = { pause, verdict: this.inTurn(() => this.consider(utterance)) };
+    const thought = { pause, isIdle: false };
+    const verdict = this.inTurn(() => this.consider(utterance, () => this.breatheUnless(thought)));
+    this.thought = Object.assign(thought, { verdict });
+  }
+
+  /** @returns whether the thought has become idle meanwhile */
+  private async breatheUnless(thought: { readonly isIdle: boolean }): Promise<boolean> {
+    await this.parts.breathe();
+    return thought.isIdle;
+  }
+
+  private async consider(utterance: Float32Array, isGivenUp: () => Promise<boolean>): Promise<Verdict> {
+    const { expected, paths, tree, second } = this;
+    const isShort = utterance.length < shortestS * listeningRate;
+    if (expected === null || paths === null || tree === null || isShort || this.isOthers) return chatter;
+    const { transcriber } = this.parts;
+    const what: Considering = { transcriber, second, tree, paths, expected, isGivenUp };
+    const { verdict, text, words, isCall } = await considered(utterance, what);
+    this.isOthers = !isCall && text !== "" && utterance.length > calledWithinS * listeningRate;
+    this.written = words;
+    return verdict;
   }
 
   private async draft(utterance: Float32Array): Promise<void> {
     const { expected, paths } = this;
     if (expected === null || paths === null) return;
-    const sound = await this.parts.transcriber.takeIn(utterance);
-    const found = await this.search(sound, paths, { ...freeSearch, speechS: 0, addressWords: 0 });
-    this.written = wordsOf(found.free.text, expected);
-  }
-
-  private search(sound: TakenIn, paths: WordPaths, settings: Parameters<typeof search>[3]): Promise<Found> {
-    return search(sound.write(), paths, this.parts.transcriber.tokens(), settings);
-  }
-
-  private async consider(utterance: Float32Array): Promise<Verdict> {
-    const { expected, paths } = this;
-    const tooShort = utterance.length < shortestS * listeningRate;
-    if (expected === null || paths === null || tooShort || this.isOthers) return chatter;
-    const sound = await this.parts.transcriber.takeIn(utterance);
-    const known = { speechS: spokenSeconds(utterance), addressWords: expected.address.length };
-    let found = await this.search(sound, paths, { ...quickSearch, ...known });
-    let opinion = opinionOf(found, expected);
-    const { text } = found.free;
-    const mayBeOurs = expected.what.mode !== "addressed" || text === "" || soundsCalled(text, expected);
-    if (opinion.kind === "other" && !mayBeOurs) {
-      this.isOthers = utterance.length > calledWithinS * listeningRate;
-      return chatter;
-    }
-    if (opinion.kind !== "clear") {
-      found = await this.search(sound, paths, { ...patientSearch, ...known });
-      opinion = opinionOf(found, expected);
-    }
-    this.written = opinion.kind === "clear" ? opinion.words : wordsOf(found.free.text, expected);
-    return this.verdict(opinion, utterance, expected);
-  }
-
-  private async verdict(opinion: Opinion, utterance: Float32Array, expected: Expectation): Promise<Verdict> {
-    switch (opinion.kind) {
-      case "clear":
-        return opinion.fit <= sureFit
-          ? verdictFor(opinion.words, opinion.fit, [], expected)
-          : this.confirmed(opinion.words, opinion.fit, utterance, expected);
-      case "torn": {
-        const between = opinion.between.map(({ words }) => words);
-        const [best = [], ...rivals] = between;
-        const sounded = await this.soundsLike(utterance, grammarOfSentences(between), expected);
-        const isAgreed = sounded !== null && essence(sounded) === essence(best);
-        return verdictFor(best, opinion.fit, isAgreed ? [] : rivals, expected);
-      }
-      case "other":
-        return this.rescue(utterance, expected);
-    }
-  }
-
-  /** A sentence that fits only somewhat: the other ear hears the whole grammar, and may be of another opinion. */
-  private async confirmed(
-    words: readonly string[],
-    fit: number,
-    utterance: Float32Array,
-    expected: Expectation,
-  ): Promise<Verdict> {
-    const other = await this.rescue(utterance, expected);
-    const own = verdictFor(words, fit, [], expected);
-    if (other.kind !== "command" || own.kind !== "command") return own;
-    const isSame = essence(other.words) === essence(own.words);
-    return isSame ? own : { ...own, rivals: [other.words] };
-  }
-
-  /** Nothing was found, though the cook may have called: the other ear hears the whole grammar. */
-  private async rescue(utterance: Float32Array, expected: Expectation): Promise<Verdict> {
-    if (expected.what.mode !== "addressed") return doubtful;
-    const { engine, acceptance } = this.parts;
-    if (!(await this.giveEngine(expected.what)).ok) return doubtful;
-    const verdict = judge(
-      await engine.reconsider(utterance),
-      expected.what.address,
-      expected.what.mode,
-      acceptance,
-    );
-    return verdict.kind === "none" ? doubtful : verdict;
-  }
-
-  private async soundsLike(
-    utterance: Float32Array,
-    grammar: Grammar,
-    { what }: Expectation,
-  ): Promise<readonly string[] | null> {
-    const listenFor: ListenFor = { ...what, grammar, address: null, mode: "open", stopSentences: [] };
-    if (!(await this.giveEngine(listenFor)).ok) return null;
-    const { words } = await this.parts.engine.reconsider(utterance);
-    return withoutFillers(words.map(({ word }) => word));
-  }
-
-  private async giveEngine(what: ListenFor): Promise<Result<null, string>> {
-    if (this.engineHas === what) return ok(null);
-    const set = await this.parts.engine.setGrammar(what);
-    this.engineHas = set.ok ? what : null;
-    return set;
+    const { transcriber, breathe } = this.parts;
+    const sound = await transcriber.takeIn(utterance);
+    const isGivenUp = async (): Promise<boolean> => {
+      await breathe();
+      return this.samples < utterance.length;
+    };
+    const settings = { ...freeSearch, speechS: 0, addressWords: 0, isGivenUp };
+    const { free } = await search(sound.write(), paths, transcriber.tokens(), settings);
+    if (this.samples < utterance.length) return;
+    const words = wordsOf(free.text, expected);
+    this.written = isAddressed(expected, words) ? words : [];
   }
 }
 
-function grammarOfSentences(sentences: readonly (readonly string[])[]): Grammar {
-  const of = sentences.map((words) => ({ kind: "words", text: words.join(" ") }) as const);
-  return { root: "sentence", rules: new Map([["sentence", { kind: "choice", of }]]) };
-}
-
-function verdictFor(
-  words: readonly string[],
-  fit: number,
-  rivals: readonly (readonly string[])[],
-  expected: Expectation,
-): Verdict {
-  const addressed = isAddressed(expected, words);
-  const bare = (sentence: readonly string[]): readonly string[] =>
-    isAddressed(expected, sentence) ? sentence.slice(expected.address.length) : sentence;
-  if (bare(words).length === 0) return { kind: "address-only" };
-  return {
-    kind: "command",
-    words: bare(words),
-    confidence: Math.exp(-Math.max(0, fit) / 6),
-    addressed,
-    rivals: rivals.map(bare).filter((rival) => rival.length > 0),
-  };
-}
+const chatter: Verdict = { kind: "none", why: "chatter" };

@@ -1,2 +1,2 @@
 /** What is said before a command unless the cook has chosen another address. */
-export const defaultAddress = "okay kitchen";
+export const defaultAddress = "listen kitchen";

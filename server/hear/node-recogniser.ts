@@ -14,7 +14,7 @@ export function createNodeRecogniser(): Recogniser {
   return createEmbeddedEar({
     transcriber: createNodeTranscriber(),
     engine: createNodeEngine(),
-    draftEveryS: null,
+    breathe: () => Promise.resolve(),
   });
 }
 

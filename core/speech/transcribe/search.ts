@@ -27,6 +27,8 @@ export type SearchSettings = {
   readonly speechS: number;
   /** A sentence of no more words than these, the address alone, rules out no longer one. */
   readonly addressWords: number;
+  /** Asked before each token: true where nobody wants the answer any more. Gives others a turn meanwhile. */
+  readonly isGivenUp: () => Promise<boolean>;
   /** No sentence has more tokens. */
   readonly longest: number;
 };
@@ -79,7 +81,7 @@ export async function search(
     }
     for (const draft of drafts) finish(draft, paths, logOf(draft.row, tokens.last), settings.speechS, done);
     drafts = kept(goneOn(drafts, paths, logOf), bestOf(done, settings), free.score, settings);
-    if (drafts.length === 0 && isFreeDone) break;
+    if ((drafts.length === 0 && isFreeDone) || (await settings.isGivenUp())) break;
     const parents = [...(isFreeDone ? [] : [free.row]), ...drafts.map(({ row }) => row)];
     const next = [...(isFreeDone ? [] : free.tokens.slice(-1)), ...drafts.map(({ token }) => token)];
     rows = await writing.step(parents, next);
@@ -155,20 +157,20 @@ function bestOf(done: ReadonlyMap<string, Candidate>, { addressWords }: SearchSe
   return Math.max(-Infinity, ...whole.map(({ score }) => score));
 }
 
-function likeliest(row: Float32Array | undefined): number {
-  let best = 0;
-  row?.forEach((value, token) => {
-    if (value > (row[best] ?? -Infinity)) best = token;
-  });
+function likeliest(row: Float32Array = new Float32Array()): number {
+  let [best, most] = [0, -Infinity];
+  for (let token = 0; token < row.length; token++) {
+    const value = row[token] ?? -Infinity;
+    if (value > most) [best, most] = [token, value];
+  }
   return best;
 }
 
-/** ln of the sum of exp, without overflow: what makes odds into probabilities. */
+/** ln of the sum of exp, without overflow: what makes odds into probabilities. Less than e^-20 of the most is nothing. */
 function logSum(row: Float32Array): number {
-  let most = -Infinity;
-  for (const value of row) if (value > most) most = value;
+  const most = row[likeliest(row)] ?? 0;
   let sum = 0;
-  for (const value of row) sum += Math.exp(value - most);
+  for (const value of row) if (value > most - 20) sum += Math.exp(value - most);
   return most + Math.log(sum);
 }
 

@@ -1,0 +1,124 @@
+import { toAutomaton } from "../automaton.ts";
+import { type Expectation, isAddressed } from "../expectation.ts";
+import type { SecondOpinion } from "../second-opinion.ts";
+import type { Verdict } from "../verdict.ts";
+import { grammarOfSentences } from "./grammar-of-sentences.ts";
+import { opinionOf, soundsCalled, wordsOf } from "./opinion.ts";
+import { essence } from "./same-words.ts";
+import { patientSearch, quickSearch, search, type SearchSettings } from "./search.ts";
+import { spokenSeconds } from "./spoken-seconds.ts";
+import type { TokenTree } from "./token-tree.ts";
+import type { TakenIn, Transcriber } from "./transcriber.ts";
+import { WordPaths } from "./word-paths.ts";
+
+/** All that an utterance is considered with. */
+export type Considering = {
+  readonly transcriber: Transcriber;
+  readonly second: SecondOpinion;
+  readonly tree: TokenTree;
+  readonly paths: WordPaths;
+  readonly expected: Expectation;
+  /** Asked now and then: true where nobody wants the answer any more. */
+  readonly isGivenUp: () => Promise<boolean>;
+};
+
+/** What an utterance came to. */
+export type Considered = {
+  readonly verdict: Verdict;
+  /** What was written down freely. */
+  readonly text: string;
+  /** As far as it is known, the words that were said, the address before them. */
+  readonly words: readonly string[];
+  /** Whether the cook may have called: else it was somebody else's talk. */
+  readonly isCall: boolean;
+};
+
+/** A sentence that fits as well as this needs no second ear. */
+const sureFit = 6;
+
+/** What the second ear alone believes must not be further than this from what the first would write. */
+const rescueFit = 18;
+
+/** Considers a whole utterance: mono, 16 kHz. */
+export async function considered(utterance: Float32Array, what: Considering): Promise<Considered> {
+  const { transcriber, paths, expected, isGivenUp } = what;
+  const sound = await transcriber.takeIn(utterance);
+  const known = {
+    speechS: spokenSeconds(utterance),
+    addressWords: expected.address.length,
+    isGivenUp,
+  };
+  const look = (settings: Pick<SearchSettings, keyof typeof quickSearch>) =>
+    search(sound.write(), paths, transcriber.tokens(), { ...settings, ...known });
+  const quick = await look(quickSearch);
+  const { text } = quick.free;
+  const isCall = expected.what.mode !== "addressed" || text === "" || soundsCalled(text, expected);
+  const first = opinionOf(quick, expected);
+  // A text that was cut off says nothing of who spoke.
+  if (await isGivenUp()) return { ...nothing, text, isCall: true };
+  if (first.kind === "other" && !isCall) return { ...nothing, text, isCall };
+  const opinion = first.kind === "clear" ? first : opinionOf(await look(patientSearch), expected);
+  const heard = { text, isCall, words: wordsOf(text, expected) };
+  switch (opinion.kind) {
+    case "clear": {
+      const { words, fit } = opinion;
+      const other = fit <= sureFit ? null : await otherReading(utterance, sound, known, what);
+      const rivals = other === null || essence(other) === essence(words) ? [] : [other];
+      return { ...heard, words, verdict: verdictFor(words, fit, rivals, expected) };
+    }
+    case "torn": {
+      const [best = [], ...rivals] = opinion.between.map(({ words }) => words);
+      const sounded = await what.second.among([best, ...rivals], utterance, expected);
+      const isAgreed = sounded !== null && essence(sounded) === essence(best);
+      return { ...heard, verdict: verdictFor(best, opinion.fit, isAgreed ? [] : rivals, expected) };
+    }
+    case "other": {
+      const words = await otherReading(utterance, sound, known, what);
+      if (words === null) return { ...heard, verdict: doubtful };
+      return { ...heard, words, verdict: verdictFor(words, rescueFit, [], expected) };
+    }
+  }
+}
+
+/** What the second ear hears in the whole grammar, where the first finds it at least possible. */
+async function otherReading(
+  utterance: Float32Array,
+  sound: TakenIn,
+  known: Pick<SearchSettings, "speechS" | "addressWords" | "isGivenUp">,
+  { transcriber, second, tree, expected }: Considering,
+): Promise<readonly string[] | null> {
+  if (expected.what.mode !== "addressed") return null;
+  const words = await second.ofAll(utterance, expected);
+  if (words === null) return null;
+  const grammar = grammarOfSentences([words]);
+  const automaton = toAutomaton({ grammar, address: null, mode: "open", stopSentences: [] });
+  if (!automaton.ok) return null;
+  const paths = new WordPaths(automaton.value, tree);
+  const { free, candidates } = await search(sound.write(), paths, transcriber.tokens(), {
+    ...patientSearch,
+    ...known,
+  });
+  const [same] = candidates;
+  return same !== undefined && free.score - same.score <= rescueFit ? words : null;
+}
+
+function verdictFor(
+  words: readonly string[],
+  fit: number,
+  rivals: readonly (readonly string[])[],
+  expected: Expectation,
+): Verdict {
+  const bare = (sentence: readonly string[]): readonly string[] =>
+    isAddressed(expected, sentence) ? sentence.slice(expected.address.length) : sentence;
+  if (bare(words).length === 0) return { kind: "address-only" };
+  return {
+    kind: "command",
+    words: bare(words),
+    confidence: Math.exp(-Math.max(0, fit) / 6),
+    addressed: isAddressed(expected, words),
+    rivals: rivals.map(bare).filter((rival) => rival.length > 0),
+  };
+}
+
+const doubtful: Verdict = { kind: "none", why: "doubtful" };
+const nothing = { verdict: { kind: "none", why: "chatter" }, words: [] } as const;
