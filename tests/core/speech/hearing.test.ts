@@ -60,44 +60,50 @@ describe("hearing", () => {
     expect(verdicts(await play(hearing, 160, "quiet"))).toHaveLength(1);
   });
 
-  it("[V8] thinking begins 60 ms into a pause, once for each pause, and the end is told which pause it was", async () => {
-    const engine = createFakeWordEngine();
-    const plain = createJudgingRecogniser(engine, acceptance);
-    const asked: (readonly [what: string, pause: number | null])[] = [];
-    const hearing = createHearing(
-      {
-        ...plain,
-        anticipate: (pause) => {
-          asked.push(["anticipate", pause]);
-          return plain.anticipate(pause);
+  it.each([
+    ["60 ms into a pause", 1200, 40],
+    ["140 ms into a pause where little more than the address can have been said", 400, 120],
+  ])(
+    "[V8] thinking begins %s, once, is given up where somebody speaks on, and the end is told the pause",
+    async (_when, spokenMs, notYetMs) => {
+      const engine = createFakeWordEngine();
+      const plain = createJudgingRecogniser(engine, acceptance);
+      const asked: (readonly [what: string, pause: number | null])[] = [];
+      const hearing = createHearing(
+        {
+          ...plain,
+          anticipate: (pause) => {
+            asked.push(["anticipate", pause]);
+            return plain.anticipate(pause);
+          },
+          goOn: () => asked.push(["go on", null]),
+          end: (pause) => {
+            asked.push(["end", pause]);
+            return plain.end(pause);
+          },
         },
-        end: (pause) => {
-          asked.push(["end", pause]);
-          return plain.end(pause);
-        },
-      },
-      settings,
-    );
-    await hearing.listenFor(listenTo(grammar), "after-utterance");
-    await play(hearing, 800, "quiet");
-    engine.willHear("next step");
-    await play(hearing, 400, "voice");
-    await play(hearing, 40, "quiet");
-    expect(asked).toEqual([]);
-    await play(hearing, 80, "quiet");
-    const thought = asked.length;
-    expect(thought).toBeGreaterThan(0);
-    await play(hearing, 400, "voice");
-    expect(asked).toHaveLength(thought);
-    await play(hearing, 600, "quiet");
-    const pauses = [...new Set(asked.map(([, pause]) => pause))];
-    expect(pauses).toHaveLength(2);
-    expect(Number(pauses[1]) - Number(pauses[0])).toBeGreaterThan(400 / 20);
-    expect(asked.at(-1)).toEqual(["end", pauses[1]]);
-    await play(hearing, 400, "voice");
-    await hearing.finish();
-    expect(asked.at(-1)).toEqual(["end", null]);
-  });
+        settings,
+      );
+      await hearing.listenFor(listenTo(grammar), "after-utterance");
+      await play(hearing, 800, "quiet");
+      engine.willHear("next step");
+      await play(hearing, spokenMs, "voice");
+      await play(hearing, notYetMs, "quiet");
+      expect(asked).toEqual([]);
+      await play(hearing, 40, "quiet");
+      expect(asked.length).toBeGreaterThan(0);
+      await play(hearing, 1200, "voice");
+      await play(hearing, 600, "quiet");
+      const [first = NaN, none, second = NaN, ...more] = [...new Set(asked.map(([, pause]) => pause ?? -1))];
+      expect([none, more]).toEqual([-1, []]);
+      expect(second - first).toBeGreaterThan(1200 / 20);
+      expect(asked.filter(([what]) => what === "go on")).toHaveLength(1);
+      expect(asked.at(-1)).toEqual(["end", second]);
+      await play(hearing, 400, "voice");
+      await hearing.finish();
+      expect(asked.at(-1)).toEqual(["end", null]);
+    },
+  );
 
   it("[V12] the address alone is held, and its sound comes before the command that follows", async () => {
     const { hearing, engine } = await ear();

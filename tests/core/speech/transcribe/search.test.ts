@@ -35,6 +35,7 @@ const settingsOf = (how: Partial<SearchSettings> = {}): SearchSettings => ({
   ...quickSearch,
   speechS: 0,
   addressWords: 2,
+  isGivenUp: () => Promise.resolve(false),
   ...how,
 });
 
@@ -140,6 +141,15 @@ describe("the search", () => {
     const found = await search(writing, pathsOf(timing), fakeTokens, settingsOf({ longest: 48 }));
     expect(found.free.text).toHaveLength(48);
     expect(writing.rows).toHaveLength(49);
+  });
+
+  it("[V53] it stops at the token after which nobody wants the answer any more", async () => {
+    const writing = fakeWriting({ "listen kitchen next step": 1 });
+    let asked = 0;
+    const isGivenUp = (): Promise<boolean> => Promise.resolve(++asked === 5);
+    const found = await search(writing, pathsOf(timing), fakeTokens, settingsOf({ isGivenUp }));
+    expect(found).toMatchObject({ candidates: [], free: { text: "liste" } });
+    expect(writing.rows).toHaveLength(5);
   });
 
   it("[V52] without drafts it writes freely and looks for nothing", async () => {

@@ -1,0 +1,269 @@
+import { describe, expect, it } from "vitest";
+import type { ListeningMode, Recogniser } from "../../../core/speech/recogniser.ts";
+import { createTwoEars } from "../../../core/speech/two-ears.ts";
+import type { Verdict } from "../../../core/speech/verdict.ts";
+import { type Beliefs, createFakeTranscriber, type FakeTranscriber } from "../../voice/fake-transcriber.ts";
+import { createFakeWordEngine, type FakeWordEngine } from "../../voice/fake-word-engine.ts";
+import { grammarOf, listenTo } from "../../voice/grammars.ts";
+
+const fifteen = "set a timer for fifteen minutes";
+const fifty = "set a timer for fifty minutes";
+const grammar = grammarOf("next step", "stop", fifteen, fifty);
+const acceptance = { address: 0.5, addressed: 0.5, open: 0.5, stopOnly: 0.5 };
+const words = (text: string): readonly string[] => text.split(" ");
+
+type Ears = {
+  readonly ears: Recogniser;
+  readonly transcriber: FakeTranscriber;
+  readonly engine: FakeWordEngine;
+};
+
+/** A turn for whatever else waits, as in a browser. */
+const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+
+async function twoEars(mode: ListeningMode = "addressed", breathe = () => Promise.resolve()): Promise<Ears> {
+  const transcriber = createFakeTranscriber();
+  const engine = createFakeWordEngine();
+  const ears = createTwoEars({ transcriber, engine, acceptance, breathe });
+  await ears.load();
+  await ears.setGrammar(listenTo(grammar, { address: "listen kitchen", mode }));
+  return { ears, transcriber, engine };
+}
+
+/** So many seconds in blocks as they come; a tone that is loud for the first second and then a pause. */
+function play(ears: Recogniser, seconds: number): void {
+  for (let at = 0; at < seconds * 50; at++)
+    ears.accept(Float32Array.from({ length: 320 }, (_, n) => (at < 50 ? 0.1 : 1e-4) * Math.sin(n * 0.3)));
+}
+
+async function hear({ ears, transcriber }: Ears, beliefs: Beliefs, seconds = 2): Promise<Verdict> {
+  transcriber.willBelieve(beliefs);
+  play(ears, seconds);
+  return ears.end(null);
+}
+
+const torn: Beliefs = {
+  [`listen kitchen ${fifteen}`]: 0.5,
+  [`listen kitchen ${fifty}`]: 0.4,
+};
+
+/** The only word that is right, and one that is wrong by a letter which the model does not believe in. */
+const bent = "listen kitchen next stop";
+
+describe("two ears", () => {
+  it("[V56] what is clear is believed without the second engine", async () => {
+    const all = await twoEars();
+    expect(await hear(all, { "listen kitchen, next step.": 0.9 })).toMatchObject({
+      kind: "command",
+      words: ["next", "step"],
+      addressed: true,
+      rivals: [],
+    });
+    expect(all.engine.reconsidered()).toBe(0);
+    expect(all.engine.utterances).toEqual([]);
+  });
+
+  it("[V56] a doubt that the second engine settles alike leaves no rival", async () => {
+    const all = await twoEars();
+    all.engine.willReconsider(`listen kitchen ${fifteen}`);
+    expect(await hear(all, torn)).toMatchObject({ kind: "command", words: words(fifteen), rivals: [] });
+    expect(all.engine.reconsidered()).toBe(1);
+  });
+
+  it.each([
+    ["the other of the two", `listen kitchen ${fifty}`],
+    ["nothing", ""],
+  ])("[V56] a doubt stays one where the second engine hears %s", async (_what, heard) => {
+    const all = await twoEars();
+    all.engine.willReconsider(heard);
+    expect(await hear(all, torn)).toMatchObject({
+      kind: "command",
+      words: words(fifteen),
+      rivals: [words(fifty)],
+      addressed: true,
+    });
+  });
+
+  it("[V56] in a doubt the second engine chooses among the sentences that it is between, and no others", async () => {
+    const all = await twoEars();
+    await hear(all, torn);
+    const [asked] = all.engine.asked;
+    expect(asked).toMatchObject({ address: null, mode: "open" });
+    expect(asked?.grammar).toEqual({
+      ...grammarOf(`listen kitchen ${fifteen}`, `listen kitchen ${fifty}`),
+      root: "sentence",
+    });
+  });
+
+  it("[V56] a sentence that lies further off is asked about, and another opinion becomes a rival", async () => {
+    const far: Beliefs = {
+      [bent]: 0.99,
+      "listen kitchen next step": 0.99 * Math.exp(-8),
+      [`listen kitchen ${fifteen}`]: 0.99 * Math.exp(-14),
+    };
+    const agreed = await twoEars();
+    agreed.engine.willReconsider("listen kitchen next step");
+    expect(await hear(agreed, far)).toMatchObject({ words: ["next", "step"], rivals: [] });
+    expect(agreed.engine.asked[0]?.grammar).toBe(grammar);
+    const other = await twoEars();
+    other.engine.willReconsider(`listen kitchen ${fifteen}`);
+    expect(await hear(other, far)).toMatchObject({ words: ["next", "step"], rivals: [words(fifteen)] });
+    other.engine.willReconsider(`listen kitchen ${fifty}`);
+    expect(await hear(other, far), "what the first finds impossible").toMatchObject({ rivals: [] });
+  });
+
+  it("[V56] where nothing was found and the cook called, the second engine hears all there is to hear", async () => {
+    const all = await twoEars();
+    all.engine.willReconsider("listen kitchen next step");
+    const lost: Beliefs = {
+      "listen kitten mix that": 0.99,
+      "listen kitchen next step": 0.99 * Math.exp(-15),
+    };
+    expect(await hear(all, lost)).toMatchObject({
+      kind: "command",
+      words: ["next", "step"],
+      addressed: true,
+    });
+    expect(all.engine.asked.map((asked) => asked.grammar)).toEqual([grammar]);
+    all.engine.willReconsider("");
+    expect(await hear(all, lost)).toEqual({ kind: "none", why: "doubtful" });
+    all.engine.willReconsider("~aa ~k");
+    expect(await hear(all, lost)).toEqual({ kind: "none", why: "doubtful" });
+    all.engine.willReconsider(`listen kitchen ${fifty}`);
+    expect(await hear(all, lost)).toEqual({ kind: "none", why: "doubtful" });
+  });
+
+  it("[V56] without the address nothing is rescued: the second engine alone would obey a radio", async () => {
+    const all = await twoEars("open");
+    all.engine.willReconsider("next step");
+    expect(await hear(all, { "mix that": 0.99 })).toEqual({ kind: "none", why: "doubtful" });
+    expect(all.engine.reconsidered()).toBe(0);
+  });
+
+  it("[V3][V56] chatter that begins like no call is none of ours, and the second engine is not asked", async () => {
+    const all = await twoEars();
+    all.engine.willReconsider("listen kitchen next step");
+    for (const text of ["we drove along the river", "next step", fifteen])
+      expect(await hear(all, { [text]: 0.99 })).toEqual({ kind: "none", why: "chatter" });
+    expect(all.engine.asked).toEqual([]);
+    expect(all.engine.reconsidered()).toBe(0);
+  });
+
+  it("[V56] who has talked of other things for three seconds is not taken in again, until the next utterance", async () => {
+    const all = await twoEars();
+    const { ears, transcriber } = all;
+    transcriber.willBelieve({ "we drove along the river": 0.99 });
+    play(ears, 4);
+    await ears.anticipate(150);
+    expect(transcriber.takenIn).toHaveLength(1);
+    transcriber.willBelieve({ "listen kitchen next step": 0.99 });
+    play(ears, 1);
+    expect(await ears.end(250)).toEqual({ kind: "none", why: "chatter" });
+    expect(transcriber.takenIn).toHaveLength(1);
+    expect(await hear(all, { "listen kitchen next step": 0.99 })).toMatchObject({ kind: "command" });
+  });
+
+  it("[V56] a click is nothing, and no model is asked", async () => {
+    const all = await twoEars();
+    expect(await hear(all, { "listen kitchen next step": 0.99 }, 0.2)).toEqual({
+      kind: "none",
+      why: "chatter",
+    });
+    expect(all.transcriber.takenIn).toEqual([]);
+  });
+
+  it("[V57] one pause is thought about once, asked as often as it is, and ended by it", async () => {
+    const { ears, transcriber } = await twoEars();
+    transcriber.willBelieve({ "listen kitchen next step": 0.99 });
+    play(ears, 1.2);
+    const both = [ears.anticipate(60), ears.anticipate(60)];
+    expect(await Promise.all(both)).toEqual([
+      words("listen kitchen next step"),
+      words("listen kitchen next step"),
+    ]);
+    play(ears, 0.2);
+    expect(await ears.anticipate(60)).toEqual(words("listen kitchen next step"));
+    expect(await ears.end(60)).toMatchObject({ kind: "command", words: ["next", "step"] });
+    expect(transcriber.takenIn).toEqual([1.2 * 16_000]);
+  });
+
+  it("[V57] another pause is thought about anew, with all that was said by then", async () => {
+    const { ears, transcriber } = await twoEars();
+    transcriber.willBelieve({ "listen kitchen": 0.99 });
+    play(ears, 1.2);
+    expect(await ears.anticipate(60)).toEqual(["listen", "kitchen"]);
+    transcriber.willBelieve({ "listen kitchen next step": 0.99 });
+    play(ears, 1);
+    expect(await ears.end(110)).toMatchObject({ kind: "command", words: ["next", "step"] });
+    expect(transcriber.takenIn).toEqual([1.2 * 16_000, 2.2 * 16_000]);
+  });
+
+  it("[V57] an utterance that was cut off is heard to its last sample, whatever was thought in a pause", async () => {
+    const { ears, transcriber } = await twoEars();
+    transcriber.willBelieve({ "listen kitchen": 0.99 });
+    play(ears, 1.2);
+    await ears.anticipate(60);
+    transcriber.willBelieve({ "listen kitchen next step": 0.99 });
+    play(ears, 0.5);
+    expect(await ears.end(null)).toMatchObject({ kind: "command", words: ["next", "step"] });
+    expect(transcriber.takenIn.at(-1)).toBe(1.7 * 16_000);
+  });
+
+  it("[V57] a thought about what was a pause only is given up, and leaves nothing behind", async () => {
+    let turns = 0;
+    const all = await twoEars("addressed", async () => {
+      turns++;
+      await turn();
+    });
+    const { ears, transcriber } = all;
+    const sentence = `listen kitchen ${fifteen}`;
+    transcriber.willBelieve({ [sentence]: 0.99 });
+    play(ears, 3.5);
+    const thought = ears.anticipate(170);
+    for (let at = 0; at < 3; at++) await turn();
+    ears.goOn();
+    await thought;
+    expect(turns).toBeLessThan(10);
+    expect(ears.partial()).toEqual([]);
+    play(ears, 0.5);
+    expect(await ears.end(200)).toMatchObject({ kind: "command", words: words(fifteen) });
+    expect(transcriber.takenIn).toEqual([3.5 * 16_000, 4 * 16_000]);
+  });
+
+  it("[V57] an utterance that is dropped in the middle of a thought leaves nothing to the next", async () => {
+    const all = await twoEars("addressed", turn);
+    const { ears, transcriber } = all;
+    transcriber.willBelieve({ "we drove along the river": 0.99 });
+    play(ears, 3.5);
+    const thought = ears.anticipate(170);
+    await turn();
+    await ears.forget();
+    await thought;
+    expect(ears.partial()).toEqual([]);
+    expect(await hear(all, { "listen kitchen next step": 0.99 })).toMatchObject({ kind: "command" });
+  });
+
+  it("[V14] while the caller speaks the address is shown as soon as it was said, and nothing else", async () => {
+    const all = await twoEars("stop-only");
+    const { ears, transcriber } = all;
+    transcriber.willBelieve({ "listen kitchen": 0.99 });
+    play(ears, 0.4);
+    await turn();
+    expect(transcriber.takenIn).toEqual([]);
+    play(ears, 0.4);
+    await turn();
+    expect(ears.partial()).toEqual(["listen", "kitchen"]);
+    transcriber.willBelieve({ "stir the stew": 0.99 });
+    play(ears, 0.6);
+    await turn();
+    expect(ears.partial()).toEqual([]);
+    expect(transcriber.takenIn).toHaveLength(2);
+  });
+
+  it("[V57] while only the cook speaks nothing is written down before a pause", async () => {
+    const { ears, transcriber } = await twoEars();
+    play(ears, 3);
+    await turn();
+    expect(transcriber.takenIn).toEqual([]);
+  });
+});
