@@ -11,7 +11,13 @@ import type { Verdict } from "../../../core/speech/verdict.ts";
 import { grammarOf } from "../../voice/grammars.ts";
 
 const grammar = grammarOf("next step");
-const command: Verdict = { kind: "command", words: ["next", "step"], confidence: 1, rivals: [], addressed: true };
+const command: Verdict = {
+  kind: "command",
+  words: ["next", "step"],
+  confidence: 1,
+  rivals: [],
+  addressed: true,
+};
 const after = (...inputs: readonly ListeningInput[]): Listening =>
   inputs.reduce(evolveListening, initialListening(grammar, "listen kitchen"));
 const awake: readonly ListeningInput[] = [{ kind: "start" }, { kind: "loaded" }];
