@@ -95,7 +95,7 @@ type Waits = {
 };
 
 async function say(kitchen: KitchenPage, voice: Voice, sentence: string): Promise<Waits | null> {
-  const spoken = await spokenSamples(voice, `okay kitchen, ${sentence}`);
+  const spoken = await spokenSamples(voice, `listen kitchen, ${sentence}`);
   const samples = toInt16(spoken);
   const sound = Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString("base64");
   await untilItListens(kitchen);

@@ -56,13 +56,13 @@ describe("an ear in trouble", () => {
     await expect.poll(async () => (await stove.watched()).lines.at(-1)?.how).toBe("answer");
     await context.unroute("**/speech/embedded/**");
     await stove.page.locator(".ear-button").click();
-    await speakTo(stove, "slt", "okay kitchen, what now", /^what now/);
+    await speakTo(stove, "slt", "listen kitchen, what now", /^what now/);
   });
 
   it("[E9] whoever calls while the caller speaks is heard, and the caller falls silent", async () => {
     const before = await timesCut();
     await typeSentence(stove, "what can I say");
-    const line = await sayWhen(stove, "rms", "okay kitchen, when do we eat", callerSpeaks);
+    const line = await sayWhen(stove, "rms", "listen kitchen, when do we eat", callerSpeaks);
     expect(line?.understood).toBe("when do we eat");
     await expect.poll(async () => (await stove.watched()).lines.at(-1)?.text).toMatch(/^About /);
     await expect.poll(timesCut).toBe(before + 1);
@@ -88,7 +88,7 @@ describe("an ear in trouble", () => {
     const sentence = "The microphone was taken away. Plug it in or allow it again, then turn listening on.";
     await expect.poll(() => stove.captions(), { timeout: 20_000 }).toContain(sentence);
     await stove.page.locator(".ear-button").click();
-    await speakTo(stove, "slt", "okay kitchen, what now", /^what now/);
+    await speakTo(stove, "slt", "listen kitchen, what now", /^what now/);
   });
 
   it("[E11] who listens after a touch is not overheard, and after the touch is heard, called or not", async () => {
@@ -98,8 +98,8 @@ describe("an ear in trouble", () => {
     await stove.page.reload();
     await stove.page.locator(".ear-button").click();
     await stove.page.waitForFunction(earWaits, undefined, { timeout: 60_000 });
-    expect(await sayWhen(stove, "slt", "okay kitchen, what now", earWaits)).toBeNull();
-    for (const sentence of ["okay kitchen, what now", "when do we eat"]) {
+    expect(await sayWhen(stove, "slt", "listen kitchen, what now", earWaits)).toBeNull();
+    for (const sentence of ["listen kitchen, what now", "when do we eat"]) {
       await stove.page.locator(".ear-button").click();
       expect((await sayWhen(stove, "slt", sentence, earIsOpen))?.understood).toMatch(
         /^(what now|when do we eat)/,

@@ -19,7 +19,7 @@ let context: BrowserContext;
 let stove: KitchenPage;
 
 const say = async (voice: Voice, sentence: string, means: RegExp): Promise<void> => {
-  taken.push(await speakTo(stove, voice, `okay kitchen, ${sentence}`, means));
+  taken.push(await speakTo(stove, voice, `listen kitchen, ${sentence}`, means));
 };
 
 const happened = (): readonly string[] => told(readMealLog(data).events);

@@ -74,7 +74,7 @@ describe("the pages as the server sends them", () => {
 
   it("[W19] the recogniser loads and hears, and the console has nothing to complain of", async () => {
     await beginMeal(kitchen);
-    const taken = await speakTo(kitchen, "slt", "okay kitchen, what next", /^what next/);
+    const taken = await speakTo(kitchen, "slt", "listen kitchen, what next", /^what next/);
     expect(taken.line.understood).toBe("what next");
     expect(complaints).toEqual([]);
     expect(kitchen.troubles).toEqual([]);

@@ -20,6 +20,9 @@ export type EveningMoments = {
   readonly more: Kitchen;
   /** Has just set a timer, whose figure may be corrected. */
   readonly corrected: Kitchen;
+  /** Two other meals under way, of three and of five dishes; nobody's turn. */
+  readonly breakfast: Kitchen;
+  readonly lunch: Kitchen;
 };
 
 /** The name of one of them. */
@@ -27,12 +30,7 @@ export type MomentName = keyof EveningMoments;
 
 /** Cooks the evening up to there, as the recipes say; throws where the repository's own meal cannot be cooked. */
 export async function eveningMoments(): Promise<EveningMoments> {
-  const found = await findMeal("welcome-supper");
-  if (!found.ok) throw new Error(found.error);
-  const stage = new Stage(found.value.meal, atMinute(17 * 60), null, () => undefined);
-  const rings = (): number => stage.cues.filter(({ call }) => call.kind === "ring").length;
-  cookOn(stage, () => rings() === 2, plus(stage.now, hours(3)));
-  const busy = stage.moment();
+  const busy = await underWay("welcome-supper", 17);
   const after = (said: string): Kitchen => ({ ...busy, dialogue: respond(said, busy).dialogue });
   return {
     busy,
@@ -40,5 +38,17 @@ export async function eveningMoments(): Promise<EveningMoments> {
     which: after("how much juice"),
     more: after("what goes into the soup"),
     corrected: after("set a timer for fifty minutes"),
+    breakfast: await underWay("fog-bell-breakfast", 7),
+    lunch: await underWay("slack-water-lunch", 10),
   };
+}
+
+/** A meal begun at that hour, when its second timer has rung. */
+async function underWay(name: string, hour: number): Promise<Kitchen> {
+  const found = await findMeal(name);
+  if (!found.ok) throw new Error(found.error);
+  const stage = new Stage(found.value.meal, atMinute(hour * 60), null, () => undefined);
+  const rings = (): number => stage.cues.filter(({ call }) => call.kind === "ring").length;
+  cookOn(stage, () => rings() === 2, plus(stage.now, hours(3)));
+  return stage.moment();
 }

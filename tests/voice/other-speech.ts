@@ -34,7 +34,7 @@ const recordingsEvery = 4;
 /**
  * Hours of speech that commands no kitchen, made as it is asked for, the same for the same seed: Debian's recordings of
  * people among chatter, calls, programmes, children, guests and books, spoken by seven voices at several paces. Another
- * seed is other talk, so an hour of one seed is a fair sample. Nothing is kept on disk; nobody says "okay kitchen".
+ * seed is other talk, so an hour of one seed is a fair sample. Nothing is kept on disk; nobody says "listen kitchen".
  * @throws where flite or festival is missing or fails
  */
 export async function* otherSpeech({

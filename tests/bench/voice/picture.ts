@@ -1,0 +1,60 @@
+import type { Trial, TrialOutcome } from "./listen.ts";
+
+const outcomes: readonly TrialOutcome[] = ["right", "asked", "silent", "wrong"];
+/** Told apart by lightness as well as by hue. */
+const fills: Readonly<Record<TrialOutcome, string>> = {
+  right: "#2f6f5e",
+  asked: "#e0b04c",
+  silent: "#d9d4c8",
+  wrong: "#8c1d18",
+};
+const [labelWidth, barWidth, rowHeight, gap] = [170, 300, 18, 24];
+
+/** A picture of what sentences came to: a row for each condition, a column for each ear; SVG text. */
+export function pictureOf(trials: readonly Trial[]): string {
+  const ears = [...new Set(trials.map(({ ear }) => ear))];
+  const conditions = [...new Set(trials.map(({ condition }) => condition))];
+  const width = labelWidth + ears.length * (barWidth + gap);
+  const height = 60 + conditions.length * rowHeight;
+  const text = (x: number, y: number, said: string): string => `<text x="${x}" y="${y}">${said}</text>`;
+  const xOf = (ear: number): number => labelWidth + ear * (barWidth + gap);
+  const parts = [
+    ...ears.map((ear, at) => text(xOf(at), 18, `ear: ${ear}`)),
+    ...outcomes.map(
+      (outcome, at) =>
+        `<rect x="${labelWidth + at * 80}" y="26" width="10" height="10" fill="${fills[outcome]}"/>` +
+        text(labelWidth + at * 80 + 14, 35, outcome),
+    ),
+    ...conditions.flatMap((condition, row) => [
+      text(4, 60 + row * rowHeight, condition),
+      ...ears.flatMap((ear, at) =>
+        bars(
+          trials.filter((trial) => trial.ear === ear && trial.condition === condition),
+          xOf(at),
+          49 + row * rowHeight,
+        ),
+      ),
+    ]),
+  ];
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" font-family="sans-serif" font-size="12">`,
+    `<rect width="${width}" height="${height}" fill="#fbf8f1"/>`,
+    ...parts,
+    "</svg>",
+    "",
+  ].join("\n");
+}
+
+function bars(trials: readonly Trial[], left: number, top: number): readonly string[] {
+  let x = left;
+  return outcomes.flatMap((outcome) => {
+    const count = trials.filter((trial) => trial.outcome === outcome).length;
+    const wide = trials.length === 0 ? 0 : (barWidth * count) / trials.length;
+    x += wide;
+    return count === 0
+      ? []
+      : [
+          `<rect x="${(x - wide).toFixed(1)}" y="${top}" width="${wide.toFixed(1)}" height="13" fill="${fills[outcome]}"/>`,
+        ];
+  });
+}
