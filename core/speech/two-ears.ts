@@ -175,7 +175,7 @@ class TwoEars implements Recogniser {
       await breathe();
       return this.samples < utterance.length;
     };
-    const settings = { ...freeSearch, speechS: 0, addressWords: 0, isGivenUp };
+    const settings = { ...freeSearch, speechS: 0, address: [], isGivenUp };
     const { free } = await search(sound.write(), paths, transcriber.tokens(), settings);
     if (this.samples < utterance.length) return;
     const words = wordsOf(free.text, expected);

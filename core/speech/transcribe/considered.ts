@@ -33,7 +33,7 @@ export type Considered = {
   readonly isCall: boolean;
 };
 
-/** A sentence that fits as well as this needs no second ear. */
+/** A sentence that fits as well as this needs no second look, and no second ear. */
 const sureFit = 6;
 
 /** What the second ear alone believes must not be further than this from what the first would write. */
@@ -45,7 +45,7 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
   const sound = await transcriber.takeIn(utterance);
   const known = {
     speechS: spokenSeconds(utterance),
-    addressWords: expected.address.length,
+    address: expected.address,
     isGivenUp,
   };
   const look = (settings: Pick<SearchSettings, keyof typeof quickSearch>) =>
@@ -57,7 +57,8 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
   // A text that was cut off says nothing of who spoke.
   if (await isGivenUp()) return { ...nothing, text, isCall: true };
   if (first.kind === "other" && !isCall) return { ...nothing, text, isCall };
-  const opinion = first.kind === "clear" ? first : opinionOf(await look(patientSearch), expected);
+  const isSure = first.kind === "clear" && first.fit <= sureFit;
+  const opinion = isSure ? first : opinionOf(await look(patientSearch), expected);
   const heard = { text, isCall, words: wordsOf(text, expected) };
   switch (opinion.kind) {
     case "clear": {
@@ -84,7 +85,7 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
 async function otherReading(
   utterance: Float32Array,
   sound: TakenIn,
-  known: Pick<SearchSettings, "speechS" | "addressWords" | "isGivenUp">,
+  known: Pick<SearchSettings, "speechS" | "address" | "isGivenUp">,
   { transcriber, second, tree, expected }: Considering,
 ): Promise<readonly string[] | null> {
   if (expected.what.mode !== "addressed") return null;

@@ -29,7 +29,8 @@ export const rivalWithin = 4;
 /** What is believed of an utterance. The address alone is a sentence only where nothing else was written. */
 export function opinionOf({ free, candidates }: Found, expected: Expectation): Opinion {
   const isMore = wordsOf(free.text, expected).length !== expected.address.length;
-  const sentences = candidates.filter(({ words }) => !isMore || words.length > expected.address.length);
+  const alone = expected.address.join(" ");
+  const sentences = candidates.filter(({ words }) => !isMore || words.join(" ") !== alone);
   const [best] = sentences;
   if (best === undefined) return { kind: "other" };
   const fit = free.score - best.score;

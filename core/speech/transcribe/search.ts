@@ -25,8 +25,8 @@ export type SearchSettings = {
   readonly widthBelowFree: number;
   /** Seconds of speech in the utterance, pauses included: a sentence too short to have lasted so long loses by it. */
   readonly speechS: number;
-  /** A sentence of no more words than these, the address alone, rules out no longer one. */
-  readonly addressWords: number;
+  /** The address alone rules out no sentence that goes on. */
+  readonly address: readonly string[];
   /** Asked before each token: true where nobody wants the answer any more. Gives others a turn meanwhile. */
   readonly isGivenUp: () => Promise<boolean>;
   /** No sentence has more tokens. */
@@ -152,9 +152,9 @@ function kept(
   return chosen;
 }
 
-function bestOf(done: ReadonlyMap<string, Candidate>, { addressWords }: SearchSettings): number {
-  const whole = [...done.values()].filter(({ words }) => words.length > addressWords);
-  return Math.max(-Infinity, ...whole.map(({ score }) => score));
+function bestOf(done: ReadonlyMap<string, Candidate>, { address }: SearchSettings): number {
+  const alone = address.join(" ");
+  return Math.max(-Infinity, ...[...done].map(([text, { score }]) => (text === alone ? -Infinity : score)));
 }
 
 function likeliest(row: Float32Array = new Float32Array()): number {

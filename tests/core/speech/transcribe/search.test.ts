@@ -34,7 +34,7 @@ const timing = grammarOf(
 const settingsOf = (how: Partial<SearchSettings> = {}): SearchSettings => ({
   ...quickSearch,
   speechS: 0,
-  addressWords: 2,
+  address: ["listen", "kitchen"],
   isGivenUp: () => Promise.resolve(false),
   ...how,
 });
@@ -88,7 +88,7 @@ describe("the search", () => {
   it("[V52] the address alone, however likely, rules out no sentence that goes on", async () => {
     const beliefs = { "listen kitchen": 1, "listen kitchen next step": Math.exp(-12) };
     expect(said(await find(beliefs))).toEqual(["listen kitchen", "listen kitchen next step"]);
-    expect(said(await find(beliefs, { addressWords: 0 }))).toEqual(["listen kitchen"]);
+    expect(said(await find(beliefs, { address: [] }))).toEqual(["listen kitchen"]);
   });
 
   it("[V53] every letter that a sentence is too short for the time of the speech costs", async () => {
@@ -167,7 +167,7 @@ describe("the search", () => {
       `${text}.`,
     ];
     const texts = [...sentences, "gone", "steps", "go on 50"].flatMap(ways);
-    const wide = { drafts: 60, width: 500, widthBelowFree: 500, longest: 24, addressWords: 0 };
+    const wide = { drafts: 60, width: 500, widthBelowFree: 500, longest: 24, address: [] };
     const weights = fc.array(fc.integer({ min: 1, max: 20 }), { minLength: 3, maxLength: 3 });
     await fc.assert(
       fc.asyncProperty(
