@@ -69,7 +69,9 @@ class TwoEars implements Recogniser {
     const loaded = await this.parts.transcriber.load();
     if (!loaded.ok) return loaded;
     this.tree ??= tokenTree(this.parts.transcriber.tokens());
-    return this.parts.engine.load();
+    // The other ear takes a second more, and is not needed for what is said clearly.
+    void this.inTurn(this.second.load);
+    return loaded;
   };
 
   readonly setGrammar = (what: ListenFor): Promise<Result<null, string>> => {
@@ -113,7 +115,8 @@ class TwoEars implements Recogniser {
 
   readonly forget = async (): Promise<void> => {
     this.begin();
-    await this.inTurn(() => this.parts.engine.forget());
+    // Neither engine learns anything here that would have to be forgotten: each hears an utterance as a whole.
+    await this.last;
   };
 
   readonly free = (): void => {

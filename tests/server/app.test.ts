@@ -95,6 +95,14 @@ describe("the page", () => {
     expect(brotliDecompressSync(body).toString()).toBe(`${script};${script}`);
   });
 
+  it("[N31] what would take longer to pack than to send travels as it is", async () => {
+    const large = Buffer.alloc(4_000_001, "ort");
+    writeFileSync(join(folder, "client", "assets", "large-4f3a.wasm"), large);
+    const { headers, body } = await ask("/assets/large-4f3a.wasm", { "accept-encoding": "br" });
+    expect(headers["content-encoding"]).toBeUndefined();
+    expect(body.equals(large)).toBe(true);
+  });
+
   it("[N32] an address of one plain word is a place in the page", async () => {
     expect((await ask("/cook")).body.toString()).toContain("<title>Stovecall</title>");
   });

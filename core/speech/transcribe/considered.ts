@@ -52,7 +52,8 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
     search(sound.write(), paths, transcriber.tokens(), { ...settings, ...known });
   const quick = await look(quickSearch);
   const { text } = quick.free;
-  const isCall = expected.what.mode !== "addressed" || text === "" || soundsCalled(text, expected);
+  const isCalled = soundsCalled(text, expected);
+  const isCall = expected.what.mode !== "addressed" || text === "" || isCalled;
   const first = opinionOf(quick, expected);
   // A text that was cut off says nothing of who spoke.
   if (await isGivenUp()) return { ...nothing, text, isCall: true };
@@ -63,7 +64,7 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
   switch (opinion.kind) {
     case "clear": {
       const { words, fit } = opinion;
-      const other = fit <= sureFit ? null : await otherReading(utterance, sound, known, what);
+      const other = fit <= sureFit || !isCalled ? null : await otherReading(utterance, sound, known, what);
       const rivals = other === null || essence(other) === essence(words) ? [] : [other];
       return { ...heard, words, verdict: verdictFor(words, fit, rivals, expected) };
     }
@@ -74,7 +75,8 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
       return { ...heard, verdict: verdictFor(best, opinion.fit, isAgreed ? [] : rivals, expected) };
     }
     case "other": {
-      const words = await otherReading(utterance, sound, known, what);
+      const mayAsk = isCalled || expected.what.mode === "addressed";
+      const words = mayAsk ? await otherReading(utterance, sound, known, what) : null;
       if (words === null) return { ...heard, verdict: doubtful };
       return { ...heard, words, verdict: verdictFor(words, rescueFit, [], expected) };
     }
@@ -88,7 +90,6 @@ async function otherReading(
   known: Pick<SearchSettings, "speechS" | "address" | "isGivenUp">,
   { transcriber, second, tree, expected }: Considering,
 ): Promise<readonly string[] | null> {
-  if (expected.what.mode !== "addressed") return null;
   const words = await second.ofAll(utterance, expected);
   if (words === null) return null;
   const grammar = grammarOfSentences([words]);

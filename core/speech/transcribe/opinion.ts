@@ -1,5 +1,4 @@
-import type { Expectation } from "../expectation.ts";
-import type { ListeningMode } from "../recogniser.ts";
+import { type Expectation, isAddressed } from "../expectation.ts";
 import { spokenWords } from "../spoken-words.ts";
 import type { Candidate, Found } from "./search.ts";
 import { essence } from "./same-words.ts";
@@ -14,14 +13,13 @@ export type Opinion =
   /** No sentence comes near. */
   | { readonly kind: "other" };
 
-/** How far a sentence may lie from what the model would write, in natural logarithms, by the way it is listened for. */
-export type FitLimits = Readonly<Record<ListeningMode, number>>;
-
 /**
- * Of 226 sentences after the address, by seven voices and five altered ones, in the quiet and under a fan (10 dB) and
- * a tap (20 dB), every right one lay within 12 and every wrong one that had no close rival beyond it.
+ * How far a sentence may lie from what the model would write, in natural logarithms. After the address: of 226
+ * sentences, by seven voices and five altered ones, in the quiet and under a fan (10 dB) and a tap (20 dB), every right
+ * one lay within 12 and every wrong one that had no close rival beyond it. Without it any talk may resemble a short
+ * command.
  */
-export const defaultFit: FitLimits = { addressed: 12, open: 5, "stop-only": 5 };
+export const fitLimit = { addressed: 12, bare: 5 } as const;
 
 /** Closer to the likeliest than this, another sentence is a rival: of those 226, no wrong one had a wider lead. */
 export const rivalWithin = 4;
@@ -34,7 +32,8 @@ export function opinionOf({ free, candidates }: Found, expected: Expectation): O
   const [best] = sentences;
   if (best === undefined) return { kind: "other" };
   const fit = free.score - best.score;
-  if (fit > defaultFit[expected.what.mode]) return { kind: "other" };
+  if (fit > (isAddressed(expected, best.words) ? fitLimit.addressed : fitLimit.bare))
+    return { kind: "other" };
   const near = sentences.filter(({ score }) => score >= best.score - rivalWithin);
   const meanings = new Set(near.map(({ words }) => essence(words)));
   return meanings.size === 1

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { expectation } from "../../../../core/speech/expectation.ts";
 import type { ListeningMode } from "../../../../core/speech/recogniser.ts";
 import {
-  defaultFit,
+  fitLimit,
   opinionOf,
   rivalWithin,
   soundsCalled,
@@ -55,18 +55,19 @@ describe("an opinion", () => {
   });
 
   it.each([
-    ["addressed", defaultFit.addressed],
-    ["open", defaultFit.open],
-    ["stop-only", defaultFit["stop-only"]],
-  ] as const)("[V54] in mode %j a sentence further away than %i is none of ours", (mode, limit) => {
-    const at = (fit: number) => found("next stop", 0, candidate("next step", -fit));
+    ["open", "next step", fitLimit.bare],
+    ["stop-only", "next step", fitLimit.bare],
+    ["addressed", "okay kitchen next step", fitLimit.addressed],
+    ["open", "okay kitchen next step", fitLimit.addressed],
+    ["stop-only", "okay kitchen next step", fitLimit.addressed],
+  ] as const)("[V54] in mode %j %j counts up to a distance of %i", (mode, sentence, limit) => {
+    const at = (fit: number) => found("next stop", 0, candidate(sentence, -fit));
     expect(opinionOf(at(limit), expected(mode)).kind).toBe("clear");
     expect(opinionOf(at(limit + 0.01), expected(mode))).toEqual({ kind: "other" });
   });
 
   it("[V54] without the address a sentence must come nearer than after it", () => {
-    expect(defaultFit.open).toBeLessThan(defaultFit.addressed);
-    expect(defaultFit["stop-only"]).toBeLessThan(defaultFit.addressed);
+    expect(fitLimit.bare).toBeLessThan(fitLimit.addressed);
   });
 
   it("[V54] no sentence at all is none of ours", () => {
