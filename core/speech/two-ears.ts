@@ -56,6 +56,7 @@ class TwoEars implements Recogniser {
   private draftedAt = 0;
   private thought: Thought | null = null;
   private written: readonly string[] = [];
+  private isSettled = true;
   private isOthers = false;
   /** One thought after another: the models take one utterance at a time. */
   private last: Promise<unknown> = Promise.resolve();
@@ -98,7 +99,7 @@ class TwoEars implements Recogniser {
   readonly anticipate = async (pause: number): Promise<readonly string[]> => {
     if (this.thought?.pause !== pause) this.think(pause);
     await this.thought?.verdict;
-    return this.written;
+    return this.isSettled ? this.written : [];
   };
 
   readonly goOn = (): void => {
@@ -163,7 +164,8 @@ class TwoEars implements Recogniser {
     if (expected === null || paths === null || tree === null || isShort || this.isOthers) return chatter;
     const { transcriber } = this.parts;
     const what: Considering = { transcriber, second, tree, paths, expected, isGivenUp };
-    const { verdict, text, words, isCall } = await considered(utterance, what);
+    const { verdict, text, words, isCall, isSettled } = await considered(utterance, what);
+    this.isSettled = isSettled;
     this.isOthers = !isCall && text !== "" && utterance.length > calledWithinS * listeningRate;
     this.written = words;
     return verdict;

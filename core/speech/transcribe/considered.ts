@@ -29,12 +29,17 @@ export type Considered = {
   readonly text: string;
   /** As far as it is known, the words that were said, the address before them. */
   readonly words: readonly string[];
+  /** Whether they are likely to be all: in noise the beginning of a sentence may pass for a short one. */
+  readonly isSettled: boolean;
   /** Whether the cook may have called: else it was somebody else's talk. */
   readonly isCall: boolean;
 };
 
 /** A sentence that fits as well as this needs no second look, and no second ear. */
 const sureFit = 6;
+
+/** A text as likely as this is the whole of what was said; under a fan the beginning of one came to -7. */
+const settledScore = -5;
 
 /** What the second ear alone believes must not be further than this from what the first would write. */
 const rescueFit = 18;
@@ -60,13 +65,14 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
   if (first.kind === "other" && !isCall) return { ...nothing, text, isCall };
   const isSure = first.kind === "clear" && first.fit <= sureFit;
   const opinion = isSure ? first : opinionOf(await look(patientSearch), expected);
-  const heard = { text, isCall, words: wordsOf(text, expected) };
+  const heard = { text, isCall, words: wordsOf(text, expected), isSettled: true };
   switch (opinion.kind) {
     case "clear": {
       const { words, fit } = opinion;
       const other = fit <= sureFit || !isCalled ? null : await otherReading(utterance, sound, known, what);
       const rivals = other === null || essence(other) === essence(words) ? [] : [other];
-      return { ...heard, words, verdict: verdictFor(words, fit, rivals, expected) };
+      const isSettled = opinion.score >= settledScore;
+      return { ...heard, words, isSettled, verdict: verdictFor(words, fit, rivals, expected) };
     }
     case "torn": {
       const [best = [], ...rivals] = opinion.between.map(({ words }) => words);
@@ -123,4 +129,4 @@ function verdictFor(
 }
 
 const doubtful: Verdict = { kind: "none", why: "doubtful" };
-const nothing = { verdict: { kind: "none", why: "chatter" }, words: [] } as const;
+const nothing = { verdict: { kind: "none", why: "chatter" }, words: [], isSettled: true } as const;

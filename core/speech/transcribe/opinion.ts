@@ -7,7 +7,12 @@ import { writtenForms } from "./written-forms.ts";
 /** What a search leaves one to believe. */
 export type Opinion =
   /** One sentence; `fit` is how much likelier the model finds what it would write freely, at least about 0. */
-  | { readonly kind: "clear"; readonly words: readonly string[]; readonly fit: number }
+  | {
+      readonly kind: "clear";
+      readonly words: readonly string[];
+      readonly fit: number;
+      readonly score: number;
+    }
   /** Several that are about as likely, the likeliest first. */
   | { readonly kind: "torn"; readonly between: readonly Candidate[]; readonly fit: number }
   /** No sentence comes near. */
@@ -37,7 +42,7 @@ export function opinionOf({ free, candidates }: Found, expected: Expectation): O
   const near = sentences.filter(({ score }) => score >= best.score - rivalWithin);
   const meanings = new Set(near.map(({ words }) => essence(words)));
   return meanings.size === 1
-    ? { kind: "clear", words: best.words, fit }
+    ? { kind: "clear", words: best.words, fit, score: best.score }
     : { kind: "torn", between: near, fit };
 }
 

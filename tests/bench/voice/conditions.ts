@@ -15,9 +15,9 @@ export type Condition =
 /** Twenty-eight of them: the quiet, three distances in a reverberant room, and each noise at four levels. */
 export const conditions: readonly Condition[] = [
   { name: "quiet", kind: "quiet" },
-  ...[1, 2, 3].map((metres) => ({ name: `room, ${metres} m`, kind: "room", metres }) as const),
+  ...[1, 2, 3].map((metres) => ({ name: `room ${metres} m`, kind: "room", metres }) as const),
   ...noiseKinds.flatMap((kind) =>
-    [20, 10, 5, 0].map((snrDb) => ({ name: `${kind}, ${snrDb} dB`, kind, snrDb })),
+    [20, 10, 5, 0].map((snrDb) => ({ name: `${kind} ${snrDb} dB`, kind, snrDb })),
   ),
 ];
 

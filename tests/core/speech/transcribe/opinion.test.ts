@@ -28,6 +28,7 @@ describe("an opinion", () => {
       kind: "clear",
       words: ["okay", "kitchen", "next", "step"],
       fit: 3,
+      score: -4,
     });
   });
 
