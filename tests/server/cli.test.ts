@@ -135,7 +135,7 @@ describe("rehearse", () => {
   });
 
   it("[N77] hears a recording in the middle of a meal", async () => {
-    const [done] = await speak("slt", ["okay kitchen, what now"]);
+    const [done] = await speak("slt", ["listen kitchen, what now"]);
     const script = write("spoken.txt", `hear ${done ?? ""}`);
     expect(await cli("rehearse", "welcome-supper", "--say", script)).toBe(0);
     expect(out[1]).toMatch(/ {2}cook {6}what now$/);
@@ -145,8 +145,8 @@ describe("rehearse", () => {
 describe("hear", () => {
   it("[N76] tells what was heard and understood, an object a line, null where there was no command", async () => {
     const files = await speak("slt", [
-      "okay kitchen, what now",
-      "okay kitchen, how much lemon juice",
+      "listen kitchen, what now",
+      "listen kitchen, how much lemon juice",
       "we had such a nice holiday",
     ]);
     expect(await cli("hear", ...files, "--meal", "welcome-supper", "--json")).toBe(0);
@@ -164,7 +164,7 @@ describe("hear", () => {
   }, 60_000);
 
   it("[N76] one file that cannot be read does not keep the others from being heard", async () => {
-    const [file] = await speak("slt", ["okay kitchen, what now"]);
+    const [file] = await speak("slt", ["listen kitchen, what now"]);
     expect(await cli("hear", write("no.wav", "no sound"), file ?? "")).toBe(1);
     expect(told).toHaveLength(1);
     expect(out[0]).toBe(`${file ?? ""}: "what now"`);

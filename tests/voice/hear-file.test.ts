@@ -7,7 +7,7 @@ import { kitchenGrammar } from "./kitchen-grammar.ts";
 import { asWav, speechThatIsNoCommand } from "./speech-that-is-no-command.ts";
 import { speak } from "./synthetic-voices.ts";
 
-const addressed = { grammar: kitchenGrammar, address: "okay kitchen", mode: "addressed" } as const;
+const addressed = { grammar: kitchenGrammar, address: "listen kitchen", mode: "addressed" } as const;
 const hearer = createFileHearer();
 const folder = mkdtempSync(join(tmpdir(), "stovecall-hear-"));
 
@@ -42,7 +42,7 @@ describe("hearing a file", () => {
     "what is in the oven",
   ])("[V16] two voices that say %j after the address are heard, the address dropped", async (sentence) => {
     for (const voice of ["slt", "rms"] as const) {
-      const [path = ""] = await speak(voice, [`okay kitchen, ${sentence}`]);
+      const [path = ""] = await speak(voice, [`listen kitchen, ${sentence}`]);
       expect(await hear(path)).toBe(sentence);
     }
   });
@@ -66,7 +66,7 @@ describe("hearing a file", () => {
     ] as const) {
       const [chat = ""] = await speak(guest, [other]);
       for (const command of commands) {
-        const [path = ""] = await speak(cook, [`okay kitchen, ${command}`]);
+        const [path = ""] = await speak(cook, [`listen kitchen, ${command}`]);
         expect([null, command]).toContain(await hear(mixed(path, chat)));
       }
     }
@@ -74,7 +74,7 @@ describe("hearing a file", () => {
 
   it("[V12] a second's pause after the address is allowed", async () => {
     const [address = "", command = ""] = await speak("slt", [
-      "okay kitchen",
+      "listen kitchen",
       "set a timer for twelve minutes",
     ]);
     const joined = Buffer.concat([
