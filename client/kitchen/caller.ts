@@ -47,6 +47,8 @@ export interface Caller {
   readonly touch: (intent: Intent, words: string) => Reply;
   /** Says something that is no answer: a refusal of the server's, a trouble of the microphone's. */
   readonly tell: (sentence: string) => void;
+  /** Says something unasked that can wait: after all else, and only in writing where quiet was asked for. */
+  readonly remark: (sentence: string) => void;
   readonly close: () => void;
 }
 
@@ -63,11 +65,11 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
   const signals: Signals = { lines: signal([]), dialogue: signal(silentDialogue), quietUntil: signal(null) };
   const { lines, dialogue, quietUntil } = signals;
   const { write, unasked } = writerOf(lines, clock);
+  const mayCue = (): boolean => quietUntil.value === null || quietUntil.value <= clock.read();
   const cueLoop = sayCues(clock, store, sound, (text, cue) => {
-    const isQuiet = quietUntil.value !== null && quietUntil.value > clock.read();
     const isRing = cue.call.kind === "ring";
     unasked(text);
-    if (isRing || !isQuiet) void sound.say(text, { priority: isRing ? "ring" : "cue" });
+    if (isRing || mayCue()) void sound.say(text, { priority: isRing ? "ring" : "cue" });
   });
   const stopRinging = ringTimers(clock, store, sound);
   const act = (reply: Reply, text: string, how: Line["how"]): Reply => {
@@ -90,10 +92,7 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     hearUnsurely: (readings) =>
       act(respondUnsure(readings, kitchen()), (readings[0] ?? []).join(" "), "voice"),
     touch: (intent, words) => act(respondTo(intent, words, kitchen()), words, "touch"),
-    tell: (sentence) => {
-      unasked(sentence);
-      void sound.say(sentence, { priority: "answer" });
-    },
+    ...tellerOf(unasked, sound, mayCue),
     close: () => {
       cueLoop.close();
       stopRinging();
@@ -115,6 +114,23 @@ function writerOf(lines: Signal<readonly Line[]>, clock: Clock): Writer {
     write,
     unasked: (text) => {
       write({ who: "caller", text, how: "unasked", understood: null });
+    },
+  };
+}
+
+function tellerOf(
+  unasked: Writer["unasked"],
+  sound: Sound,
+  mayCue: () => boolean,
+): Pick<Caller, "tell" | "remark"> {
+  return {
+    tell: (sentence) => {
+      unasked(sentence);
+      void sound.say(sentence, { priority: "answer" });
+    },
+    remark: (sentence) => {
+      unasked(sentence);
+      if (mayCue()) void sound.say(sentence, { priority: "cue" });
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { ReadonlySignal } from "@preact/signals";
+import type { RoomNoise } from "../../core/speech/room-noise.ts";
 import type { ModelLoading } from "../voice/engine.ts";
 
 /** What the microphone's end is doing. */
@@ -21,6 +22,8 @@ export interface Ear {
   readonly level: ReadonlySignal<number>;
   /** What the recogniser thinks so far: shown, never acted on. */
   readonly partial: ReadonlySignal<string>;
+  /** How loud the room is beside the cook's voice, while it listens; quiet else. */
+  readonly room: ReadonlySignal<RoomNoise>;
   /** Loads the recogniser ahead of `start`, in silence. */
   readonly prepare: () => Promise<void>;
   /** Asks for the microphone and loads the recogniser; call it from a touch. */

@@ -12,6 +12,8 @@ import { createListener } from "../voice/listener.ts";
 import type { Listener } from "../voice/listener.ts";
 import type { Caller } from "./caller.ts";
 import type { Ear, EarState } from "./ear-model.ts";
+import { createRoomSign } from "./room-sign.ts";
+import type { RoomSign } from "./room-sign.ts";
 import type { Settings } from "./settings.ts";
 
 /** What the ear is joined to. */
@@ -36,8 +38,18 @@ class EarSigns {
   readonly level = signal(0);
   readonly partial = signal("");
   private loading: ModelLoading | null = null;
+  private readonly roomSign: RoomSign;
+
+  constructor(roomSign: RoomSign) {
+    this.roomSign = roomSign;
+  }
+
+  all(): Pick<Ear, "state" | "level" | "partial" | "room"> {
+    return { state: this.state, level: this.level, partial: this.partial, room: this.roomSign.noise };
+  }
 
   show(next: ListenerState): void {
+    if (next.kind === "off" || next.kind === "failed") this.roomSign.forget();
     this.state.value = shown(next, this.loading);
   }
 
@@ -60,7 +72,8 @@ class EarSigns {
 /** Joins microphone and recogniser to the conversation. Nothing is opened before `start`. */
 export async function createEar(needs: EarNeeds): Promise<Ear> {
   const { caller, settings } = needs;
-  const signs = new EarSigns();
+  const room = roomSignOf(needs);
+  const signs = new EarSigns(room);
   let mode: ListeningMode = "addressed";
   const listener: Listener = createListener({
     grammar: caller.grammar.value,
@@ -76,6 +89,7 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
       signs.show(next);
     },
     onLevel: (dbfs) => signs.showLevel(dbfs),
+    onRoom: room.take,
     onPartial: (words) => signs.showPartial(words),
     onLoading: (loading) => signs.showLoading(loading),
     onTookOver: (sentence) => {
@@ -84,11 +98,8 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
     },
   });
   const stop = follow(listener, needs);
-  const { state, level, partial } = signs;
   return {
-    state,
-    level,
-    partial,
+    ...signs.all(),
     prepare: listener.prepare,
     start: listener.start,
     listenOnce: listener.listenOnce,
@@ -97,6 +108,19 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
       void listener.close();
     },
   };
+}
+
+/** The room is spoken of where nobody speaks and nothing rings, and not to who listens by touch alone. */
+function roomSignOf({ caller, sound, settings, saying }: EarNeeds): RoomSign {
+  const sign = createRoomSign(caller.remark, () => {
+    const isFree = !sound.isSpeaking() && sound.ringing().length === 0;
+    return isFree && settings.peek().listening !== "tap";
+  });
+  // The caller's own voice says nothing about the room.
+  const take: RoomSign["take"] = (second) => {
+    if (saying.peek() === null) sign.take(second);
+  };
+  return { ...sign, take };
 }
 
 function heard(

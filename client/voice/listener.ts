@@ -11,6 +11,7 @@ import {
   type Muted,
 } from "../../core/speech/listening.ts";
 import type { ListenWhen } from "../../core/speech/hearing.ts";
+import type { RoomSecond } from "../../core/speech/room-noise.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";
 import type { EngineChoice, EngineLink, FromEngine, ModelLoading } from "./engine.ts";
 import { openEngine } from "./engine-link.ts";
@@ -30,6 +31,8 @@ export type ListenerOptions = {
   readonly onState: (state: ListenerState) => void;
   /** Loudness of the microphone ten times a second, dBFS. */
   readonly onLevel: (dbfs: number) => void;
+  /** What the room was like in the last second. */
+  readonly onRoom: (second: RoomSecond) => void;
   /** Words so far: show them, never act on them. */
   readonly onPartial: (words: readonly string[]) => void;
   /** How far a model is that takes a while to load, in `prepare` too. */
@@ -174,6 +177,8 @@ class PageListener implements Listener {
         return this.fail(message.sentence);
       case "level":
         return this.options.onLevel(message.dbfs);
+      case "room":
+        return this.options.onRoom(message);
       case "speech-started":
         return this.apply({ kind: "speech-started" });
       case "partial":

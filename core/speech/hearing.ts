@@ -1,4 +1,5 @@
 import { ok, type Result } from "../units/result.ts";
+import { createCookLevel } from "./cook-level.ts";
 import {
   type EndpointerSettings,
   type EndpointerState,
@@ -7,15 +8,19 @@ import {
   stepEndpointer,
 } from "./endpointer.ts";
 import { type Expectation, expectation, isAddressed, progressOf } from "./expectation.ts";
-import { createOffsetFilter, createSpeechMeter, loudness } from "./loudness.ts";
+import { createFront } from "./front.ts";
+import { loudness } from "./loudness.ts";
 import type { Progress } from "./progress.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
-import { createFramer, frameMs, frameSamples, listeningRate } from "./samples.ts";
+import { type RoomSecond, roomSecond } from "./room-noise.ts";
+import { frameMs } from "./samples.ts";
 import type { Verdict } from "./verdict.ts";
 
 /** What listening brings about, in order. Frames are 20 ms, counted from the start of the stream. */
 export type HearingEvent =
   | { readonly kind: "level"; readonly dbfs: number }
+  /** Each second, of that second. */
+  | ({ readonly kind: "room" } & RoomSecond)
   | { readonly kind: "speech-started"; readonly atFrame: number }
   | { readonly kind: "partial"; readonly words: readonly string[] }
   /** A grammar that had to wait for the end of an utterance was then refused; the one before goes on. */
@@ -95,28 +100,15 @@ export function createHearing(recogniser: Recogniser, settings: HearingSettings)
 /** A level ten times a second is enough for a meter. */
 const framesALevel = 5;
 const framesAPartial = 5;
+const framesASecond = 1000 / frameMs;
 /** Frames kept for the pre-roll: a second. */
 const keptFrames = 50;
-
-/** What cleans and measures a stream; each keeps a state from block to block. */
-type Front = {
-  readonly cut: (block: Float32Array) => readonly Float32Array[];
-  readonly removeOffset: (block: Float32Array) => Float32Array;
-  readonly meter: (frame: Float32Array) => number;
-};
-
-function createFront(): Front {
-  return {
-    cut: createFramer(frameSamples),
-    removeOffset: createOffsetFilter(listeningRate),
-    meter: createSpeechMeter(listeningRate),
-  };
-}
 
 class StreamHearing implements Hearing {
   private readonly recogniser: Recogniser;
   private readonly settings: HearingSettings;
   private front = createFront();
+  private cookLevel = createCookLevel();
   private expected: Expectation | null = null;
   private waiting: ListenFor | null = null;
   private state: EndpointerState = initialEndpointer;
@@ -143,6 +135,7 @@ class StreamHearing implements Hearing {
     if (utterance === null) return this.change(what);
     this.utterance = null;
     await this.recogniser.end(null);
+    this.cookLevel.endSentence("refused");
     const changed = await this.change(what);
     if (changed.ok)
       this.open(Math.max(utterance.from, this.state.frame - kept), utterance.frames.slice(-kept));
@@ -156,7 +149,12 @@ class StreamHearing implements Hearing {
       const level = this.front.meter(frame);
       const { state, step } = stepEndpointer(this.state, level, this.hangoverMs, this.settings.endpointer);
       this.state = state;
+      if (step.kind === "speech") this.cookLevel.hear(level);
       if (state.frame % framesALevel === 0) events.push({ kind: "level", dbfs: loudness(frame) });
+      if (state.frame % framesASecond === 0) {
+        const second = roomSecond(state.recent.slice(-framesASecond), this.cookLevel.levelDb());
+        events.push({ kind: "room", ...second });
+      }
       events.push(...(await this.follow(step, frame)));
     }
     return events;
@@ -174,6 +172,7 @@ class StreamHearing implements Hearing {
     this.recent = [];
     this.state = initialEndpointer;
     this.front = createFront();
+    this.cookLevel = createCookLevel();
   };
 
   private change(what: ListenFor): Promise<Result<null, string>> {
@@ -255,6 +254,7 @@ class StreamHearing implements Hearing {
   private async conclude(utterance: Utterance, step: Ending): Promise<readonly HearingEvent[]> {
     this.utterance = null;
     const verdict = await this.recogniser.end(step.why === "quiet" ? step.lastLoud + 1 : null);
+    this.cookLevel.endSentence(verdict.kind === "none" ? "refused" : "accepted");
     const untilFrame = this.state.frame + this.settings.addressHeldMs / frameMs;
     this.held = verdict.kind === "address-only" ? { frames: utterance.frames, untilFrame } : null;
     const heard = {

@@ -120,6 +120,44 @@ describe("a touch means a sentence", () => {
     expect(await open.page.locator(".ear-said").textContent()).toMatch(/^Back to this\. /);
   });
 
+  it("[W31] a room too loud to hear is told with what helps, and nothing moves", async () => {
+    for (const size of ["lying", "standing", "phone"] as const) {
+      await open.show(scene("step"), size);
+      const status = open.page.locator(".ear [role=status]");
+      const places = (): Promise<unknown> =>
+        open.page.evaluate(`[".ear", ".ear-talk", ".ear-round", ".plate"].map((one) => {
+          const { left, top, height } = document.querySelector(one).getBoundingClientRect();
+          return [one, left, top, height].join(" ");
+        })`);
+      const before = await places();
+      expect(await status.textContent()).toBe("");
+      await ask(open.page, (bench) => bench.makeRoom("loud"));
+      expect(await status.textContent()).toBe("");
+      await ask(open.page, (bench) => bench.makeRoom("too-loud"));
+      await expect
+        .poll(() => status.textContent())
+        .toBe("Too loud to hear you. Turn the fan or tap down, or come closer; typing and tapping work.");
+      expect(await open.page.locator(".ear-button").getAttribute("aria-label")).toMatch(/^Too loud to hear/);
+      expect(await open.page.locator(".saying").count()).toBe(0);
+      expect(await places(), size).toEqual(before);
+      await ask(open.page, (bench) => bench.makeRoom("quiet"));
+      await expect.poll(() => open.page.locator(".saying").count()).toBeGreaterThan(0);
+      expect(await status.textContent()).toBe("");
+    }
+  });
+
+  it("[W31] what is typed then is understood, and the sign is read out no second time", async () => {
+    await open.show(scene("noisy"));
+    const sign = await open.page.locator(".noise-sign").elementHandle();
+    await open.page.locator("text=Type").click();
+    await open.page.locator(".type-line input").fill("what now");
+    await open.page.keyboard.press("Enter");
+    await expect.poll(() => open.page.locator(".understood").count()).toBe(1);
+    await open.page.locator(".type-line >> text=Close").click();
+    // Still the very element: one made anew would be read out again.
+    expect(await sign.evaluate((element) => element.isConnected)).toBe(true);
+  });
+
   it("[W20] what the plate calls for does not stand among what comes after it", async () => {
     await open.show(scene("heat"));
     expect(await open.page.locator(".fit-words").textContent()).toBe("Set the oven to 390°F.");

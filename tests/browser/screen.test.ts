@@ -52,6 +52,7 @@ describe("the screen for every eye", () => {
     ["step", "text=Kitchen"],
     ["step", "text=New timer"],
     ["step", "text=Type"],
+    ["noisy", "text=Type"],
     ["start", "text=Welcome Supper"],
   ] as const)("[W1] axe finds nothing in what opens on %s by %s", async (name, touched) => {
     await open.show(scene(name));

@@ -5,7 +5,7 @@ import { earWords } from "./ear-words.ts";
 export function EarButton({ galley }: { readonly galley: Galley }) {
   const { ear, settings } = galley;
   const state = ear.state.value;
-  const words = earWords(state, settings.value);
+  const words = earWords(state, settings.value, ear.room.value);
   const touch = (): void => {
     if (state.kind === "off" || state.kind === "trouble") void ear.start();
     else ear.listenOnce();

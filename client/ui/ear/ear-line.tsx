@@ -4,6 +4,7 @@ import type { Line } from "../../kitchen/caller.ts";
 import type { Galley } from "../galley.ts";
 import { EarButton } from "./ear-button.tsx";
 import { ModelBar } from "./model-bar.tsx";
+import { NoiseSign } from "./noise-sign.tsx";
 import { TypeLine } from "./type-line.tsx";
 
 /** Whether the kitchen listens, what it heard and understood, and what the caller said last. */
@@ -11,6 +12,7 @@ export function EarLine({ galley }: { readonly galley: Galley }) {
   const { caller, ear, store, clock } = galley;
   const [isTyping, setTyping] = useState(false);
   const state = ear.state.value;
+  const noise = ear.room.value;
   const lines = caller.lines.value;
   const said = lines.findLast((line) => line.who === "caller");
   const heard = lines.findLast((line) => line.who === "cook");
@@ -26,7 +28,7 @@ export function EarLine({ galley }: { readonly galley: Galley }) {
     caller.hear(text, "typed");
   };
   return (
-    <footer class={`ear ear-${state.kind}`}>
+    <footer class={`ear ear-${state.kind} ear-room-${noise}`}>
       <EarButton galley={galley} />
       <div class="ear-talk">
         <p class="ear-said" aria-live="polite">
@@ -42,27 +44,40 @@ export function EarLine({ galley }: { readonly galley: Galley }) {
           )}
         </p>
       </div>
-      {isTyping ? (
-        <TypeLine onSay={say} onClose={() => setTyping(false)} />
-      ) : (
-        <div class="ear-more">
-          <ul class="sayings" aria-label="You can say">
-            {suggestions(kitchen)
-              .slice(0, 3)
-              .map((text) => (
-                <li key={text}>
-                  <button type="button" class="saying" onClick={() => say(text)}>
-                    “{text}”
-                  </button>
-                </li>
-              ))}
-          </ul>
-          <button type="button" class="key key-small" onClick={() => setTyping(true)}>
-            Type
-          </button>
-        </div>
-      )}
+      <div class={isTyping ? "ear-more ear-typing" : "ear-more"}>
+        <NoiseSign noise={noise} />
+        {isTyping ? (
+          <TypeLine onSay={say} onClose={() => setTyping(false)} />
+        ) : (
+          <>
+            {noise !== "too-loud" && <Sayings texts={suggestions(kitchen).slice(0, 3)} onSay={say} />}
+            <button type="button" class="key key-small" onClick={() => setTyping(true)}>
+              Type
+            </button>
+          </>
+        )}
+      </div>
     </footer>
+  );
+}
+
+interface SayingsProps {
+  readonly texts: readonly string[];
+  readonly onSay: (text: string) => void;
+}
+
+/** What can be said now; a touch says it. */
+function Sayings({ texts, onSay }: SayingsProps) {
+  return (
+    <ul class="sayings" aria-label="You can say">
+      {texts.map((text) => (
+        <li key={text}>
+          <button type="button" class="saying" onClick={() => onSay(text)}>
+            “{text}”
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -1,3 +1,4 @@
+import type { RoomNoise } from "../../../core/speech/room-noise.ts";
 import type { EarState } from "../../kitchen/ear-model.ts";
 import type { ModelLoading } from "../../voice/engine.ts";
 import type { Settings } from "../../kitchen/settings.ts";
@@ -12,6 +13,7 @@ export interface EarWords {
 export function earWords(
   state: EarState,
   { address, listening }: Pick<Settings, "address" | "listening">,
+  room: RoomNoise,
 ): EarWords {
   const once = "Listen to one sentence";
   switch (state.kind) {
@@ -20,17 +22,32 @@ export function earWords(
     case "loading":
       return { now: "Getting ready", touch: "Getting ready to listen" };
     case "waiting":
-      return { now: listening === "tap" ? "Touch, then speak" : `Say “${address}”`, touch: once };
     case "open":
-      return { now: "Just speak", touch: once };
     case "hearing":
-      return { now: "Hearing you", touch: once };
+      // What it hears then is the fan, and "hearing you" would be untrue.
+      if (room === "too-loud") return { now: "Too loud to hear you", touch: once };
+      return { now: listeningNow(state.kind, address, listening), touch: once };
     case "thinking":
       return { now: "One moment", touch: once };
     case "muted":
       return { now: "Speaking; “stop” is heard", touch: once };
     case "trouble":
       return { now: "Cannot hear", touch: "Try to listen again" };
+  }
+}
+
+function listeningNow(
+  kind: "waiting" | "open" | "hearing",
+  address: string,
+  listening: Settings["listening"],
+): string {
+  switch (kind) {
+    case "waiting":
+      return listening === "tap" ? "Touch, then speak" : `Say “${address}”`;
+    case "open":
+      return "Just speak";
+    case "hearing":
+      return "Hearing you";
   }
 }
 

@@ -35,6 +35,7 @@ export function lazyEar(load: () => Promise<Ear>): Ear {
     }),
     level: computed(() => inner.value?.level.value ?? 0),
     partial: computed(() => inner.value?.partial.value ?? ""),
+    room: computed(() => inner.value?.room.value ?? "quiet"),
     prepare,
     start,
     listenOnce: () => inner.peek()?.listenOnce(),

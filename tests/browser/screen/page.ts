@@ -13,6 +13,7 @@ import type { MealEvent } from "../../../core/cook/events.ts";
 import { appendEvents, emptyLog } from "../../../core/cook/fold.ts";
 import { runSheetOf } from "../../../core/cook/run-sheet.ts";
 import type { Pantry } from "../../../core/sync/protocol.ts";
+import type { RoomNoise } from "../../../core/speech/room-noise.ts";
 import { instant } from "../../../core/units/quantity.ts";
 
 /** What the page is to show: the real screen and the real conversation over a meal store kept in memory. */
@@ -25,6 +26,7 @@ export interface Scene {
   readonly pantry: Pantry | null;
   readonly look: Settings["look"];
   readonly ear: EarState;
+  readonly room: RoomNoise;
   readonly awake: string | null;
 }
 
@@ -35,6 +37,8 @@ export interface ScreenBench {
   readonly begun: readonly (readonly [string, Readonly<Record<string, number>>, number | null])[];
   readonly woken: () => number;
   readonly listened: () => number;
+  /** Makes the room quiet or loud. */
+  readonly makeRoom: (noise: RoomNoise) => void;
   /** Moves the kitchen's clock. */
   readonly turnTo: (now: number) => void;
 }
@@ -96,6 +100,7 @@ function show(scene: Scene): ScreenBench {
     close: () => undefined,
   };
   const caller = createCaller(clock, store, silence);
+  const room = signal(scene.room);
   let [woken, listened] = [0, 0];
   const root = document.querySelector("#galley");
   if (root === null) throw new Error("the page has no #galley to stand in");
@@ -111,6 +116,7 @@ function show(scene: Scene): ScreenBench {
         state: signal(scene.ear),
         level: signal(0.4),
         partial: signal(""),
+        room,
         prepare: async () => undefined,
         start: async () => undefined,
         listenOnce: () => (listened += 1),
@@ -125,6 +131,7 @@ function show(scene: Scene): ScreenBench {
     begun,
     woken: () => woken,
     listened: () => listened,
+    makeRoom: (noise) => (room.value = noise),
     turnTo: (at) => (now.value = instant(at)),
   };
 }

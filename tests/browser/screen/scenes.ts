@@ -26,6 +26,7 @@ export const sceneNames = [
   "ended",
   "lost",
   "trouble",
+  "noisy",
 ] as const;
 export type SceneName = (typeof sceneNames)[number];
 
@@ -40,6 +41,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     pantry,
     look: "light",
     ear: { kind: "waiting", sentence: null, loading: null },
+    room: "quiet",
     awake: null,
   } as const;
   const of = ({ log, now }: Stopped): Scene => ({ ...bare, events: log.events, now });
@@ -122,6 +124,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
       awake:
         "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings.",
     },
+    noisy: { ...of(step), room: "too-loud" },
     trouble: {
       ...of(step),
       ear: {

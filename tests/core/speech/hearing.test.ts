@@ -21,7 +21,7 @@ async function play(hearing: Hearing, ms: number, kind: "voice" | "quiet"): Prom
     const block = Float32Array.from({ length: 640 }, (_, n) =>
       kind === "voice" ? 0.14 * Math.sin(n * 0.3) : 1e-4 * Math.sin(n * 1.7),
     );
-    events.push(...(await hearing.accept(block)).filter((event) => event.kind !== "level"));
+    events.push(...(await hearing.accept(block)).filter(({ kind }) => kind !== "level" && kind !== "room"));
   }
   return events;
 }
