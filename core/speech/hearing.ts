@@ -48,6 +48,8 @@ export type HearingSettings = {
     /** For an utterance that is short so far, pre-roll included: mostly the address, after which people take breath. */
     readonly short: number;
     readonly shortUpTo: number;
+    /** Where the first look came to no whole sentence, another one, of what was heard meanwhile too. */
+    readonly again: number;
   };
   /** After the address alone, how long its sound is kept to be joined to the command that follows. */
   readonly addressHeldMs: number;
@@ -59,7 +61,7 @@ export type HearingSettings = {
  */
 export const defaultHearingTimes = {
   hangoverMs: { finished: 200, mayGoOn: 360, begun: 900, otherwise: 500 },
-  anticipateMs: { usual: 60, short: 140, shortUpTo: 1_400 },
+  anticipateMs: { usual: 60, short: 140, shortUpTo: 1_400, again: 300 },
   addressHeldMs: 4_000,
 } as const;
 
@@ -86,8 +88,8 @@ type Utterance = {
   readonly frames: Float32Array[];
   partial: readonly string[];
   shown: string;
-  /** It has been quiet for long enough that the recogniser was asked. */
-  isPausing: boolean;
+  /** The pause, or the second look at it, that the recogniser was last asked about; null while somebody speaks. */
+  look: number | null;
 };
 
 type Ending = { readonly lastLoud: number; readonly why: "quiet" | "too-long" };
@@ -202,8 +204,15 @@ class StreamHearing implements Hearing {
     const { anticipateMs, hangoverMs } = this.settings;
     const spokenMs = utterance.frames.length * frameMs - quietMs;
     if (quietMs < (spokenMs < anticipateMs.shortUpTo ? anticipateMs.short : anticipateMs.usual)) return;
-    utterance.isPausing = true;
-    const answer = this.recogniser.anticipate(this.state.frame - quietMs / frameMs);
+    const pause = this.state.frame - quietMs / frameMs;
+    if (quietMs >= anticipateMs.again && this.hangoverMs >= hangoverMs.otherwise) {
+      // What is soft may lie below the noise and look like a pause: the answer is made of all that was heard.
+      utterance.look = pause + 0.5;
+      void this.recogniser.anticipate(utterance.look).catch(() => undefined); // `end` asks again, and fails then
+      return;
+    }
+    utterance.look = pause;
+    const answer = this.recogniser.anticipate(pause);
     if (quietMs < hangoverMs.finished) return;
     const words = await answer;
     utterance.partial = words;
@@ -215,8 +224,8 @@ class StreamHearing implements Hearing {
 
   private goOn(utterance: Utterance): void {
     this.hangoverMs = this.settings.hangoverMs.otherwise;
-    if (utterance.isPausing) this.recogniser.goOn();
-    utterance.isPausing = false;
+    if (utterance.look !== null) this.recogniser.goOn();
+    utterance.look = null;
   }
 
   private begin(from: number): void {
@@ -228,7 +237,7 @@ class StreamHearing implements Hearing {
   }
 
   private open(from: number, frames: readonly Float32Array[]): void {
-    const utterance: Utterance = { from, frames: [], partial: [], shown: "", isPausing: false };
+    const utterance: Utterance = { from, frames: [], partial: [], shown: "", look: null };
     this.utterance = utterance;
     this.hangoverMs = this.settings.hangoverMs.otherwise;
     for (const frame of frames) this.feed(utterance, frame);
@@ -253,7 +262,7 @@ class StreamHearing implements Hearing {
 
   private async conclude(utterance: Utterance, step: Ending): Promise<readonly HearingEvent[]> {
     this.utterance = null;
-    const verdict = await this.recogniser.end(step.why === "quiet" ? step.lastLoud + 1 : null);
+    const verdict = await this.recogniser.end(step.why === "quiet" ? utterance.look : null);
     this.cookLevel.endSentence(verdict.kind === "none" ? "refused" : "accepted");
     const untilFrame = this.state.frame + this.settings.addressHeldMs / frameMs;
     this.held = verdict.kind === "address-only" ? { frames: utterance.frames, untilFrame } : null;

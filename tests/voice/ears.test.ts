@@ -87,14 +87,19 @@ describe("the ear that comes with the program", { timeout: patience }, () => {
       ["rms", "when do we eat"],
     ];
     const wrong: string[] = [];
+    const obeyed: string[] = [];
     for (const [voice, sentence] of asked) {
       const sound = await spokenDry(voice, `listen kitchen, ${sentence}`);
       const heard = (await hear(withSurroundings(sound, noise, { leadS: 3, tailS: 1.5, snrDb }))).flatMap(
         said,
       );
-      if (heard[0] !== sentence) wrong.push(`${voice}: ${sentence} -> ${heard.join(" | ")}`);
+      const outcome = `${voice}: ${sentence} -> ${heard.join(" | ")}`;
+      if (heard[0] !== sentence) wrong.push(outcome);
+      if (heard.length > 0 && !heard.includes(sentence)) obeyed.push(outcome);
     }
     expect(asked.length - wrong.length, wrong.join("; ")).toBeGreaterThanOrEqual(least);
+    // Rather silent than wrong.
+    expect(obeyed).toEqual([]);
   });
 
   it("[V59] a minute of other people's speech, and nothing was obeyed", async () => {
