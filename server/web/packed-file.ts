@@ -62,7 +62,8 @@ export class FilePacker {
   async pack(path: string, wanted: Packing): Promise<PackedFile | null> {
     const entry = await stat(path).catch(() => null);
     if (entry?.isFile() !== true) return null;
-    const isWorth = worthPacking.has(extname(path)) && entry.size >= smallestBytes && entry.size <= largestBytes;
+    const isWorth =
+      worthPacking.has(extname(path)) && entry.size >= smallestBytes && entry.size <= largestBytes;
     const packing = isWorth ? wanted : "identity";
     const version = `${entry.mtimeMs.toString(36)}-${entry.size.toString(36)}`;
     const kept = this.#keep(path, version);

@@ -51,9 +51,3 @@ function played(path: string, factor: number): string {
   writeFileSync(copy, bytes);
   return copy;
 }
-
-/** How long a plain PCM file plays, in milliseconds. */
-export function soundMs(path: string): number {
-  const bytes = readFileSync(path);
-  return (1000 * bytes.length) / bytes.readUInt32LE(bytesASecondAt);
-}

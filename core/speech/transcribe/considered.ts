@@ -3,7 +3,7 @@ import { type Expectation, isAddressed } from "../expectation.ts";
 import type { SecondOpinion } from "../second-opinion.ts";
 import type { Verdict } from "../verdict.ts";
 import { grammarOfSentences } from "./grammar-of-sentences.ts";
-import { opinionOf, soundsCalled, wordsOf } from "./opinion.ts";
+import { type Opinion, opinionOf, soundsCalled, wordsOf } from "./opinion.ts";
 import { essence } from "./same-words.ts";
 import { patientSearch, quickSearch, search, type SearchSettings } from "./search.ts";
 import { spokenSeconds } from "./spoken-seconds.ts";
@@ -48,11 +48,7 @@ const rescueFit = 18;
 export async function considered(utterance: Float32Array, what: Considering): Promise<Considered> {
   const { transcriber, paths, expected, isGivenUp } = what;
   const sound = await transcriber.takeIn(utterance);
-  const known = {
-    speechS: spokenSeconds(utterance),
-    address: expected.address,
-    isGivenUp,
-  };
+  const known = { speechS: spokenSeconds(utterance), address: expected.address, isGivenUp };
   const look = (settings: Pick<SearchSettings, keyof typeof quickSearch>) =>
     search(sound.write(), paths, transcriber.tokens(), { ...settings, ...known });
   const quick = await look(quickSearch);
@@ -65,26 +61,43 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
   if (first.kind === "other" && !isCall) return { ...nothing, text, isCall };
   const isSure = first.kind === "clear" && first.fit <= sureFit;
   const opinion = isSure ? first : opinionOf(await look(patientSearch), expected);
+  const mayAsk = isCalled || (opinion.kind === "other" && expected.what.mode === "addressed");
   const heard = { text, isCall, words: wordsOf(text, expected), isSettled: true };
+  const askSecond = () => (mayAsk ? otherReading(utterance, sound, known, what) : Promise.resolve(null));
+  const among = (sentences: readonly (readonly string[])[]) =>
+    what.second.among(sentences, utterance, expected);
+  return { ...heard, ...(await settled(opinion, expected, { askSecond, among })) };
+}
+
+/** What the second ear can be asked: what it hears in all, or among a few. */
+type Questions = {
+  readonly askSecond: () => Promise<readonly string[] | null>;
+  readonly among: (sentences: readonly (readonly string[])[]) => Promise<readonly string[] | null>;
+};
+
+async function settled(
+  opinion: Opinion,
+  expected: Expectation,
+  { askSecond, among }: Questions,
+): Promise<Pick<Considered, "verdict"> & Partial<Considered>> {
   switch (opinion.kind) {
     case "clear": {
       const { words, fit } = opinion;
-      const other = fit <= sureFit || !isCalled ? null : await otherReading(utterance, sound, known, what);
+      const other = fit <= sureFit ? null : await askSecond();
       const rivals = other === null || essence(other) === essence(words) ? [] : [other];
       const isSettled = opinion.score >= settledScore;
-      return { ...heard, words, isSettled, verdict: verdictFor(words, fit, rivals, expected) };
+      return { words, isSettled, verdict: verdictFor(words, fit, rivals, expected) };
     }
     case "torn": {
       const [best = [], ...rivals] = opinion.between.map(({ words }) => words);
-      const sounded = await what.second.among([best, ...rivals], utterance, expected);
+      const sounded = await among([best, ...rivals]);
       const isAgreed = sounded !== null && essence(sounded) === essence(best);
-      return { ...heard, verdict: verdictFor(best, opinion.fit, isAgreed ? [] : rivals, expected) };
+      return { verdict: verdictFor(best, opinion.fit, isAgreed ? [] : rivals, expected) };
     }
     case "other": {
-      const mayAsk = isCalled || expected.what.mode === "addressed";
-      const words = mayAsk ? await otherReading(utterance, sound, known, what) : null;
-      if (words === null) return { ...heard, verdict: doubtful };
-      return { ...heard, words, verdict: verdictFor(words, rescueFit, [], expected) };
+      const words = await askSecond();
+      if (words === null) return { verdict: doubtful };
+      return { words, verdict: verdictFor(words, rescueFit, [], expected) };
     }
   }
 }

@@ -44,17 +44,13 @@ export function heardIn(
 ): Float32Array {
   const seed = (seeds.check[turn % seeds.check.length] ?? 0) + 1000 * turn;
   const seconds = speech.length / listeningRate + lead.leadS + lead.tailS;
-  switch (condition.kind) {
-    case "quiet":
-      return withSurroundings(speech, makeNoise("extractor fan", seconds, seed), { ...lead, snrDb: 45 });
-    case "room": {
-      const there = inRoom(speech, roomResponse({ rt60S: 0.4, metres: condition.metres, seed }));
-      const hum = makeNoise("extractor fan", seconds + 1, seed);
-      return withSurroundings(there, hum, { ...lead, snrDb: 40 - 3 * condition.metres });
-    }
-    default: {
-      const noise = makeNoise(condition.kind, seconds, seed, others);
-      return withSurroundings(speech, noise, { ...lead, snrDb: condition.snrDb });
-    }
+  if (condition.kind === "quiet")
+    return withSurroundings(speech, makeNoise("extractor fan", seconds, seed), { ...lead, snrDb: 45 });
+  if (condition.kind === "room") {
+    const there = inRoom(speech, roomResponse({ rt60S: 0.4, metres: condition.metres, seed }));
+    const hum = makeNoise("extractor fan", seconds + 1, seed);
+    return withSurroundings(there, hum, { ...lead, snrDb: 40 - 3 * condition.metres });
   }
+  const noise = makeNoise(condition.kind, seconds, seed, others);
+  return withSurroundings(speech, noise, { ...lead, snrDb: condition.snrDb });
 }

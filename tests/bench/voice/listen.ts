@@ -93,7 +93,7 @@ async function talkersFor(turn: number, speaker: Speaker): Promise<readonly Floa
     "put it down by the window, would you",
   ];
   const paths = await Promise.all(
-    said.map((text, at) => others[(turn + 3 * at) % others.length]?.speak([text]) ?? []),
+    said.map(async (text, at) => (await others[(turn + 3 * at) % others.length]?.speak([text])) ?? []),
   );
   return paths.flat().map(samplesOf);
 }
