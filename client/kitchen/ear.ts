@@ -3,6 +3,7 @@ import type { ReadonlySignal } from "@preact/signals";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import type { ListeningMode } from "../../core/speech/recogniser.ts";
 import type { ListenerState } from "../../core/speech/listening.ts";
+import { spokenWords } from "../../core/speech/spoken-words.ts";
 import { heardWhileSaying } from "../../core/talk/heard-while-saying.ts";
 import type { Sound } from "../sound/player.ts";
 import { tailMs } from "../sound/settings.ts";
@@ -90,7 +91,10 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
     },
     onLevel: (dbfs) => signs.showLevel(dbfs),
     onRoom: room.take,
-    onPartial: (words) => signs.showPartial(words),
+    onPartial: (words) => {
+      signs.showPartial(words);
+      fallSilentFor(words, needs);
+    },
     onLoading: (loading) => signs.showLoading(loading),
     onTookOver: (sentence) => {
       signs.showLoading(null);
@@ -148,6 +152,13 @@ function heard(
     case "none":
       if (verdict.why === "doubtful") sound.signal("notUnderstood");
   }
+}
+
+/** Whoever calls in the middle of a sentence has heard enough of it: at once, not when theirs is over. */
+function fallSilentFor(words: readonly string[], { sound, settings }: EarNeeds): void {
+  const { address, listening } = settings.value;
+  const hasCalled = spokenWords(address).every((word, at) => words[at] === word);
+  if (listening !== "tap" && hasCalled && sound.isSpeaking()) sound.stopTalking();
 }
 
 /** Keeps the listener in step with the meal, the settings and the caller's own voice. */

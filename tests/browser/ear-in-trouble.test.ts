@@ -100,11 +100,14 @@ describe("an ear in trouble", () => {
     await stove.page.waitForFunction(earWaits, undefined, { timeout: 60_000 });
     expect(await sayWhen(stove, "slt", "listen kitchen, what now", earWaits)).toBeNull();
     for (const sentence of ["listen kitchen, what now", "when do we eat"]) {
-      await stove.page.locator(".ear-button").click();
-      expect((await sayWhen(stove, "slt", sentence, earIsOpen))?.understood).toMatch(
-        /^(what now|when do we eat)/,
-      );
-      await stove.page.waitForFunction(earWaits, undefined, { timeout: 60_000 });
+      let understood: string | null | undefined;
+      // On a busy machine the window may close first; a cook who is not heard touches and says it again.
+      for (let times = 0; times < 3 && understood === undefined; times++) {
+        await stove.page.locator(".ear-button").click();
+        understood = (await sayWhen(stove, "slt", sentence, earIsOpen))?.understood;
+        await stove.page.waitForFunction(earWaits, undefined, { timeout: 60_000 });
+      }
+      expect(understood).toMatch(/^(what now|when do we eat)/);
     }
   });
 
