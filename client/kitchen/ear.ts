@@ -91,10 +91,7 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
     },
     onLevel: (dbfs) => signs.showLevel(dbfs),
     onRoom: room.take,
-    onPartial: (words) => {
-      signs.showPartial(words);
-      fallSilentFor(words, needs);
-    },
+    onPartial: (words) => heardSoFar(words, signs, needs),
     onLoading: (loading) => signs.showLoading(loading),
     onTookOver: (sentence) => {
       signs.showLoading(null);
@@ -155,7 +152,8 @@ function heard(
 }
 
 /** Whoever calls in the middle of a sentence has heard enough of it: at once, not when theirs is over. */
-function fallSilentFor(words: readonly string[], { sound, settings }: EarNeeds): void {
+function heardSoFar(words: readonly string[], signs: EarSigns, { sound, settings }: EarNeeds): void {
+  signs.showPartial(words);
   const { address, listening } = settings.value;
   const hasCalled = spokenWords(address).every((word, at) => words[at] === word);
   if (listening !== "tap" && hasCalled && sound.isSpeaking()) sound.stopTalking();
