@@ -11,7 +11,7 @@ import { passages, type Talker } from "./passages.ts";
 import { recordedSpeech } from "./recorded-speech.ts";
 import { createChance } from "./seeded.ts";
 import { asWav } from "./speech-that-is-no-command.ts";
-import type { Voice } from "./synthetic-voices.ts";
+import { festivalNames, type Voice } from "./synthetic-voices.ts";
 
 const run = promisify(execFile);
 
@@ -89,12 +89,6 @@ function at16k(wav: Uint8Array, factor: number): Float32Array {
   if (!read.ok) throw new Error(read.error);
   return resample(read.value.samples, read.value.rate * factor, listeningRate);
 }
-
-const festivalNames: Partial<Record<Voice, string>> = {
-  "festival-slt": "voice_cmu_us_slt_arctic_hts",
-  "festival-kal": "voice_kal_diphone",
-  "festival-ked": "voice_ked_diphone",
-};
 
 /**
  * Speaks a passage into a file. Not by `speak` of synthetic-voices.ts: that keeps what it made, and ten hours are a

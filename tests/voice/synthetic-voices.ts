@@ -15,7 +15,8 @@ export const voices = ["rms", "slt", "awb", "kal16", "festival-slt", "festival-k
 /** One of the installed voices. */
 export type Voice = (typeof voices)[number];
 
-const festivalNames: Partial<Record<Voice, string>> = {
+/** What festival calls the voices that are its own. */
+export const festivalNames: Partial<Record<Voice, string>> = {
   "festival-slt": "voice_cmu_us_slt_arctic_hts",
   "festival-kal": "voice_kal_diphone",
   "festival-ked": "voice_ked_diphone",
