@@ -37,7 +37,9 @@ async function main(): Promise<number> {
   }
   mkdirSync(reports, { recursive: true });
   const node = await project("node", chromium);
-  const { passed, failed } = together(node, await project("browser", chromium));
+  const { passed, failed, complaints } = together(node, await project("browser", chromium));
+  // Once more at the end: whoever sees only the last lines must know what to look for.
+  for (const complaint of complaints) console.log(`\nfailed: ${complaint}`);
   console.log(`\n${passed} passed, ${failed} failed`);
   // Nothing run is nothing proved: a misspelt file name must not look like success.
   return failed === 0 && passed > 0 ? 0 : 1;

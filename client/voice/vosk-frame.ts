@@ -15,6 +15,8 @@ window.addEventListener("message", (event) => {
         createVoskRecogniser(base, (loading) => post({ kind: "loading", loading })),
         voskAcceptance,
       ),
+    // The frame is cut off from all but the one model that the cook chose.
+    loadDetector: () => Promise.resolve(null),
     post,
   });
   port.onmessage = (sent: MessageEvent<ToRecogniser>) => take(sent.data);

@@ -5,10 +5,13 @@ import type { Grammar } from "../../core/speech/grammar.ts";
 import type { FromRecogniser, MessagePortLike, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createResampler } from "../../core/speech/resample.ts";
 import { listeningRate } from "../../core/speech/samples.ts";
+import type { VoiceDetector } from "../../core/speech/voice-detector.ts";
 
 /** What a pump needs: its engine once the address of its files is known, and where answers go. */
 export type PumpParts = {
   readonly createRecogniser: (base: string) => Recogniser;
+  /** Null where voices are told from other sounds by their loudness alone. */
+  readonly loadDetector: (base: string) => Promise<VoiceDetector | null>;
   readonly post: (message: FromRecogniser) => void;
 };
 
@@ -30,6 +33,7 @@ class RecogniserPump {
   private queue: Promise<void> = Promise.resolve();
   private waiting = 0;
   private recogniser: Recogniser | null = null;
+  private detector: VoiceDetector | null = null;
   private hearing: Hearing | null = null;
   private port: MessagePortLike | null = null;
   private grammar: Grammar = { root: "nothing", rules: new Map() };
@@ -77,18 +81,27 @@ class RecogniserPump {
       case "close":
         this.port?.close();
         this.recogniser?.free();
+        await this.detector?.free();
         this.hearing = null;
         this.recogniser = null;
+        this.detector = null;
     }
   }
 
   private async load(base: string): Promise<void> {
     const recogniser = this.parts.createRecogniser(base);
-    const loaded = await recogniser.load();
-    if (!loaded.ok) return this.fail(loaded.error);
+    const [loaded, detector] = await Promise.all([recogniser.load(), this.parts.loadDetector(base)]);
+    if (!loaded.ok) {
+      await detector?.free();
+      return this.fail(loaded.error);
+    }
     this.recogniser = recogniser;
+    this.detector = detector;
     this.knowsGrammar = false;
-    this.hearing = createHearing(recogniser, { ...defaultHearingTimes, endpointer: defaultEndpointer });
+    this.hearing = createHearing(
+      { recogniser, detector },
+      { ...defaultHearingTimes, endpointer: defaultEndpointer },
+    );
     this.parts.post({ kind: "loaded" });
   }
 

@@ -4,6 +4,7 @@ import { createEmbeddedRecogniser, type EmbeddedEngine } from "../../core/speech
 import type { ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createRecogniserPump } from "./recogniser-pump.ts";
 import { createWebTranscriber } from "./web-transcriber.ts";
+import { loadWebVoiceDetector } from "./web-voice-detector.ts";
 
 type EngineOptions = { readonly modelBase: string; readonly locateFile: (name: string) => string };
 
@@ -46,6 +47,7 @@ const take = createRecogniserPump({
       engine: createEmbeddedRecogniser(() => loadEngine(base)),
       breathe,
     }),
+  loadDetector: loadWebVoiceDetector,
   post: (message) => self.postMessage(message),
 });
 

@@ -27,3 +27,9 @@ export const embeddedTranscriber = {
   decoder: "decoder_model_merged.onnx",
   tokens: "tokens.json",
 } as const;
+
+/** The voice detector: the package that carries its network, and the file, which is served below `embeddedBase`. */
+export const embeddedDetector = {
+  package: "@ricky0123/vad-web",
+  file: "silero_vad_v6.onnx",
+} as const;

@@ -1,7 +1,21 @@
 import { frameMs } from "./samples.ts";
 
+/** What one frame sounds like. */
+export type FrameHeard = {
+  /** dBFS in the speech band. */
+  readonly levelDb: number;
+  /** How likely it is a human voice, 0 to 1; null where nothing but the level is known. */
+  readonly voice: number | null;
+};
+
 /** How the endpointer decides; all times in milliseconds, all levels in dB. */
 export type EndpointerSettings = {
+  /** As likely as this to be a voice, a frame may begin speech. */
+  readonly onsetVoice: number;
+  /** As likely as this, speech goes on. */
+  readonly offsetVoice: number;
+  /** Where a voice stands this far above the floor its end is heard by the level too, sooner than by its kind. */
+  readonly clearDb: number;
   /** How far above the noise floor a frame must be to begin speech. */
   readonly onsetDb: number;
   /** How far above the floor speech must stay to go on; below onsetDb, so that soft endings belong to it. */
@@ -21,6 +35,9 @@ export type EndpointerSettings = {
 
 /** Settings that did best over voices, fan and tap in tests/bench/voice.bench.ts. */
 export const defaultEndpointer: EndpointerSettings = {
+  onsetVoice: 0.5,
+  offsetVoice: 0.35,
+  clearDb: 30,
   onsetDb: 9,
   offsetDb: 6,
   quietestDb: -62,
@@ -35,11 +52,16 @@ export const defaultEndpointer: EndpointerSettings = {
 export type EndpointerState = {
   readonly phase:
     | { readonly kind: "quiet" }
-    | { readonly kind: "speech"; readonly from: number; readonly quietFrames: number };
+    | {
+        readonly kind: "speech";
+        readonly from: number;
+        readonly quietFrames: number;
+        readonly loudestDb: number;
+      };
   /** Number of the next frame. */
   readonly frame: number;
-  /** Loudness of the last frames, oldest first; the floor comes from these. */
-  readonly recent: readonly number[];
+  /** The last frames, oldest first; the floor comes from these. */
+  readonly recent: readonly FrameHeard[];
 };
 
 /** What a frame brought about. */
@@ -63,34 +85,41 @@ const unknownRoomDb = -50;
 export const initialEndpointer: EndpointerState = { phase: { kind: "quiet" }, frame: 0, recent: [] };
 
 /**
- * Takes one frame's loudness (dBFS in the speech band).
+ * Takes one frame. What a voice is decides where it is known, so that a tap or a clatter neither begins an utterance
+ * nor hides its soft ends; how loud it is decides where it is not.
  * @param hangoverMs quiet that ends the utterance; short when the sentence so far is complete ("finish early"),
  *   longer while it is not, so that a cook may think in the middle
  */
 export function stepEndpointer(
   state: EndpointerState,
-  levelDb: number,
+  heard: FrameHeard,
   hangoverMs: number,
   settings: EndpointerSettings = defaultEndpointer,
 ): { readonly state: EndpointerState; readonly step: EndpointerStep } {
-  const level = Math.max(silenceDb, levelDb);
-  const recent = [...state.recent, level].slice(-Math.round(settings.floorSpanMs / frameMs));
-  const floor = noiseFloor(recent, settings);
+  const frame: FrameHeard = { ...heard, levelDb: Math.max(silenceDb, heard.levelDb) };
+  const recent = [...state.recent, frame].slice(-Math.round(settings.floorSpanMs / frameMs));
+  const floorDb = noiseFloor(
+    recent.map(({ levelDb }) => levelDb),
+    settings,
+  );
   const next = { frame: state.frame + 1, recent };
   if (state.phase.kind === "quiet") {
     const window = recent.slice(-Math.round(settings.onsetWindowMs / frameMs));
-    const loud = window.filter((each) => each > threshold(floor, settings.onsetDb, settings)).length;
-    if (loud * frameMs < settings.onsetMs)
+    const beginning = window.filter((each) => mayBegin(each, floorDb, settings)).length;
+    if (beginning * frameMs < settings.onsetMs)
       return { state: { ...next, phase: state.phase }, step: { kind: "none" } };
     const from = Math.max(0, state.frame + 1 - window.length - Math.round(settings.preRollMs / frameMs));
+    const loudestDb = Math.max(...window.map(({ levelDb }) => levelDb));
     return {
-      state: { ...next, phase: { kind: "speech", from, quietFrames: 0 } },
+      state: { ...next, phase: { kind: "speech", from, quietFrames: 0, loudestDb } },
       step: { kind: "started", from },
     };
   }
-  const isLoud = level > threshold(floor, settings.offsetDb, settings);
-  const quietFrames = isLoud ? 0 : state.phase.quietFrames + 1;
-  const isTooLong = (state.frame - state.phase.from) * frameMs >= settings.longestMs;
+  const { from } = state.phase;
+  const loudestDb = Math.max(state.phase.loudestDb, frame.levelDb);
+  const isSpeech = goesOn(frame, floorDb, loudestDb, settings);
+  const quietFrames = isSpeech ? 0 : state.phase.quietFrames + 1;
+  const isTooLong = (state.frame - from) * frameMs >= settings.longestMs;
   if (isTooLong || quietFrames * frameMs >= hangoverMs) {
     const step = {
       kind: "ended",
@@ -99,11 +128,29 @@ export function stepEndpointer(
     } as const;
     return { state: { ...next, phase: { kind: "quiet" } }, step };
   }
-  const phase = { ...state.phase, quietFrames };
-  const step: EndpointerStep = isLoud
+  const phase = { kind: "speech", from, quietFrames, loudestDb } as const;
+  const step: EndpointerStep = isSpeech
     ? { kind: "speech" }
     : { kind: "pause", quietMs: quietFrames * frameMs };
   return { state: { ...next, phase }, step };
+}
+
+function mayBegin({ levelDb, voice }: FrameHeard, floorDb: number, settings: EndpointerSettings): boolean {
+  if (voice === null) return levelDb > threshold(floorDb, settings.onsetDb, settings);
+  return voice > settings.onsetVoice && levelDb > settings.quietestDb;
+}
+
+function goesOn(
+  { levelDb, voice }: FrameHeard,
+  floorDb: number,
+  loudestDb: number,
+  settings: EndpointerSettings,
+): boolean {
+  const isLoud = levelDb > threshold(floorDb, settings.offsetDb, settings);
+  if (voice === null) return isLoud;
+  // What a voice leaves behind passes for one for a tenth of a second; in a quiet room the level knows better.
+  const isClear = loudestDb - floorDb > settings.clearDb;
+  return voice > settings.offsetVoice && (isLoud || !isClear);
 }
 
 /**

@@ -15,6 +15,7 @@ import type { ListenFor, Recogniser } from "./recogniser.ts";
 import { type RoomSecond, roomSecond } from "./room-noise.ts";
 import { frameMs } from "./samples.ts";
 import type { Verdict } from "./verdict.ts";
+import type { VoiceDetector } from "./voice-detector.ts";
 
 /** What listening brings about, in order. Frames are 20 ms, counted from the start of the stream. */
 export type HearingEvent =
@@ -94,9 +95,16 @@ type Utterance = {
 
 type Ending = { readonly lastLoud: number; readonly why: "quiet" | "too-long" };
 
-/** Puts the endpointer before a loaded recogniser; the same in the browser and on the command line. */
-export function createHearing(recogniser: Recogniser, settings: HearingSettings): Hearing {
-  return new StreamHearing(recogniser, settings);
+/** What a stream goes through; all loaded. */
+export type HearingParts = {
+  readonly recogniser: Recogniser;
+  /** Null where voices are told from other sounds by their loudness alone. */
+  readonly detector: VoiceDetector | null;
+};
+
+/** Puts the endpointer before a recogniser; the same in the browser and on the command line. */
+export function createHearing(parts: HearingParts, settings: HearingSettings): Hearing {
+  return new StreamHearing(parts, settings);
 }
 
 /** A level ten times a second is enough for a meter. */
@@ -108,6 +116,7 @@ const keptFrames = 50;
 
 class StreamHearing implements Hearing {
   private readonly recogniser: Recogniser;
+  private readonly detector: VoiceDetector | null;
   private readonly settings: HearingSettings;
   private front = createFront();
   private cookLevel = createCookLevel();
@@ -119,8 +128,9 @@ class StreamHearing implements Hearing {
   private recent: readonly Float32Array[] = [];
   private hangoverMs: number;
 
-  constructor(recogniser: Recogniser, settings: HearingSettings) {
+  constructor({ recogniser, detector }: HearingParts, settings: HearingSettings) {
     this.recogniser = recogniser;
+    this.detector = detector;
     this.settings = settings;
     this.hangoverMs = settings.hangoverMs.otherwise;
   }
@@ -148,13 +158,14 @@ class StreamHearing implements Hearing {
     const events: HearingEvent[] = [];
     for (const frame of this.front.cut(this.front.removeOffset(block))) {
       this.recent = [...this.recent, frame].slice(-keptFrames);
-      const level = this.front.meter(frame);
-      const { state, step } = stepEndpointer(this.state, level, this.hangoverMs, this.settings.endpointer);
+      const heard = { levelDb: this.front.meter(frame), voice: (await this.detector?.hear(frame)) ?? null };
+      const { state, step } = stepEndpointer(this.state, heard, this.hangoverMs, this.settings.endpointer);
       this.state = state;
-      if (step.kind === "speech") this.cookLevel.hear(level);
+      if (step.kind === "speech") this.cookLevel.hear(heard.levelDb);
       if (state.frame % framesALevel === 0) events.push({ kind: "level", dbfs: loudness(frame) });
       if (state.frame % framesASecond === 0) {
-        const second = roomSecond(state.recent.slice(-framesASecond), this.cookLevel.levelDb());
+        const levels = state.recent.slice(-framesASecond).map(({ levelDb }) => levelDb);
+        const second = roomSecond(levels, this.cookLevel.levelDb());
         events.push({ kind: "room", ...second });
       }
       events.push(...(await this.follow(step, frame)));
@@ -169,6 +180,7 @@ class StreamHearing implements Hearing {
 
   readonly reset: Hearing["reset"] = async () => {
     await this.recogniser.forget();
+    this.detector?.forget();
     this.utterance = null;
     this.held = null;
     this.recent = [];

@@ -7,13 +7,15 @@ import {
   type HearingSettings,
 } from "../../core/speech/hearing.ts";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
-import type { ListenFor, Recogniser } from "../../core/speech/recogniser.ts";
+import type { ListenFor } from "../../core/speech/recogniser.ts";
 import { resample } from "../../core/speech/resample.ts";
 import { frameMs, listeningRate } from "../../core/speech/samples.ts";
 import { parseWav } from "../../core/speech/wav.ts";
+import type { VoiceDetector } from "../../core/speech/voice-detector.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { createNodeRecogniser } from "./node-recogniser.ts";
+import { loadNodeVoiceDetector } from "./node-voice-detector.ts";
 
 /** What to listen for in a file: nobody speaks into it. In mode "addressed" the address must be given. */
 export type HearOptions = Omit<ListenFor, "mode" | "stopSentences"> & { readonly mode: "addressed" | "open" };
@@ -37,8 +39,9 @@ export type FileHearer = {
   readonly close: () => void;
 };
 
-/** Makes a hearer; the recogniser loads with the first file and stays until `close`. */
-export function createFileHearer(recogniser: Recogniser = createNodeRecogniser()): FileHearer {
+/** Makes a hearer; what it hears with loads with the first file and stays until `close`. */
+export function createFileHearer(): FileHearer {
+  const recogniser = createNodeRecogniser();
   let ready: Listener | null = null;
   return {
     hearFile: async (path, options) => {
@@ -47,7 +50,8 @@ export function createFileHearer(recogniser: Recogniser = createNodeRecogniser()
       if (ready === null) {
         const loaded = await recogniser.load();
         if (!loaded.ok) return loaded;
-        ready = { hearing: createHearing(recogniser, settings), options: null };
+        const detector = await loadNodeVoiceDetector();
+        ready = { detector, hearing: createHearing({ recogniser, detector }, settings), options: null };
       }
       const set = await listen(ready, options);
       if (!set.ok) return set;
@@ -58,12 +62,17 @@ export function createFileHearer(recogniser: Recogniser = createNodeRecogniser()
     },
     close: () => {
       if (ready !== null) recogniser.free();
+      void ready?.detector?.free();
       ready = null;
     },
   };
 }
 
-type Listener = { readonly hearing: Hearing; options: HearOptions | null };
+type Listener = {
+  readonly detector: VoiceDetector | null;
+  readonly hearing: Hearing;
+  options: HearOptions | null;
+};
 
 const settings: HearingSettings = {
   ...defaultHearingTimes,

@@ -8,10 +8,11 @@ import { Router } from "express";
 import {
   embeddedAssets,
   embeddedBase,
+  embeddedDetector,
   embeddedPackage,
   embeddedTranscriber,
 } from "../../core/speech/embedded-assets.ts";
-import { transcriberFolder, transcriberTokens } from "../hear/transcriber-files.ts";
+import { detectorFolder, transcriberFolder, transcriberTokens } from "../hear/network-files.ts";
 
 /** A speech model that the cook has put into models/. */
 export interface SpeechModel {
@@ -70,9 +71,14 @@ function embedded(): Router {
     });
   }
   const { path, encoder, decoder, tokens } = embeddedTranscriber;
-  for (const network of [encoder, decoder]) {
-    router.get(embeddedBase + path + network, (_request, response) => {
-      response.sendFile(network, { root: transcriberFolder(), ...revalidated });
+  const networks = [
+    [path, encoder, transcriberFolder()],
+    [path, decoder, transcriberFolder()],
+    ["", embeddedDetector.file, detectorFolder()],
+  ] as const;
+  for (const [below, network, folder] of networks) {
+    router.get(embeddedBase + below + network, (_request, response) => {
+      response.sendFile(network, { root: folder, ...revalidated });
     });
   }
   router.get(embeddedBase + path + tokens, async (_request, response) => {

@@ -9,6 +9,7 @@ import {
 import { joinSamples } from "../../core/speech/samples.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
+import { loadNodeVoiceDetector } from "../../server/hear/node-voice-detector.ts";
 import { kitchenGrammar } from "./kitchen-grammar.ts";
 import { withSurroundings } from "./mix.ts";
 import { makeNoise, type NoiseKind, seeds } from "./noises.ts";
@@ -27,7 +28,12 @@ const room = Float32Array.from(
 
 beforeAll(async () => {
   expect(await recogniser.load()).toEqual({ ok: true, value: null });
-  hearing = createHearing(recogniser, { ...defaultHearingTimes, endpointer: defaultEndpointer });
+  const detector = await loadNodeVoiceDetector();
+  expect(detector).not.toBeNull();
+  hearing = createHearing(
+    { recogniser, detector },
+    { ...defaultHearingTimes, endpointer: defaultEndpointer },
+  );
   const what = {
     grammar: kitchenGrammar,
     address: "listen kitchen",

@@ -1,21 +1,6 @@
 import { err, ok, type Result } from "../../units/result.ts";
+import type { OnnxRuntime, OnnxSession, OnnxTensor } from "../onnx.ts";
 import type { TakenIn, Tokens, Transcriber, Writing } from "./transcriber.ts";
-
-/** The part of onnxruntime's tensors, sessions and module that we call. */
-export type OnnxTensor = { readonly data: unknown; readonly dims: readonly number[] };
-export type OnnxSession = {
-  readonly inputMetadata: readonly {
-    readonly name: string;
-    readonly isTensor: boolean;
-    readonly shape?: readonly (number | string)[];
-  }[];
-  readonly run: (feeds: Record<string, OnnxTensor>) => Promise<Record<string, OnnxTensor>>;
-  readonly release: () => Promise<void>;
-};
-export type OnnxRuntime = {
-  readonly Tensor: new (type: string, data: unknown, dims: readonly number[]) => OnnxTensor;
-  readonly InferenceSession: { readonly create: (model: Uint8Array) => Promise<OnnxSession> };
-};
 
 /** What the shell gives: the runtime, the two halves of the model, and the tokens it writes in. */
 export type OnnxParts = {

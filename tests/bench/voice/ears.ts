@@ -4,6 +4,7 @@ import { createHearing, defaultHearingTimes, type Hearing } from "../../../core/
 import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser.ts";
 import type { ListenFor, Recogniser } from "../../../core/speech/recogniser.ts";
 import type { Verdict } from "../../../core/speech/verdict.ts";
+import { loadNodeVoiceDetector } from "../../../server/hear/node-voice-detector.ts";
 import { createNodeEngine, createNodeRecogniser } from "../../../server/hear/node-recogniser.ts";
 
 /** The ears that can be had without a model of the cook's own. */
@@ -27,10 +28,12 @@ export async function openEar(name: string): Promise<OpenEar> {
     throw new Error(`There is no ear "${name}": give ${Object.keys(ears).join(" or ")}.`);
   const loaded = await recogniser.load();
   if (!loaded.ok) throw new Error(loaded.error);
-  const hearing: Hearing = createHearing(recogniser, {
-    ...defaultHearingTimes,
-    endpointer: defaultEndpointer,
-  });
+  const detector = await loadNodeVoiceDetector();
+  if (detector === null) throw new Error("The voice detector could not be loaded.");
+  const hearing: Hearing = createHearing(
+    { recogniser, detector },
+    { ...defaultHearingTimes, endpointer: defaultEndpointer },
+  );
   return {
     listenFor: async (what) => {
       const set = await hearing.listenFor(what, "after-utterance");
@@ -41,6 +44,9 @@ export async function openEar(name: string): Promise<OpenEar> {
       const events = [...(await hearing.accept(sound)), ...(await hearing.finish())];
       return events.flatMap((event) => (event.kind === "heard" ? [event.verdict] : []));
     },
-    free: recogniser.free,
+    free: () => {
+      recogniser.free();
+      void detector.free();
+    },
   };
 }

@@ -11,7 +11,11 @@ function listen(
   const steps: (EndpointerStep & { at: number })[] = [];
   for (const [ms, db] of stretches) {
     for (let at = 0; at < ms / frameMs; at++) {
-      const { state: next, step } = stepEndpointer(state, db + (at % 3) * 0.5 - 0.5, hangoverMs);
+      const { state: next, step } = stepEndpointer(
+        state,
+        { levelDb: db + (at % 3) * 0.5 - 0.5, voice: null },
+        hangoverMs,
+      );
       if (step.kind === "started" || step.kind === "ended")
         steps.push({ ...step, at: state.frame * frameMs });
       state = next;

@@ -7,6 +7,7 @@ import {
   type HearingEvent,
 } from "../../../core/speech/hearing.ts";
 import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser.ts";
+import type { Recogniser } from "../../../core/speech/recogniser.ts";
 import { createFakeWordEngine } from "../../voice/fake-word-engine.ts";
 import { grammarOf, listenTo } from "../../voice/grammars.ts";
 
@@ -28,7 +29,8 @@ async function play(hearing: Hearing, ms: number, kind: "voice" | "quiet"): Prom
 
 async function ear(mode: "addressed" | "open" = "addressed") {
   const engine = createFakeWordEngine();
-  const hearing = createHearing(createJudgingRecogniser(engine, acceptance), settings);
+  const recogniser = createJudgingRecogniser(engine, acceptance);
+  const hearing = createHearing({ recogniser, detector: null }, settings);
   await hearing.listenFor(listenTo(grammar, { address: "listen kitchen", mode }), "after-utterance");
   await play(hearing, 800, "quiet");
   return { engine, hearing };
@@ -69,21 +71,19 @@ describe("hearing", () => {
       const engine = createFakeWordEngine();
       const plain = createJudgingRecogniser(engine, acceptance);
       const asked: (readonly [what: string, pause: number | null])[] = [];
-      const hearing = createHearing(
-        {
-          ...plain,
-          anticipate: (pause) => {
-            asked.push(["anticipate", pause]);
-            return plain.anticipate(pause);
-          },
-          goOn: () => asked.push(["go on", null]),
-          end: (pause) => {
-            asked.push(["end", pause]);
-            return plain.end(pause);
-          },
+      const recogniser: Recogniser = {
+        ...plain,
+        anticipate: (pause) => {
+          asked.push(["anticipate", pause]);
+          return plain.anticipate(pause);
         },
-        settings,
-      );
+        goOn: () => asked.push(["go on", null]),
+        end: (pause) => {
+          asked.push(["end", pause]);
+          return plain.end(pause);
+        },
+      };
+      const hearing = createHearing({ recogniser, detector: null }, settings);
       await hearing.listenFor(listenTo(grammar), "after-utterance");
       await play(hearing, 800, "quiet");
       engine.willHear("next step");

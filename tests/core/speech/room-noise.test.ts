@@ -94,7 +94,10 @@ describe("the room in what is heard", () => {
   async function ear() {
     const engine = createFakeWordEngine();
     const recogniser = createJudgingRecogniser(engine, { address: 0, addressed: 0, open: 0, stopOnly: 0 });
-    const hearing = createHearing(recogniser, { ...defaultHearingTimes, endpointer: defaultEndpointer });
+    const hearing = createHearing(
+      { recogniser, detector: null },
+      { ...defaultHearingTimes, endpointer: defaultEndpointer },
+    );
     await hearing.listenFor(listenTo(grammarOf("next step")), "after-utterance");
     const rooms = async (samples: Float32Array) =>
       (await hearing.accept(samples)).flatMap((event) => (event.kind === "room" ? [event] : []));

@@ -34,7 +34,10 @@ const sound = (ms: number, level: number): Float32Array =>
 
 async function asksAbout(words: readonly string[]) {
   const { recogniser, asked, ended } = foreseeing(words);
-  const hearing = createHearing(recogniser, { ...defaultHearingTimes, endpointer: defaultEndpointer });
+  const hearing = createHearing(
+    { recogniser, detector: null },
+    { ...defaultHearingTimes, endpointer: defaultEndpointer },
+  );
   await hearing.listenFor(listenTo(grammarOf("next step")), "after-utterance");
   for (const block of [sound(800, 1e-4), sound(1600, 0.14), sound(1200, 1e-4)]) await hearing.accept(block);
   return { asked, ended };

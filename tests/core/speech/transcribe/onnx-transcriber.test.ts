@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
+import type { OnnxRuntime, OnnxTensor } from "../../../../core/speech/onnx.ts";
 import {
   createOnnxTranscriber,
   type OnnxParts,
-  type OnnxRuntime,
-  type OnnxTensor,
 } from "../../../../core/speech/transcribe/onnx-transcriber.ts";
 
 const tokens = { texts: ["a", "<s>", "</s>"], first: 1, last: 2 };

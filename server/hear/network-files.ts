@@ -1,12 +1,18 @@
+import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { embeddedTranscriber } from "../../core/speech/embedded-assets.ts";
+import { embeddedDetector, embeddedTranscriber } from "../../core/speech/embedded-assets.ts";
 import type { Tokens } from "../../core/speech/transcribe/transcriber.ts";
 
 /** The folder that the two networks of the embedded transcriber lie in. */
 export function transcriberFolder(): string {
   const entry = fileURLToPath(import.meta.resolve(embeddedTranscriber.package));
   return join(dirname(entry), embeddedTranscriber.folder);
+}
+
+/** The folder that the network of the voice detector lies in. */
+export function detectorFolder(): string {
+  return dirname(createRequire(import.meta.url).resolve(embeddedDetector.package));
 }
 
 /** The tokens that it writes in; reading them takes a tenth of a second. */

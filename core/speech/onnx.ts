@@ -1,0 +1,37 @@
+/** The part of onnxruntime's tensors, sessions and module that we call. */
+export type OnnxTensor = { readonly data: unknown; readonly dims: readonly number[] };
+export type OnnxSession = {
+  readonly inputMetadata: readonly {
+    readonly name: string;
+    readonly isTensor: boolean;
+    readonly shape?: readonly (number | string)[];
+  }[];
+  readonly run: (feeds: Record<string, OnnxTensor>) => Promise<Record<string, OnnxTensor>>;
+  readonly release: () => Promise<void>;
+};
+export type OnnxRuntime = {
+  readonly Tensor: new (type: string, data: unknown, dims: readonly number[]) => OnnxTensor;
+  readonly InferenceSession: { readonly create: (model: Uint8Array) => Promise<OnnxSession> };
+};
+
+/**
+ * A runtime whose sessions work one after another: onnxruntime's module keeps the arguments of a call on one stack,
+ * and two calls that are under way at once, even of two networks, take each other's.
+ */
+export function oneAtATime({ Tensor, InferenceSession }: OnnxRuntime): OnnxRuntime {
+  let last: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const done = last.then(work);
+    last = done.catch(() => undefined);
+    return done;
+  };
+  const create = async (model: Uint8Array): Promise<OnnxSession> => {
+    const session = await inTurn(() => InferenceSession.create(model));
+    return {
+      inputMetadata: session.inputMetadata,
+      run: (feeds) => inTurn(() => session.run(feeds)),
+      release: () => inTurn(() => session.release()),
+    };
+  };
+  return { Tensor, InferenceSession: { create } };
+}
