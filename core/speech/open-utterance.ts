@@ -1,0 +1,19 @@
+import type { EndpointerState } from "./endpointer.ts";
+import { noiseBefore } from "./sentence-levels.ts";
+
+/** Speech that has not ended yet. */
+export type OpenUtterance = {
+  readonly from: number;
+  /** How loud the room was before it; null where that is not known. */
+  readonly noiseDb: number | null;
+  readonly frames: Float32Array[];
+  partial: readonly string[];
+  shown: string;
+  /** The pause, or the second look at it, that the recogniser was last asked about; null while somebody speaks. */
+  look: number | null;
+};
+
+/** One that begins at this frame and has no sound yet. */
+export function openUtterance(from: number, state: EndpointerState): OpenUtterance {
+  return { from, noiseDb: noiseBefore(state, from), frames: [], partial: [], shown: "", look: null };
+}
