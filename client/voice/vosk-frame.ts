@@ -8,7 +8,8 @@ import { createVoskRecogniser, voskAcceptance } from "./vosk-recogniser.ts";
 window.addEventListener("message", (event) => {
   const [port] = event.ports;
   if (event.origin !== location.origin || event.source !== window.parent || port === undefined) return;
-  const post = (message: FromEngine): void => port.postMessage(message);
+  const post = (message: FromEngine, transfer: readonly ArrayBuffer[] = []): void =>
+    port.postMessage(message, [...transfer]);
   const take = createRecogniserPump({
     createRecogniser: (base) =>
       createJudgingRecogniser(

@@ -5,6 +5,7 @@ import type { Grammar } from "../../core/speech/grammar.ts";
 import type { FromRecogniser, MessagePortLike, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createResampler } from "../../core/speech/resample.ts";
 import { listeningRate } from "../../core/speech/samples.ts";
+import { usualTuning } from "../../core/speech/tuning.ts";
 import type { VoiceDetector } from "../../core/speech/voice-detector.ts";
 
 /** What a pump needs: its engine once the address of its files is known, and where answers go. */
@@ -12,7 +13,8 @@ export type PumpParts = {
   readonly createRecogniser: (base: string) => Recogniser;
   /** Null where voices are told from other sounds by their loudness alone. */
   readonly loadDetector: (base: string) => Promise<VoiceDetector | null>;
-  readonly post: (message: FromRecogniser) => void;
+  /** Buffers among the second are given away with the message. */
+  readonly post: (message: FromRecogniser, transfer: readonly ArrayBuffer[]) => void;
 };
 
 /** Sound waiting for a slow machine beyond this many blocks is dropped rather than answered a minute late. */
@@ -36,9 +38,12 @@ class RecogniserPump {
   private detector: VoiceDetector | null = null;
   private hearing: Hearing | null = null;
   private port: MessagePortLike | null = null;
+  private tuning = usualTuning;
   private grammar: Grammar = { root: "nothing", rules: new Map() };
   /** The engine cannot begin an utterance before it has had its first grammar, and the microphone may be sooner. */
   private knowsGrammar = false;
+  /** Of a hearing that is made later, too. */
+  private sounds: "never" | "maybe-misheard" = "never";
   private rate = listeningRate;
   private toListeningRate = createResampler(listeningRate, listeningRate);
 
@@ -71,9 +76,15 @@ class RecogniserPump {
       case "listen-for": {
         const set = await this.hearing?.listenFor({ grammar: this.grammar, ...message.how }, message.when);
         if (set?.ok === true) this.knowsGrammar = true;
-        if (set?.ok === false) this.parts.post({ kind: "grammar-refused", sentence: set.error });
+        if (set?.ok === false) this.post({ kind: "grammar-refused", sentence: set.error });
         return;
       }
+      case "tune":
+        this.tuning = message.tuning;
+        return this.hearing?.tune(message.tuning);
+      case "hand-out":
+        this.sounds = message.sounds;
+        return this.hearing?.handOut(message.sounds);
       case "audio":
         return this.listen(message.samples, message.rate);
       case "reset":
@@ -102,7 +113,9 @@ class RecogniserPump {
       { recogniser, detector },
       { ...defaultHearingTimes, endpointer: defaultEndpointer },
     );
-    this.parts.post({ kind: "loaded" });
+    this.hearing.tune(this.tuning);
+    this.hearing.handOut(this.sounds);
+    this.post({ kind: "loaded" });
   }
 
   private async connect(port: MessagePortLike, rate: number): Promise<void> {
@@ -119,10 +132,16 @@ class RecogniserPump {
     if (this.hearing === null || !this.knowsGrammar) return;
     if (this.rate !== rate) this.toListeningRate = createResampler(rate, listeningRate);
     this.rate = rate;
-    for (const event of await this.hearing.accept(this.toListeningRate(samples))) this.parts.post(event);
+    for (const event of await this.hearing.accept(this.toListeningRate(samples))) this.post(event);
   }
 
   private fail(sentence: string): void {
-    this.parts.post({ kind: "failed", sentence });
+    this.post({ kind: "failed", sentence });
+  }
+
+  private post(message: FromRecogniser): void {
+    const sound = message.kind === "heard" ? message.sound : null;
+    const buffer = sound?.samples.buffer;
+    this.parts.post(message, buffer instanceof ArrayBuffer ? [buffer] : []);
   }
 }

@@ -48,7 +48,7 @@ const take = createRecogniserPump({
       breathe,
     }),
   loadDetector: loadWebVoiceDetector,
-  post: (message) => self.postMessage(message),
+  post: (message, transfer) => self.postMessage(message, { transfer: [...transfer] }),
 });
 
 self.onmessage = (event: MessageEvent<ToRecogniser>) => take(event.data);

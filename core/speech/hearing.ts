@@ -9,40 +9,23 @@ import {
 } from "./endpointer.ts";
 import { type Expectation, expectation, isAddressed, progressOf } from "./expectation.ts";
 import { createFront } from "./front.ts";
+import { hangoverAfter, type HangoverMs } from "./hangover.ts";
+import type { HearingEvent } from "./hearing-event.ts";
 import { loudness } from "./loudness.ts";
-import type { Progress } from "./progress.ts";
+import { type HeardSound, soundToHandOut } from "./misheard/sound-to-hand-out.ts";
+import { openUtterance, type OpenUtterance } from "./open-utterance.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
-import { type RoomSecond, roomSecond } from "./room-noise.ts";
+import { roomSecond } from "./room-noise.ts";
 import { frameMs } from "./samples.ts";
+import { sentenceLevels } from "./sentence-levels.ts";
+import { amplified, type EarTuning } from "./tuning.ts";
 import type { Verdict } from "./verdict.ts";
 import type { VoiceDetector } from "./voice-detector.ts";
-
-/** What listening brings about, in order. Frames are 20 ms, counted from the start of the stream. */
-export type HearingEvent =
-  | { readonly kind: "level"; readonly dbfs: number }
-  /** Each second, of that second. */
-  | ({ readonly kind: "room" } & RoomSecond)
-  | { readonly kind: "speech-started"; readonly atFrame: number }
-  | { readonly kind: "partial"; readonly words: readonly string[] }
-  /** A grammar that had to wait for the end of an utterance was then refused; the one before goes on. */
-  | { readonly kind: "grammar-refused"; readonly sentence: string }
-  | {
-      readonly kind: "heard";
-      readonly verdict: Verdict;
-      readonly startedAtFrame: number;
-      readonly endedAtFrame: number;
-    };
 
 /** Settings of listening, in milliseconds. */
 export type HearingSettings = {
   readonly endpointer: EndpointerSettings;
-  /** Quiet that ends an utterance whose words are a whole sentence, one that could go on, one that must go on. */
-  readonly hangoverMs: {
-    readonly finished: number;
-    readonly mayGoOn: number;
-    readonly begun: number;
-    readonly otherwise: number;
-  };
+  readonly hangoverMs: HangoverMs;
   /** Quiet after which the recogniser begins to think about what was said, in case that was all. */
   readonly anticipateMs: {
     readonly usual: number;
@@ -76,21 +59,16 @@ export type ListenWhen = "after-utterance" | { readonly keepMs: number };
 /** Listening to one stream. Calls come one after another, each awaited. */
 export type Hearing = {
   readonly listenFor: (what: ListenFor, when: ListenWhen) => Promise<Result<null, string>>;
+  /** From the next samples on, and for good: another gain, another limit of what may be speech. */
+  readonly tune: (tuning: EarTuning) => void;
   /** Takes the next samples at 16 kHz, any number. */
   readonly accept: (block: Float32Array) => Promise<readonly HearingEvent[]>;
   /** The stream is over: ends an open utterance. */
   readonly finish: () => Promise<readonly HearingEvent[]>;
+  /** Whether the sound of sentences that may be misheard is handed out with them; at first it never is. */
+  readonly handOut: (sounds: "never" | "maybe-misheard") => void;
   /** Forgets the stream so far, its voice, an open utterance and a held address; the grammar stays. */
   readonly reset: () => Promise<void>;
-};
-
-type Utterance = {
-  readonly from: number;
-  readonly frames: Float32Array[];
-  partial: readonly string[];
-  shown: string;
-  /** The pause, or the second look at it, that the recogniser was last asked about; null while somebody speaks. */
-  look: number | null;
 };
 
 type Ending = { readonly lastLoud: number; readonly why: "quiet" | "too-long" };
@@ -118,20 +96,23 @@ class StreamHearing implements Hearing {
   private readonly recogniser: Recogniser;
   private readonly detector: VoiceDetector | null;
   private readonly settings: HearingSettings;
+  private tuning: EarTuning;
   private front = createFront();
   private cookLevel = createCookLevel();
   private expected: Expectation | null = null;
   private waiting: ListenFor | null = null;
   private state: EndpointerState = initialEndpointer;
-  private utterance: Utterance | null = null;
+  private utterance: OpenUtterance | null = null;
   private held: { readonly frames: readonly Float32Array[]; readonly untilFrame: number } | null = null;
   private recent: readonly Float32Array[] = [];
   private hangoverMs: number;
+  private handsOut = false;
 
   constructor({ recogniser, detector }: HearingParts, settings: HearingSettings) {
     this.recogniser = recogniser;
     this.detector = detector;
     this.settings = settings;
+    this.tuning = { gainDb: 0, quietestDb: settings.endpointer.quietestDb };
     this.hangoverMs = settings.hangoverMs.otherwise;
   }
 
@@ -154,12 +135,21 @@ class StreamHearing implements Hearing {
     return changed;
   };
 
+  readonly tune: Hearing["tune"] = (tuning) => {
+    const louderDb = tuning.gainDb - this.tuning.gainDb;
+    const recent = this.state.recent.map((heard) => ({ ...heard, levelDb: heard.levelDb + louderDb }));
+    this.state = { ...this.state, recent };
+    if (louderDb !== 0) this.cookLevel = createCookLevel();
+    this.tuning = tuning;
+  };
+
   readonly accept: Hearing["accept"] = async (block) => {
     const events: HearingEvent[] = [];
-    for (const frame of this.front.cut(this.front.removeOffset(block))) {
+    const endpointer = { ...this.settings.endpointer, quietestDb: this.tuning.quietestDb };
+    for (const frame of this.front.cut(amplified(this.front.removeOffset(block), this.tuning.gainDb))) {
       this.recent = [...this.recent, frame].slice(-keptFrames);
       const heard = { levelDb: this.front.meter(frame), voice: (await this.detector?.hear(frame)) ?? null };
-      const { state, step } = stepEndpointer(this.state, heard, this.hangoverMs, this.settings.endpointer);
+      const { state, step } = stepEndpointer(this.state, heard, this.hangoverMs, endpointer);
       this.state = state;
       if (step.kind === "speech") this.cookLevel.hear(heard.levelDb);
       if (state.frame % framesALevel === 0) events.push({ kind: "level", dbfs: loudness(frame) });
@@ -177,6 +167,10 @@ class StreamHearing implements Hearing {
     this.utterance === null
       ? []
       : this.conclude(this.utterance, { lastLoud: this.state.frame - 1, why: "too-long" });
+
+  readonly handOut: Hearing["handOut"] = (sounds) => {
+    this.handsOut = sounds === "maybe-misheard";
+  };
 
   readonly reset: Hearing["reset"] = async () => {
     await this.recogniser.forget();
@@ -212,7 +206,7 @@ class StreamHearing implements Hearing {
   }
 
   /** Thinking begins early in a pause, and its answer is waited for when the shortest pause could end the utterance. */
-  private async anticipate(utterance: Utterance, quietMs: number): Promise<void> {
+  private async anticipate(utterance: OpenUtterance, quietMs: number): Promise<void> {
     const { anticipateMs, hangoverMs } = this.settings;
     const spokenMs = utterance.frames.length * frameMs - quietMs;
     if (quietMs < (spokenMs < anticipateMs.shortUpTo ? anticipateMs.short : anticipateMs.usual)) return;
@@ -230,11 +224,11 @@ class StreamHearing implements Hearing {
     utterance.partial = words;
     this.hangoverMs = hangoverAfter(
       this.expected === null ? null : progressOf(this.expected, words),
-      this.settings,
+      hangoverMs,
     );
   }
 
-  private goOn(utterance: Utterance): void {
+  private goOn(utterance: OpenUtterance): void {
     this.hangoverMs = this.settings.hangoverMs.otherwise;
     if (utterance.look !== null) this.recogniser.goOn();
     utterance.look = null;
@@ -249,22 +243,22 @@ class StreamHearing implements Hearing {
   }
 
   private open(from: number, frames: readonly Float32Array[]): void {
-    const utterance: Utterance = { from, frames: [], partial: [], shown: "", look: null };
+    const utterance = openUtterance(from, this.state);
     this.utterance = utterance;
     this.hangoverMs = this.settings.hangoverMs.otherwise;
     for (const frame of frames) this.feed(utterance, frame);
   }
 
-  private isCalling({ partial }: Utterance): boolean {
+  private isCalling({ partial }: OpenUtterance): boolean {
     return this.expected !== null && isAddressed(this.expected, partial);
   }
 
-  private feed(utterance: Utterance, frame: Float32Array): void {
+  private feed(utterance: OpenUtterance, frame: Float32Array): void {
     utterance.frames.push(frame);
     this.recogniser.accept(frame);
   }
 
-  private showPartial(utterance: Utterance): readonly HearingEvent[] {
+  private showPartial(utterance: OpenUtterance): readonly HearingEvent[] {
     const words = this.recogniser.partial();
     if (words.join(" ") === utterance.shown) return [];
     utterance.shown = words.join(" ");
@@ -272,33 +266,35 @@ class StreamHearing implements Hearing {
     return [{ kind: "partial", words }];
   }
 
-  private async conclude(utterance: Utterance, step: Ending): Promise<readonly HearingEvent[]> {
+  private async conclude(utterance: OpenUtterance, step: Ending): Promise<readonly HearingEvent[]> {
     this.utterance = null;
-    const verdict = await this.recogniser.end(step.why === "quiet" ? utterance.look : null);
+    const pause = step.why === "quiet" ? utterance.look : null;
+    const words = this.handsOut ? await this.wordsSoFar(pause) : [];
+    const verdict = await this.recogniser.end(pause);
     this.cookLevel.endSentence(verdict.kind === "none" ? "refused" : "accepted");
     const untilFrame = this.state.frame + this.settings.addressHeldMs / frameMs;
     this.held = verdict.kind === "address-only" ? { frames: utterance.frames, untilFrame } : null;
     const heard = {
       kind: "heard",
       verdict,
+      levels: sentenceLevels(utterance.frames, utterance.noiseDb),
+      sound: this.soundOf(utterance, verdict, words),
       startedAtFrame: utterance.from,
       endedAtFrame: step.lastLoud,
     } as const;
     const changed = this.waiting === null ? ok(null) : await this.change(this.waiting);
     return changed.ok ? [heard] : [heard, { kind: "grammar-refused", sentence: changed.error }];
   }
-}
 
-function hangoverAfter(progress: Progress | null, { hangoverMs }: HearingSettings): number {
-  switch (progress) {
-    case "finished":
-      return hangoverMs.finished;
-    case "may-go-on":
-      return hangoverMs.mayGoOn;
-    case "begun":
-      return hangoverMs.begun;
-    case "unmatched":
-    case null:
-      return hangoverMs.otherwise;
+  /** All that was written down of an utterance that is over, whatever comes of it. */
+  private async wordsSoFar(pause: number | null): Promise<readonly string[]> {
+    // The same answer is waited for at the end, so this takes no time of its own.
+    if (pause !== null) await this.recogniser.anticipate(pause);
+    return this.recogniser.partial();
+  }
+
+  private soundOf({ frames }: OpenUtterance, verdict: Verdict, words: readonly string[]): HeardSound | null {
+    const { expected, handsOut } = this;
+    return handsOut && expected !== null ? soundToHandOut({ frames, verdict, words, expected }) : null;
   }
 }

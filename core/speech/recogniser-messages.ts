@@ -1,6 +1,8 @@
 import type { Grammar } from "./grammar.ts";
-import type { HearingEvent, ListenWhen } from "./hearing.ts";
+import type { ListenWhen } from "./hearing.ts";
+import type { HearingEvent } from "./hearing-event.ts";
 import type { ListenFor } from "./recogniser.ts";
+import type { EarTuning } from "./tuning.ts";
 
 /** What the page tells the recogniser's worker. */
 export type ToRecogniser =
@@ -14,6 +16,10 @@ export type ToRecogniser =
   /** The grammar of every "listen-for" from here on. By itself it changes nothing. */
   | { readonly kind: "grammar"; readonly grammar: Grammar }
   | { readonly kind: "listen-for"; readonly how: Omit<ListenFor, "grammar">; readonly when: ListenWhen }
+  /** Suits the ear to the cook from here on; kept over a new stream. */
+  | { readonly kind: "tune"; readonly tuning: EarTuning }
+  /** Whether the sound of sentences that may be misheard is handed out with them; it never is before this. */
+  | { readonly kind: "hand-out"; readonly sounds: "never" | "maybe-misheard" }
   /** Sound from the page itself, for a browser without a port from its worklet. The buffer is transferred. */
   | { readonly kind: "audio"; readonly samples: Float32Array; readonly rate: number }
   /** Forget the stream so far; the grammar stays. */

@@ -3,9 +3,9 @@ import {
   createHearing,
   defaultHearingTimes,
   type Hearing,
-  type HearingEvent,
   type HearingSettings,
 } from "../../core/speech/hearing.ts";
+import type { HearingEvent } from "../../core/speech/hearing-event.ts";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";
 import { resample } from "../../core/speech/resample.ts";

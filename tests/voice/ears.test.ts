@@ -4,8 +4,8 @@ import {
   createHearing,
   defaultHearingTimes,
   type Hearing,
-  type HearingEvent,
 } from "../../core/speech/hearing.ts";
+import type { HearingEvent } from "../../core/speech/hearing-event.ts";
 import { joinSamples } from "../../core/speech/samples.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";

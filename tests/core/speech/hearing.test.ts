@@ -1,11 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
-import {
-  createHearing,
-  defaultHearingTimes,
-  type Hearing,
-  type HearingEvent,
-} from "../../../core/speech/hearing.ts";
+import { createHearing, defaultHearingTimes, type Hearing } from "../../../core/speech/hearing.ts";
+import type { HearingEvent } from "../../../core/speech/hearing-event.ts";
 import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser.ts";
 import type { Recogniser } from "../../../core/speech/recogniser.ts";
 import { createFakeWordEngine } from "../../voice/fake-word-engine.ts";
