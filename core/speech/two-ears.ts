@@ -164,9 +164,9 @@ class TwoEars implements Recogniser {
     if (expected === null || paths === null || tree === null || isShort || this.isOthers) return chatter;
     const { transcriber } = this.parts;
     const what: Considering = { transcriber, second, tree, paths, expected, isGivenUp };
-    const { verdict, text, words, isCall, isSettled } = await considered(utterance, what);
+    const { verdict, words, isCall, isSettled } = await considered(utterance, what);
     this.isSettled = isSettled;
-    this.isOthers = !isCall && text !== "" && utterance.length > calledWithinS * listeningRate;
+    this.isOthers = !isCall && utterance.length > calledWithinS * listeningRate;
     this.written = words;
     return verdict;
   }
@@ -180,7 +180,7 @@ class TwoEars implements Recogniser {
       await breathe();
       return this.samples < utterance.length;
     };
-    const settings = { ...freeSearch, speechS: 0, address: [], isGivenUp };
+    const settings = { ...freeSearch, speechS: 0, address: [], isAddressed: false, isGivenUp };
     const { free } = await search(sound.write(), paths, transcriber.tokens(), settings);
     if (this.samples < utterance.length) return;
     const words = wordsOf(free.text, expected);

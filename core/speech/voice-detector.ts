@@ -31,7 +31,7 @@ export async function loadVoiceDetector(
 
 const samplesALook = 512;
 const samplesBefore = 64;
-const stateShape = [2, 1, 128] as const;
+const stateShape: readonly number[] = [2, 1, 128];
 
 async function detector({ runtime, network }: VoiceDetectorParts): Promise<VoiceDetector> {
   const session = await runtime.InferenceSession.create(network);

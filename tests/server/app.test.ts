@@ -6,7 +6,12 @@ import { join } from "node:path";
 import { brotliDecompressSync, gunzipSync } from "node:zlib";
 import { Router } from "express";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { embeddedAssets, embeddedBase } from "../../core/speech/embedded-assets.ts";
+import {
+  embeddedAssets,
+  embeddedBase,
+  embeddedDetector,
+  embeddedTranscriber,
+} from "../../core/speech/embedded-assets.ts";
 import { createApp } from "../../server/web/app.ts";
 
 interface Answer {
@@ -210,6 +215,15 @@ describe("what the recognisers load", () => {
     // Every WebAssembly module begins with these four bytes. Source: WebAssembly Core Specification, section 5.5.16.
     expect(engine.body.subarray(0, 4)).toEqual(Buffer.from([0, 0x61, 0x73, 0x6d]));
     for (const asset of embeddedAssets) expect((await ask(embeddedBase + asset)).status).toBe(200);
+  });
+
+  it("[N40] so are the networks of the transcriber and of the voice detector", async () => {
+    const { path, encoder, decoder } = embeddedTranscriber;
+    for (const network of [path + encoder, path + decoder, embeddedDetector.file]) {
+      const { status, body } = await ask(embeddedBase + network);
+      expect([network, status]).toEqual([network, 200]);
+      expect(body.length).toBeGreaterThan(1e6);
+    }
   });
 
   it.each([

@@ -3,7 +3,7 @@ import { type Expectation, isAddressed } from "../expectation.ts";
 import type { SecondOpinion } from "../second-opinion.ts";
 import type { Verdict } from "../verdict.ts";
 import { grammarOfSentences } from "./grammar-of-sentences.ts";
-import { type Opinion, opinionOf, soundsCalled, wordsOf } from "./opinion.ts";
+import { calledLimit, type Opinion, opinionOf, wordsOf } from "./opinion.ts";
 import { essence } from "./same-words.ts";
 import { patientSearch, quickSearch, search, type SearchSettings } from "./search.ts";
 import { spokenSeconds } from "./spoken-seconds.ts";
@@ -25,8 +25,6 @@ export type Considering = {
 /** What an utterance came to. */
 export type Considered = {
   readonly verdict: Verdict;
-  /** What was written down freely. */
-  readonly text: string;
   /** As far as it is known, the words that were said, the address before them. */
   readonly words: readonly string[];
   /** Whether they are likely to be all: in noise the beginning of a sentence may pass for a short one. */
@@ -48,21 +46,22 @@ const rescueFit = 18;
 export async function considered(utterance: Float32Array, what: Considering): Promise<Considered> {
   const { transcriber, paths, expected, isGivenUp } = what;
   const sound = await transcriber.takeIn(utterance);
-  const known = { speechS: spokenSeconds(utterance), address: expected.address, isGivenUp };
+  const isAddressed = expected.what.mode === "addressed";
+  const known = { speechS: spokenSeconds(utterance), address: expected.address, isAddressed, isGivenUp };
   const look = (settings: Pick<SearchSettings, keyof typeof quickSearch>) =>
     search(sound.write(), paths, transcriber.tokens(), { ...settings, ...known });
   const quick = await look(quickSearch);
   const { text } = quick.free;
-  const isCalled = soundsCalled(text, expected);
-  const isCall = expected.what.mode !== "addressed" || text === "" || isCalled;
+  const isCalled = quick.called >= calledLimit;
+  const isCall = !isAddressed || isCalled;
   const first = opinionOf(quick, expected);
-  // A text that was cut off says nothing of who spoke.
-  if (await isGivenUp()) return { ...nothing, text, isCall: true };
-  if (first.kind === "other" && !isCall) return { ...nothing, text, isCall };
+  // A search that was cut off says nothing of who spoke.
+  if (await isGivenUp()) return { ...nothing, isCall: true };
+  if (first.kind === "other" && !isCall) return { ...nothing, isCall };
   const isSure = first.kind === "clear" && first.fit <= sureFit;
   const opinion = isSure ? first : opinionOf(await look(patientSearch), expected);
-  const mayAsk = isCalled || (opinion.kind === "other" && expected.what.mode === "addressed");
-  const heard = { text, isCall, words: wordsOf(text, expected), isSettled: true };
+  const mayAsk = isCalled || (opinion.kind === "other" && isAddressed);
+  const heard = { isCall, words: wordsOf(text, expected), isSettled: true };
   const askSecond = () => (mayAsk ? otherReading(utterance, sound, known, what) : Promise.resolve(null));
   const among = (sentences: readonly (readonly string[])[]) =>
     what.second.among(sentences, utterance, expected);
@@ -106,7 +105,7 @@ async function settled(
 async function otherReading(
   utterance: Float32Array,
   sound: TakenIn,
-  known: Pick<SearchSettings, "speechS" | "address" | "isGivenUp">,
+  known: Pick<SearchSettings, "speechS" | "address" | "isAddressed" | "isGivenUp">,
   { transcriber, second, tree, expected }: Considering,
 ): Promise<readonly string[] | null> {
   const words = await second.ofAll(utterance, expected);
@@ -118,6 +117,7 @@ async function otherReading(
   const { free, candidates } = await search(sound.write(), paths, transcriber.tokens(), {
     ...patientSearch,
     ...known,
+    isAddressed: false,
   });
   const [same] = candidates;
   return same !== undefined && free.score - same.score <= rescueFit ? words : null;

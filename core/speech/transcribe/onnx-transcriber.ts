@@ -94,11 +94,8 @@ type Memory = Readonly<Record<string, OnnxTensor>>;
 /** Memory of the sound is the same for every draft; memory of the text belongs to each. */
 class OnnxWriting implements Writing {
   private readonly loaded: Loaded;
-  /** What is known of the sound, for one draft. */
   private sound: Memory;
   private text: Memory | null = null;
-  /** The same for so many drafts. */
-  private readonly sounds = new Map<number, Memory>();
 
   constructor(loaded: Loaded, hiddenStates: OnnxTensor) {
     this.loaded = loaded;
@@ -112,7 +109,8 @@ class OnnxWriting implements Writing {
       input_ids: new runtime.Tensor("int64", BigInt64Array.from(tokens, BigInt), [tokens.length, 1]),
       use_cache_branch: new runtime.Tensor("bool", [text !== null], [1]),
       ...(text === null ? this.emptyMemory() : mapTensors(text, (each) => rowsOf(runtime, each, parents))),
-      ...(text === null ? this.sound : this.soundFor(tokens.length)),
+      // One sound for all drafts: the network spreads a batch of one over the others by itself.
+      ...this.sound,
     });
     if (text === null) this.sound = { ...this.sound, ...this.answered(answer, "encoder") };
     this.text = this.answered(answer, "decoder");
@@ -122,15 +120,6 @@ class OnnxWriting implements Writing {
     const odds = logits.data;
     return tokens.map((_, row) => odds.subarray(row * width, (row + 1) * width));
   };
-
-  private soundFor(drafts: number): Memory {
-    const rows = new Array<number>(drafts).fill(0);
-    const made =
-      this.sounds.get(drafts) ??
-      mapTensors(this.sound, (each) => (drafts === 1 ? each : rowsOf(this.loaded.runtime, each, rows)));
-    this.sounds.set(drafts, made);
-    return made;
-  }
 
   private emptyMemory(): Memory {
     const { runtime, memory } = this.loaded;

@@ -116,7 +116,7 @@ describe("two ears", () => {
     const all = await twoEars();
     all.engine.willReconsider("listen kitchen next step");
     const lost: Beliefs = {
-      "listen kitten mix that": 0.99,
+      "listen kitchen mix that": 0.99,
       "listen kitchen next step": 0.99 * Math.exp(-15),
     };
     expect(await hear(all, lost)).toMatchObject({

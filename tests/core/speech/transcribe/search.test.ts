@@ -35,6 +35,7 @@ const settingsOf = (how: Partial<SearchSettings> = {}): SearchSettings => ({
   ...quickSearch,
   speechS: 0,
   address: ["listen", "kitchen"],
+  isAddressed: false,
   isGivenUp: () => Promise.resolve(false),
   ...how,
 });
@@ -120,6 +121,23 @@ describe("the search", () => {
       free: { text: expect.stringContaining("river") as string },
     });
     expect(writing.rows.slice(4).filter((drafts) => drafts > 1)).toEqual([]);
+  });
+
+  it("[V68] it tells how likely the address was said first, whatever followed and however it is written", async () => {
+    const likely = await find({ "Listen, Kitchen, mix that": 0.6, "we drove": 0.4 });
+    expect(likely.called).toBeCloseTo(Math.log(0.6), 2);
+    expect((await find({ "listen to that": 1 })).called).toBeLessThan(-15);
+    expect((await find({ "listen kitchen": 1 }, { address: ["stop"] })).called).toBe(-Infinity);
+  });
+
+  it("[V68] where every sentence begins with the address, speech that does not is given up within its letters", async () => {
+    const other = { "we drove along the river until the bridge was closed": 1 };
+    const writing = fakeWriting(other);
+    const found = await search(writing, pathsOf(timing), fakeTokens, settingsOf({ isAddressed: true }));
+    expect(found.candidates).toEqual([]);
+    expect(writing.rows.length).toBeLessThan("listen kitchen".length);
+    const called = { "listen kitchen next step": 1 };
+    expect(said(await find(called, { isAddressed: true }))[0]).toBe("listen kitchen next step");
   });
 
   it("[V53] a quick search never has more drafts than it may, and one beside them", async () => {
