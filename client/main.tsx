@@ -2,6 +2,7 @@ import { computed, effect, signal } from "@preact/signals";
 import { cookHasSpoken } from "./kitchen/cook-has-spoken.ts";
 import { createCaller } from "./kitchen/caller.ts";
 import { createClock } from "./kitchen/clock.ts";
+import type { EarTrial } from "./kitchen/ear-trial.ts";
 import { createMealStore } from "./kitchen/meal-store.ts";
 import { createSettings } from "./kitchen/settings.ts";
 import { letWatch } from "./kitchen/watched.ts";
@@ -16,11 +17,12 @@ const { settings } = createSettings();
 const clock = createClock();
 const saying = signal<string | null>(null);
 let spoken = "";
+const trial = signal<EarTrial | null>(null);
 const notice = signal<string | null>(null);
 // Before what speaks: a page that is loaded in the middle of a meal may have something to say at once.
 const ear = lazyEar(async () => {
   const { createEar } = await import("./kitchen/ear.ts");
-  return createEar({ caller, sound, settings, saying });
+  return createEar({ caller, sound, settings, saying, trial });
 });
 const sound = createSound({
   floor: () => cookHasSpoken(ear),
@@ -66,6 +68,7 @@ showPage(
     caller,
     ear,
     settings,
+    trial,
     awake: computed(() => dark.value ?? notice.value),
     wake: () => {
       void sound.unlock();

@@ -3,6 +3,7 @@ import type { ReadonlySignal } from "@preact/signals";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import type { ListeningMode } from "../../core/speech/recogniser.ts";
 import type { ListenerState } from "../../core/speech/listening.ts";
+import { usualTuning } from "../../core/speech/tuning.ts";
 import { spokenWords } from "../../core/speech/spoken-words.ts";
 import { heardWhileSaying } from "../../core/talk/heard-while-saying.ts";
 import type { Sound } from "../sound/player.ts";
@@ -10,9 +11,10 @@ import { tailMs } from "../sound/settings.ts";
 import { chooseEngine } from "../voice/choose-engine.ts";
 import type { ModelLoading } from "../voice/engine.ts";
 import { createListener } from "../voice/listener.ts";
-import type { Listener } from "../voice/listener.ts";
+import type { Heard, Listener } from "../voice/listener.ts";
 import type { Caller } from "./caller.ts";
 import type { Ear, EarState } from "./ear-model.ts";
+import type { EarTrial } from "./ear-trial.ts";
 import { createRoomSign } from "./room-sign.ts";
 import type { RoomSign } from "./room-sign.ts";
 import type { Settings } from "./settings.ts";
@@ -24,6 +26,8 @@ export interface EarNeeds {
   readonly settings: ReadonlySignal<Settings>;
   /** What the caller is saying, its tail in the room included; null while it is silent. */
   readonly saying: ReadonlySignal<string | null>;
+  /** Set while the cook tries out the ear. */
+  readonly trial: ReadonlySignal<EarTrial | null>;
 }
 
 /** After an answer or a call the cook may go on without the address for this long. */
@@ -62,6 +66,13 @@ class EarSigns {
     this.partial.value = words.join(" ");
   }
 
+  /** @returns the words of the sentence that is over */
+  endSentence(): readonly string[] {
+    const words = this.partial.value.split(" ").filter((word) => word !== "");
+    this.partial.value = "";
+    return words;
+  }
+
   /** A model goes on loading while the ear is off, and is shown when it is wanted. */
   showLoading(loading: ModelLoading | null): void {
     this.loading = loading;
@@ -80,9 +91,9 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
     grammar: caller.grammar.value,
     address: settings.value.address,
     engine: await chooseEngine(async (path) => (await fetch(path)).json() as Promise<unknown>),
-    onHeard: (verdict) => {
-      signs.partial.value = "";
-      heard(verdict, mode, needs, listener);
+    onHeard: (sentence) => {
+      const words = signs.endSentence();
+      if (!isTried(sentence, words, needs)) heard(sentence.verdict, mode, needs, listener);
     },
     onState: (next) => {
       if (next.kind === "failed") caller.tell(next.sentence);
@@ -124,6 +135,13 @@ function roomSignOf({ caller, sound, settings, saying }: EarNeeds): RoomSign {
   return { ...sign, take };
 }
 
+/** Whether the ear was only tried out. What is said while the caller speaks is no trial, and is not obeyed either. */
+function isTried({ verdict, levels }: Heard, words: readonly string[], { sound, trial }: EarNeeds): boolean {
+  if (trial.value === null) return false;
+  if (!sound.isSpeaking()) trial.value.onHeard({ verdict, levels, words });
+  return true;
+}
+
 function heard(
   verdict: Verdict,
   mode: ListeningMode,
@@ -160,14 +178,16 @@ function heardSoFar(words: readonly string[], signs: EarSigns, { sound, settings
 }
 
 /** Keeps the listener in step with the meal, the settings and the caller's own voice. */
-function follow(listener: Listener, { caller, settings, saying }: EarNeeds): () => void {
+function follow(listener: Listener, { caller, settings, saying, trial }: EarNeeds): () => void {
   const stops = [
     effect(() => {
-      listener.setGrammar(caller.grammar.value);
+      listener.setGrammar(trial.value?.grammar ?? caller.grammar.value);
     }),
     effect(() => {
-      listener.setAddress(settings.value.address);
-      listener.setUsual(settings.value.listening === "open" ? "open" : "addressed");
+      const { address, listening, tuning } = settings.value;
+      listener.setAddress(address);
+      listener.setUsual(trial.value?.mode ?? (listening === "open" ? "open" : "addressed"));
+      listener.setTuning(trial.value?.tuning ?? tuning ?? usualTuning);
     }),
     effect(() => {
       if (saying.value !== null) {
@@ -176,7 +196,7 @@ function follow(listener: Listener, { caller, settings, saying }: EarNeeds): () 
         return;
       }
       const hasSpoken = caller.lines.peek().some((line) => line.who === "caller");
-      const opens = hasSpoken && settings.peek().listening !== "tap";
+      const opens = hasSpoken && settings.peek().listening !== "tap" && trial.peek() === null;
       const forMs = caller.dialogue.peek().question === null ? windowMs : questionMs;
       listener.unmute(tailMs, opens ? forMs : null);
     }),

@@ -1,6 +1,7 @@
 import { effect, signal } from "@preact/signals";
 import type { Signal } from "@preact/signals";
 import * as z from "zod/mini";
+import { tuningLimits } from "../../core/speech/tuning-limits.ts";
 import { parseJson, readItem } from "../storage/kept-log.ts";
 
 const settingsSchema = z.strictObject({
@@ -12,6 +13,18 @@ const settingsSchema = z.strictObject({
   listening: z.enum(["addressed", "open", "tap"]),
   /** Which of the bundled voices speaks. */
   voice: z.enum(["slt", "kal16", "awb", "rms"]),
+  /** What a check of the ear has set; null: nothing. What cannot be right is as if it had not been set. */
+  tuning: z.catch(
+    z.nullable(
+      z.strictObject({
+        gainDb: z.number().check(z.minimum(tuningLimits.gainDb[0]), z.maximum(tuningLimits.gainDb[1])),
+        quietestDb: z
+          .number()
+          .check(z.minimum(tuningLimits.quietestDb[0]), z.maximum(tuningLimits.quietestDb[1])),
+      }),
+    ),
+    null,
+  ),
 });
 
 /** What this device keeps to itself: how it looks, listens and speaks. */
@@ -25,6 +38,7 @@ export const defaultSettings: Settings = {
   address: "listen kitchen",
   listening: "addressed",
   voice: "slt",
+  tuning: null,
 };
 
 /** The kept settings, as a signal that keeps itself. */

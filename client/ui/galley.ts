@@ -2,6 +2,7 @@ import type { ReadonlySignal, Signal } from "@preact/signals";
 import type { Caller } from "../kitchen/caller.ts";
 import type { Clock } from "../kitchen/clock.ts";
 import type { Ear } from "../kitchen/ear-model.ts";
+import type { EarTrial } from "../kitchen/ear-trial.ts";
 import type { MealStore } from "../kitchen/meal-store.ts";
 import type { Settings } from "../kitchen/settings.ts";
 import { minuteOfDay } from "../../core/talk/listening.ts";
@@ -15,6 +16,8 @@ export interface Galley {
   readonly caller: Caller;
   readonly ear: Ear;
   readonly settings: Signal<Settings>;
+  /** Set it and the ear is tried out: it hands over what it hears, and nothing is obeyed. */
+  readonly trial: Signal<EarTrial | null>;
   /** Why the screen may go dark, as one sentence; null while it is kept awake or need not be. */
   readonly awake: ReadonlySignal<string | null>;
   /** Call it from the touch that begins a meal: sound, microphone and a screen that stays on need one. */

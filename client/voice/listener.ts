@@ -1,4 +1,3 @@
-import type { Verdict } from "../../core/speech/verdict.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import {
   evolveListening,
@@ -13,9 +12,13 @@ import {
 import type { ListenWhen } from "../../core/speech/hearing.ts";
 import type { RoomSecond } from "../../core/speech/room-noise.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";
+import { type EarTuning, usualTuning } from "../../core/speech/tuning.ts";
 import type { EngineChoice, EngineLink, FromEngine, ModelLoading } from "./engine.ts";
 import { openEngine } from "./engine-link.ts";
 import { type Microphone, openMicrophone } from "./microphone.ts";
+
+/** An utterance that is over. */
+export type Heard = Extract<FromEngine, { readonly kind: "heard" }>;
 
 /** What a listener is made with. Callbacks come one at a time, never inside a call of yours. */
 export type ListenerOptions = {
@@ -27,7 +30,7 @@ export type ListenerOptions = {
    * An utterance that came to a command or to the address alone, or to nothing (so that the screen can say so).
    * The listener thinks until the promise settles.
    */
-  readonly onHeard: (verdict: Verdict) => void | Promise<void>;
+  readonly onHeard: (heard: Heard) => void | Promise<void>;
   readonly onState: (state: ListenerState) => void;
   /** Loudness of the microphone ten times a second, dBFS. */
   readonly onLevel: (dbfs: number) => void;
@@ -51,6 +54,8 @@ export type Listener = {
   readonly setAddress: (address: string) => void;
   /** "open" needs no address ever: the cook's own choice. */
   readonly setUsual: (usual: "addressed" | "open") => void;
+  /** Suits the ear to the cook, now and after every start. */
+  readonly setTuning: (tuning: EarTuning) => void;
   /** For this long no address is needed. */
   readonly openWindow: (ms: number) => void;
   /** The next sentence needs no address. */
@@ -89,6 +94,7 @@ class PageListener implements Listener {
   private told = "";
   /** What the engine was last told to listen for. */
   private sent: { readonly grammar: Grammar; readonly how: Omit<ListenFor, "grammar"> } | null = null;
+  private tuning = usualTuning;
   private choice: EngineChoice;
   /** Why another engine listens than the one chosen, until it is told. */
   private tookOver: string | null = null;
@@ -116,6 +122,7 @@ class PageListener implements Listener {
     // Closed or failed while it opened.
     if (this.is("off") || this.is("failed")) return this.release();
     const { port, rate } = opened.value;
+    engine.post({ kind: "tune", tuning: this.tuning }, []);
     engine.post({ kind: "connect", port, rate }, [port]);
     this.sendGrammar("after-utterance");
   };
@@ -123,6 +130,10 @@ class PageListener implements Listener {
   readonly setGrammar = (grammar: Grammar): void => this.apply({ kind: "grammar", grammar });
   readonly setAddress = (address: string): void => this.apply({ kind: "address", address });
   readonly setUsual = (usual: "addressed" | "open"): void => this.apply({ kind: "usual", usual });
+  readonly setTuning = (tuning: EarTuning): void => {
+    this.tuning = tuning;
+    this.engine?.post({ kind: "tune", tuning }, []);
+  };
   readonly openWindow = (ms: number): void => this.openFor("window", ms);
   readonly listenOnce = (): void => this.openFor("once", onceMs);
   /** A bare command under way would have the caller's own words in it: it is heard anew, by the stricter rules. */
@@ -184,7 +195,7 @@ class PageListener implements Listener {
       case "partial":
         return this.options.onPartial(message.words);
       case "heard":
-        return void this.heard(message.verdict);
+        return void this.heard(message);
       case "loading":
         return this.options.onLoading(message.loading);
       case "took-over":
@@ -202,11 +213,11 @@ class PageListener implements Listener {
     this.tookOver = null;
   }
 
-  private async heard(verdict: Verdict): Promise<void> {
-    this.apply({ kind: "heard", verdict });
+  private async heard(heard: Heard): Promise<void> {
+    this.apply({ kind: "heard", verdict: heard.verdict });
     this.tick();
     try {
-      await this.options.onHeard(verdict);
+      await this.options.onHeard(heard);
     } finally {
       this.apply({ kind: "answered" });
     }

@@ -3,6 +3,7 @@ import { createCaller } from "../../../client/kitchen/caller.ts";
 import type { Caller } from "../../../client/kitchen/caller.ts";
 import type { Clock } from "../../../client/kitchen/clock.ts";
 import type { EarState } from "../../../client/kitchen/ear-model.ts";
+import type { EarTrial, TrialHeard } from "../../../client/kitchen/ear-trial.ts";
 import type { MealStore } from "../../../client/kitchen/meal-store.ts";
 import { defaultSettings } from "../../../client/kitchen/settings.ts";
 import type { Settings } from "../../../client/kitchen/settings.ts";
@@ -37,6 +38,8 @@ export interface ScreenBench {
   readonly begun: readonly (readonly [string, Readonly<Record<string, number>>, number | null])[];
   readonly woken: () => number;
   readonly listened: () => number;
+  /** Hands a sentence to whoever tries out the ear. */
+  readonly sayInTrial: (heard: TrialHeard) => void;
   /** Makes the room quiet or loud. */
   readonly makeRoom: (noise: RoomNoise) => void;
   /** Moves the kitchen's clock. */
@@ -101,6 +104,7 @@ function show(scene: Scene): ScreenBench {
   };
   const caller = createCaller(clock, store, silence);
   const room = signal(scene.room);
+  const trial = signal<EarTrial | null>(null);
   let [woken, listened] = [0, 0];
   const root = document.querySelector("#galley");
   if (root === null) throw new Error("the page has no #galley to stand in");
@@ -110,6 +114,7 @@ function show(scene: Scene): ScreenBench {
       store,
       caller,
       settings: signal({ ...defaultSettings, look: scene.look }),
+      trial,
       awake: signal(scene.awake),
       wake: () => (woken += 1),
       ear: {
@@ -131,6 +136,7 @@ function show(scene: Scene): ScreenBench {
     begun,
     woken: () => woken,
     listened: () => listened,
+    sayInTrial: (heard) => trial.value?.onHeard(heard),
     makeRoom: (noise) => (room.value = noise),
     turnTo: (at) => (now.value = instant(at)),
   };
