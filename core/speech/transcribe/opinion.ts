@@ -14,7 +14,11 @@ export type Opinion =
       readonly score: number;
     }
   /** Several that are about as likely, the likeliest first. */
-  | { readonly kind: "torn"; readonly between: readonly Candidate[]; readonly fit: number }
+  | {
+      readonly kind: "torn";
+      readonly between: readonly [Candidate, ...(readonly Candidate[])];
+      readonly fit: number;
+    }
   /** No sentence comes near. */
   | { readonly kind: "other" };
 
@@ -45,11 +49,10 @@ export function opinionOf({ free, candidates }: Found, expected: Expectation): O
   const fit = free.score - best.score;
   if (fit > (isAddressed(expected, best.words) ? fitLimit.addressed : fitLimit.bare))
     return { kind: "other" };
-  const near = sentences.filter(({ score }) => score >= best.score - rivalWithin);
-  const meanings = new Set(near.map(({ words }) => essence(words)));
-  return meanings.size === 1
+  const near = sentences.slice(1).filter(({ score }) => score >= best.score - rivalWithin);
+  return near.every(({ words }) => essence(words) === essence(best.words))
     ? { kind: "clear", words: best.words, fit, score: best.score }
-    : { kind: "torn", between: near, fit };
+    : { kind: "torn", between: [best, ...near], fit };
 }
 
 /** The words of a text that a transcriber wrote, the address as it is written in the grammar. */

@@ -65,10 +65,24 @@ describe("two ears", () => {
 
   it("[V56] a doubt that the second engine settles alike leaves no rival", async () => {
     const all = await twoEars();
-    all.engine.willReconsider(`listen kitchen ${fifteen}`);
-    expect(await hear(all, torn)).toMatchObject({ kind: "command", words: words(fifteen), rivals: [] });
+    all.engine.willReconsider("listen kitchen next step");
+    const doubt: Beliefs = { "listen kitchen next step": 0.5, [`listen kitchen ${fifteen}`]: 0.4 };
+    expect(await hear(all, doubt)).toMatchObject({ kind: "command", words: ["next", "step"], rivals: [] });
     expect(all.engine.reconsidered()).toBe(1);
   });
+
+  it.each([
+    ["2 leaves it in doubt", -2, [words(fifty)]],
+    ["3 is believed", -3, []],
+  ])(
+    "[V69] of two numbers that differ in nothing else both ears choose one: a lead of %s",
+    async (_lead, log, rivals) => {
+      const all = await twoEars();
+      all.engine.willReconsider(`listen kitchen ${fifteen}`);
+      const doubt = { [`listen kitchen ${fifteen}`]: 0.8, [`listen kitchen ${fifty}`]: 0.8 * Math.exp(log) };
+      expect(await hear(all, doubt)).toMatchObject({ kind: "command", words: words(fifteen), rivals });
+    },
+  );
 
   it.each([
     ["the other of the two", `listen kitchen ${fifty}`],
