@@ -1,0 +1,199 @@
+import { promisify } from "node:util";
+import { crc32 } from "node:zlib";
+import * as fc from "fast-check";
+import yauzl from "yauzl";
+import { describe, expect, it } from "vitest";
+import { toAutomaton } from "../../../../core/speech/automaton.ts";
+import { likelySentences } from "../../../../core/speech/misheard/likely-sentences.ts";
+import { meaning, type Misheard } from "../../../../core/speech/misheard/misheard.ts";
+import { parseMisheard } from "../../../../core/speech/misheard/parse-misheard.ts";
+import { recordFile } from "../../../../core/speech/misheard/record-file.ts";
+import { tallyOf, tallyWords } from "../../../../core/speech/misheard/tally.ts";
+import { utf8 } from "../../../../core/speech/misheard/utf8.ts";
+import { zipArchive } from "../../../../core/speech/misheard/zip-archive.ts";
+import { parseWav } from "../../../../core/speech/wav.ts";
+import { toWav } from "../../../../core/sound/wav-file.ts";
+import { grammarFor } from "../../../../core/talk/grammar-for.ts";
+import { instant } from "../../../../core/units/quantity.ts";
+import { evening, kitchenAt } from "../../talk/supper.ts";
+
+const misheard = (change: Partial<Misheard> = {}): Misheard => ({
+  id: "a",
+  at: instant(1_000),
+  heard: "nest stab",
+  cameTo: "nothing",
+  likely: ["next step"],
+  meant: null,
+  ...change,
+});
+
+/** All files of an archive, as another program reads them. */
+async function unpacked(archive: Uint8Array): Promise<ReadonlyMap<string, Buffer>> {
+  const open = promisify<Buffer, yauzl.Options, yauzl.ZipFile>(yauzl.fromBuffer);
+  const zip = await open(Buffer.from(archive), { lazyEntries: true });
+  const files = new Map<string, Buffer>();
+  return new Promise((resolve, reject) => {
+    zip.on("error", reject);
+    zip.on("end", () => resolve(files));
+    zip.on("entry", (entry: yauzl.Entry) => {
+      zip.openReadStream(entry, (error, stream) => {
+        if (error !== null) return reject(error);
+        const parts: Buffer[] = [];
+        stream.on("data", (part: Buffer) => parts.push(part));
+        stream.on("error", reject);
+        stream.on("end", () => {
+          const bytes = Buffer.concat(parts);
+          // Source: zlib's own CRC-32, through Node.
+          expect(entry.crc32).toBe(crc32(bytes));
+          files.set(entry.fileName, bytes);
+          zip.readEntry();
+        });
+      });
+    });
+    zip.readEntry();
+  });
+}
+
+describe("the likely sentences", () => {
+  const kitchen = kitchenAt(evening(), 3);
+  const automaton = toAutomaton({
+    grammar: grammarFor(kitchen),
+    address: null,
+    mode: "open",
+    stopSentences: [],
+  });
+  if (!automaton.ok) throw new Error(automaton.error);
+  const likely = (heard: string): readonly string[] =>
+    likelySentences(automaton.value, heard.split(" ").filter(Boolean), 5);
+
+  it.each([
+    ["nest stab", "next step"],
+    ["set a timer for fifty minute", "set a timer for fifty minutes"],
+    ["when do we heat", "when do we eat"],
+    ["cold everything", "hold everything"],
+    ["set the time for ten minutes", "set a timer for ten minutes"],
+  ])("[V95] of %j has %j among the first three", (heard, said) => {
+    expect(likely(heard).slice(0, 3)).toContain(said);
+  });
+
+  it("[V95] begin with the sentence itself where it was heard whole, and each stands once", () => {
+    const sentences = likely("when do we eat");
+    expect(sentences[0]).toBe("when do we eat");
+    expect(new Set(sentences).size).toBe(sentences.length);
+    expect(sentences).toHaveLength(5);
+  });
+
+  it("[V95] are none for nothing, nor for what no word of is like any", () => {
+    expect(likely("")).toEqual([]);
+    expect(likely("zzzz")).toEqual([]);
+  });
+
+  it("[V95] do not keep the page waiting in an evening's grammar", () => {
+    const began = performance.now();
+    likely("please would you kindly tell me what the next step of this is going to be");
+    // Found once for each sentence that is kept, after the answer has begun.
+    expect(performance.now() - began).toBeLessThan(500);
+  });
+});
+
+describe("how often", () => {
+  it("[V96] a sentence was misheard is counted by what the cook meant, the most often first", () => {
+    const record = ["next step", "done", "next step", null, "next step"].map((meant, at) =>
+      misheard({ id: String(at), meant }),
+    );
+    expect(tallyOf(record).map(tallyWords)).toEqual([
+      "“next step” was misheard three times.",
+      "“done” was misheard once.",
+    ]);
+  });
+
+  it("[V96] what was heard right after all is not counted", () => {
+    expect(tallyOf([misheard({ heard: "next step", meant: "next step" })])).toEqual([]);
+  });
+
+  it("[V96] what is typed is read as a sentence is written", () => {
+    expect(meaning("  Next   Step ")).toBe("next step");
+    expect(meaning("   ")).toBeNull();
+    expect(meaning("x".repeat(500))).toHaveLength(200);
+  });
+});
+
+describe("the store's rows", () => {
+  it("[V93] are read as they were written", () => {
+    for (const row of [misheard(), misheard({ meant: "done", heard: "", likely: [] })])
+      expect(parseMisheard(structuredClone(row))).toEqual(row);
+  });
+
+  it.each([
+    null,
+    "row",
+    {},
+    { ...misheard(), at: "today" },
+    { ...misheard(), at: Number.NaN },
+    { ...misheard(), cameTo: "lost" },
+    { ...misheard(), likely: "next step" },
+    { ...misheard(), heard: "x".repeat(201) },
+    { ...misheard(), more: 1 },
+    { ...misheard(), meant: undefined },
+  ])("[V93] that are none are left out: %j", (row) => {
+    expect(parseMisheard(row)).toBeNull();
+  });
+});
+
+describe("the record in one file", () => {
+  const wav = (level: number): Uint8Array => toWav(new Float32Array(1_600).fill(level), 16_000);
+
+  it("[V97] is an archive of WAV files and a line of JSON for each, the oldest first", async () => {
+    const files = await unpacked(
+      recordFile([
+        { misheard: misheard({ id: "b", at: instant(2_000), heard: "sauté the leeks" }), wav: wav(0.5) },
+        { misheard: misheard({ meant: "next step" }), wav: wav(0.25) },
+      ]),
+    );
+    expect([...files.keys()]).toEqual(["sentences.jsonl", "001.wav", "002.wav"]);
+    const lines = files.get("sentences.jsonl")?.toString("utf8").trimEnd().split("\n") ?? [];
+    expect(lines.map((line): unknown => JSON.parse(line))).toEqual([
+      {
+        wav: "001.wav",
+        atMs: 1_000,
+        heard: "nest stab",
+        cameTo: "nothing",
+        likely: ["next step"],
+        meant: "next step",
+      },
+      {
+        wav: "002.wav",
+        atMs: 2_000,
+        heard: "sauté the leeks",
+        cameTo: "nothing",
+        likely: ["next step"],
+        meant: null,
+      },
+    ]);
+    const first = parseWav(files.get("001.wav") ?? new Uint8Array());
+    expect(first.ok && [first.value.rate, first.value.samples.length]).toEqual([16_000, 1_600]);
+    expect(first.ok && first.value.samples[9]).toBeCloseTo(0.25, 3);
+  });
+
+  it("[V97] any files come out of an archive as they went in", async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(fc.uint8Array({ maxLength: 300 }), { maxLength: 6 }), async (contents) => {
+        const files = contents.map((bytes, at) => ({ name: `ä${at}.bin`, bytes }));
+        const out = await unpacked(zipArchive(files));
+        expect([...out].map(([name, bytes]) => [name, [...bytes]])).toEqual(
+          files.map(({ name, bytes }) => [name, [...bytes]]),
+        );
+      }),
+      { seed: 5, numRuns: 40 },
+    );
+  });
+
+  it("[V97] letters of any script are UTF-8", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "grapheme" }), (text) => {
+        expect([...utf8(text)]).toEqual([...Buffer.from(text, "utf8")]);
+      }),
+      { seed: 5 },
+    );
+  });
+});
