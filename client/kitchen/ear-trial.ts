@@ -1,4 +1,5 @@
 import type { Grammar } from "../../core/speech/grammar.ts";
+import type { RoomSecond } from "../../core/speech/room-noise.ts";
 import type { SentenceLevels } from "../../core/speech/sentence-levels.ts";
 import type { EarTuning } from "../../core/speech/tuning.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";
@@ -17,4 +18,8 @@ export interface EarTrial {
   readonly mode: "addressed" | "open";
   readonly tuning: EarTuning;
   readonly onHeard: (heard: TrialHeard) => void;
+  /** Loudness of the microphone ten times a second, dBFS, the gain included. */
+  readonly onLevel: (dbfs: number) => void;
+  /** What the room was like in the last second. */
+  readonly onRoom: (second: RoomSecond) => void;
 }

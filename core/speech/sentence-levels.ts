@@ -16,7 +16,7 @@ export type SentenceLevels = {
 
 /**
  * Frames this much softer than the loudest are pauses. The active speech level of ITU-T P.56 (figures from memory)
- * leaves pauses out too; over seven voices the two lie within 1.5 dB of each other.
+ * leaves pauses out too; over seven voices the two lie within 2 dB of each other.
  */
 const activeWithinDb = 25;
 
