@@ -4,6 +4,7 @@ import { createCaller } from "./kitchen/caller.ts";
 import { createClock } from "./kitchen/clock.ts";
 import type { EarTrial } from "./kitchen/ear-trial.ts";
 import { createMealStore } from "./kitchen/meal-store.ts";
+import { lazyMisheardRecord } from "./kitchen/lazy-misheard.ts";
 import { createSettings } from "./kitchen/settings.ts";
 import { letWatch } from "./kitchen/watched.ts";
 import { httpSpeech } from "./sound/fetch-speech.ts";
@@ -18,11 +19,13 @@ const clock = createClock();
 const saying = signal<string | null>(null);
 let spoken = "";
 const trial = signal<EarTrial | null>(null);
+const deaf = signal(false);
+const misheard = lazyMisheardRecord(deaf);
 const notice = signal<string | null>(null);
 // Before what speaks: a page that is loaded in the middle of a meal may have something to say at once.
 const ear = lazyEar(async () => {
   const { createEar } = await import("./kitchen/ear.ts");
-  return createEar({ caller, sound, settings, saying, trial });
+  return createEar({ caller, sound, settings, saying, trial, deaf, misheard, now: clock.read });
 });
 const sound = createSound({
   floor: () => cookHasSpoken(ear),
@@ -69,6 +72,7 @@ showPage(
     ear,
     settings,
     trial,
+    misheard,
     awake: computed(() => dark.value ?? notice.value),
     wake: () => {
       void sound.unlock();

@@ -29,11 +29,19 @@ export interface Line {
   readonly understood: string | null;
 }
 
+/** An answer, and the conversation as it was before. */
+export interface Replied {
+  readonly reply: Reply;
+  readonly before: Dialogue;
+}
+
 /** The conversation on this device. */
 export interface Caller {
   /** The last two hundred lines, the newest last. */
   readonly lines: ReadonlySignal<readonly Line[]>;
   readonly dialogue: ReadonlySignal<Dialogue>;
+  /** The last answer, to whatever was said, typed or touched. */
+  readonly replied: ReadonlySignal<Replied | null>;
   /** All that wants the cook now, the most pressing first; empty before a meal. */
   readonly calls: ReadonlySignal<readonly Call[]>;
   /** Until when the caller keeps unasked things to the screen; null: it speaks. */
@@ -57,13 +65,21 @@ const mostLines = 200;
 type Signals = {
   readonly lines: Signal<readonly Line[]>;
   readonly dialogue: Signal<Dialogue>;
+  readonly replied: Signal<Replied | null>;
   readonly quietUntil: Signal<Instant | null>;
 };
 
+const newSignals = (): Signals => ({
+  lines: signal([]),
+  dialogue: signal(silentDialogue),
+  replied: signal(null),
+  quietUntil: signal(null),
+});
+
 /** Puts clock, meal and sound together into a conversation. */
 export function createCaller(clock: Clock, store: MealStore, sound: Sound): Caller {
-  const signals: Signals = { lines: signal([]), dialogue: signal(silentDialogue), quietUntil: signal(null) };
-  const { lines, dialogue, quietUntil } = signals;
+  const signals = newSignals();
+  const { lines, dialogue, replied, quietUntil } = signals;
   const { write, unasked } = writerOf(lines, clock);
   const mayCue = (): boolean => quietUntil.value === null || quietUntil.value <= clock.read();
   const cueLoop = sayCues(clock, store, sound, (text, cue) => {
@@ -74,6 +90,7 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
   const stopRinging = ringTimers(clock, store, sound);
   const act = (reply: Reply, text: string, how: Line["how"]): Reply => {
     write({ who: "cook", text, how, understood: reply.dialogue.lastUnderstood });
+    replied.value = { reply, before: dialogue.peek() };
     dialogue.value = reply.dialogue;
     cueLoop.answer(reply.say, () => store.give(reply.orders));
     for (const order of reply.voice) obey(order, sound, clock, quietUntil);

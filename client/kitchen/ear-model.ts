@@ -7,8 +7,10 @@ export interface EarState {
   /**
    * `waiting`: listens for the address. `open`: no address needed. `hearing`: somebody speaks.
    * `thinking`: the words are being read. `muted`: the caller itself speaks; only "stop" is heard.
+   * `deaf`: a recording is being played; nothing is heard.
    */
-  readonly kind: "off" | "loading" | "waiting" | "open" | "hearing" | "thinking" | "muted" | "trouble";
+  readonly kind:
+    "off" | "loading" | "waiting" | "open" | "hearing" | "thinking" | "muted" | "deaf" | "trouble";
   /** In trouble: what is wrong and what to do. */
   readonly sentence: string | null;
   /** While loading: how far a model is that takes a while; null where nothing is known. */

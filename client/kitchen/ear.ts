@@ -1,4 +1,4 @@
-import { effect, signal } from "@preact/signals";
+import { computed, effect, signal } from "@preact/signals";
 import type { ReadonlySignal } from "@preact/signals";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import type { ListeningMode } from "../../core/speech/recogniser.ts";
@@ -6,6 +6,7 @@ import type { ListenerState } from "../../core/speech/listening.ts";
 import { usualTuning } from "../../core/speech/tuning.ts";
 import { spokenWords } from "../../core/speech/spoken-words.ts";
 import { heardWhileSaying } from "../../core/talk/heard-while-saying.ts";
+import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
 import { tailMs } from "../sound/settings.ts";
 import { chooseEngine } from "../voice/choose-engine.ts";
@@ -15,6 +16,8 @@ import type { Heard, Listener } from "../voice/listener.ts";
 import type { Caller } from "./caller.ts";
 import type { Ear, EarState } from "./ear-model.ts";
 import type { EarTrial } from "./ear-trial.ts";
+import { createMisheardKeeper, type MisheardKeeper } from "./misheard-keeper.ts";
+import type { MisheardRecord } from "./misheard-model.ts";
 import { createRoomSign } from "./room-sign.ts";
 import type { RoomSign } from "./room-sign.ts";
 import type { Settings } from "./settings.ts";
@@ -28,6 +31,10 @@ export interface EarNeeds {
   readonly saying: ReadonlySignal<string | null>;
   /** Set while the cook tries out the ear. */
   readonly trial: ReadonlySignal<EarTrial | null>;
+  /** True while a recording is played: nothing is heard then. */
+  readonly deaf: ReadonlySignal<boolean>;
+  readonly misheard: () => Promise<MisheardRecord>;
+  readonly now: () => Instant;
 }
 
 /** After an answer or a call the cook may go on without the address for this long. */
@@ -49,8 +56,9 @@ class EarSigns {
     this.roomSign = roomSign;
   }
 
-  all(): Pick<Ear, "state" | "level" | "partial" | "room"> {
-    return { state: this.state, level: this.level, partial: this.partial, room: this.roomSign.noise };
+  all(deaf: ReadonlySignal<boolean>): Pick<Ear, "state" | "level" | "partial" | "room"> {
+    const state = computed(() => (deaf.value ? whileDeaf(this.state.value) : this.state.value));
+    return { state, level: this.level, partial: this.partial, room: this.roomSign.noise };
   }
 
   show(next: ListenerState): void {
@@ -58,9 +66,9 @@ class EarSigns {
     this.state.value = shown(next, this.loading);
   }
 
-  showLevel(dbfs: number): void {
+  readonly showLevel = (dbfs: number): void => {
     this.level.value = Math.min(1, Math.max(0, (dbfs + 60) / 50));
-  }
+  };
 
   showPartial(words: readonly string[]): void {
     this.partial.value = words.join(" ");
@@ -91,16 +99,13 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
     grammar: caller.grammar.value,
     address: settings.value.address,
     engine: await chooseEngine(async (path) => (await fetch(path)).json() as Promise<unknown>),
-    onHeard: (sentence) => {
-      const words = signs.endSentence();
-      if (!isTried(sentence, words, needs)) heard(sentence.verdict, mode, needs, listener);
-    },
+    onHeard: (sentence) => take(sentence, signs.endSentence(), mode, needs, listener, keeper),
     onState: (next) => {
       if (next.kind === "failed") caller.tell(next.sentence);
       if ("mode" in next) mode = next.mode;
       signs.show(next);
     },
-    onLevel: (dbfs) => signs.showLevel(dbfs),
+    onLevel: (dbfs) => (needs.trial.value?.onLevel ?? signs.showLevel)(dbfs),
     onRoom: room.take,
     onPartial: (words) => heardSoFar(words, signs, needs),
     onLoading: (loading) => signs.showLoading(loading),
@@ -109,28 +114,30 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
       caller.tell(sentence);
     },
   });
+  const keeper = createMisheardKeeper({ caller, settings, record: needs.misheard, now: needs.now });
   const stop = follow(listener, needs);
   return {
-    ...signs.all(),
+    ...signs.all(needs.deaf),
     prepare: listener.prepare,
     start: listener.start,
     listenOnce: listener.listenOnce,
     stop: () => {
       stop();
+      keeper.close();
       void listener.close();
     },
   };
 }
 
 /** The room is spoken of where nobody speaks and nothing rings, and not to who listens by touch alone. */
-function roomSignOf({ caller, sound, settings, saying }: EarNeeds): RoomSign {
+function roomSignOf({ caller, sound, settings, saying, trial, deaf }: EarNeeds): RoomSign {
   const sign = createRoomSign(caller.remark, () => {
     const isFree = !sound.isSpeaking() && sound.ringing().length === 0;
     return isFree && settings.peek().listening !== "tap";
   });
-  // The caller's own voice says nothing about the room.
+  // The caller's own voice says nothing about the room, nor does a recording.
   const take: RoomSign["take"] = (second) => {
-    if (saying.peek() === null) sign.take(second);
+    if (saying.peek() === null && !deaf.peek()) (trial.peek()?.onRoom ?? sign.take)(second);
   };
   return { ...sign, take };
 }
@@ -141,6 +148,23 @@ function isTried({ verdict, levels }: Heard, words: readonly string[], { sound, 
   if (!sound.isSpeaking()) trial.value.onHeard({ verdict, levels, words });
   return true;
 }
+
+function take(
+  sentence: Heard,
+  words: readonly string[],
+  mode: ListeningMode,
+  needs: EarNeeds,
+  listener: Listener,
+  keeper: MisheardKeeper,
+): void {
+  if (isTried(sentence, words, needs)) return;
+  const sound = mayKeep(mode, needs.settings.peek()) ? sentence.sound : null;
+  keeper.follow(sentence.verdict, sound, () => heard(sentence.verdict, mode, needs, listener));
+}
+
+/** Who listens by touch alone is not overheard, and even less kept. */
+const mayKeep = (mode: ListeningMode, { listening }: Settings): boolean =>
+  listening !== "tap" || mode === "open";
 
 function heard(
   verdict: Verdict,
@@ -178,7 +202,8 @@ function heardSoFar(words: readonly string[], signs: EarSigns, { sound, settings
 }
 
 /** Keeps the listener in step with the meal, the settings and the caller's own voice. */
-function follow(listener: Listener, { caller, settings, saying, trial }: EarNeeds): () => void {
+function follow(listener: Listener, { caller, settings, saying, trial, deaf }: EarNeeds): () => void {
+  let isDeaf = false;
   const stops = [
     effect(() => {
       listener.setGrammar(trial.value?.grammar ?? caller.grammar.value);
@@ -187,16 +212,25 @@ function follow(listener: Listener, { caller, settings, saying, trial }: EarNeed
       const { address, listening, tuning } = settings.value;
       listener.setAddress(address);
       listener.setUsual(trial.value?.mode ?? (listening === "open" ? "open" : "addressed"));
+      listener.setHandOut(settings.value.keepMisheard ? "maybe-misheard" : "never");
       listener.setTuning(trial.value?.tuning ?? tuning ?? usualTuning);
     }),
     effect(() => {
+      if (deaf.value) {
+        isDeaf = true;
+        listener.mute({ stopSentences: [], address: null });
+        return;
+      }
       if (saying.value !== null) {
         const { listening, address } = settings.peek();
         listener.mute(heardWhileSaying(saying.value, listening === "tap" ? null : address));
         return;
       }
+      // Who has listened to a recording was asked nothing.
+      const hasListened = isDeaf;
+      isDeaf = false;
       const hasSpoken = caller.lines.peek().some((line) => line.who === "caller");
-      const opens = hasSpoken && settings.peek().listening !== "tap" && trial.peek() === null;
+      const opens = hasSpoken && settings.peek().listening !== "tap" && trial.peek() === null && !hasListened;
       const forMs = caller.dialogue.peek().question === null ? windowMs : questionMs;
       listener.unmute(tailMs, opens ? forMs : null);
     }),
@@ -204,6 +238,12 @@ function follow(listener: Listener, { caller, settings, saying, trial }: EarNeed
   return () => {
     for (const stop of stops) stop();
   };
+}
+
+/** An ear that listens is deaf; one that is off, or in trouble, stays so. */
+function whileDeaf(state: EarState): EarState {
+  const listens = state.kind !== "off" && state.kind !== "loading" && state.kind !== "trouble";
+  return listens ? { ...state, kind: "deaf" } : state;
 }
 
 function shown(state: ListenerState, loading: ModelLoading | null): EarState {

@@ -13,6 +13,8 @@ const settingsSchema = z.strictObject({
   listening: z.enum(["addressed", "open", "tap"]),
   /** Which of the bundled voices speaks. */
   voice: z.enum(["slt", "kal16", "awb", "rms"]),
+  /** Whether the sound of misheard sentences is kept in this browser. */
+  keepMisheard: z.boolean(),
   /** What a check of the ear has set; null: nothing. What cannot be right is as if it had not been set. */
   tuning: z.catch(
     z.nullable(
@@ -38,6 +40,7 @@ export const defaultSettings: Settings = {
   address: "listen kitchen",
   listening: "addressed",
   voice: "slt",
+  keepMisheard: false,
   tuning: null,
 };
 

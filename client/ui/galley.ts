@@ -3,6 +3,7 @@ import type { Caller } from "../kitchen/caller.ts";
 import type { Clock } from "../kitchen/clock.ts";
 import type { Ear } from "../kitchen/ear-model.ts";
 import type { EarTrial } from "../kitchen/ear-trial.ts";
+import type { MisheardRecord } from "../kitchen/misheard-model.ts";
 import type { MealStore } from "../kitchen/meal-store.ts";
 import type { Settings } from "../kitchen/settings.ts";
 import { minuteOfDay } from "../../core/talk/listening.ts";
@@ -18,6 +19,8 @@ export interface Galley {
   readonly settings: Signal<Settings>;
   /** Set it and the ear is tried out: it hands over what it hears, and nothing is obeyed. */
   readonly trial: Signal<EarTrial | null>;
+  /** The record of misheard sentences; its code comes when it is first asked for. Fails where it cannot be fetched. */
+  readonly misheard: () => Promise<MisheardRecord>;
   /** Why the screen may go dark, as one sentence; null while it is kept awake or need not be. */
   readonly awake: ReadonlySignal<string | null>;
   /** Call it from the touch that begins a meal: sound, microphone and a screen that stays on need one. */

@@ -56,6 +56,8 @@ export type Listener = {
   readonly setUsual: (usual: "addressed" | "open") => void;
   /** Suits the ear to the cook, now and after every start. */
   readonly setTuning: (tuning: EarTuning) => void;
+  /** Whether the sound of sentences that may be misheard comes with them, now and after every start; at first never. */
+  readonly setHandOut: (sounds: "never" | "maybe-misheard") => void;
   /** For this long no address is needed. */
   readonly openWindow: (ms: number) => void;
   /** The next sentence needs no address. */
@@ -95,6 +97,7 @@ class PageListener implements Listener {
   /** What the engine was last told to listen for. */
   private sent: { readonly grammar: Grammar; readonly how: Omit<ListenFor, "grammar"> } | null = null;
   private tuning = usualTuning;
+  private sounds: "never" | "maybe-misheard" = "never";
   private choice: EngineChoice;
   /** Why another engine listens than the one chosen, until it is told. */
   private tookOver: string | null = null;
@@ -123,6 +126,7 @@ class PageListener implements Listener {
     if (this.is("off") || this.is("failed")) return this.release();
     const { port, rate } = opened.value;
     engine.post({ kind: "tune", tuning: this.tuning }, []);
+    engine.post({ kind: "hand-out", sounds: this.sounds }, []);
     engine.post({ kind: "connect", port, rate }, [port]);
     this.sendGrammar("after-utterance");
   };
@@ -133,6 +137,10 @@ class PageListener implements Listener {
   readonly setTuning = (tuning: EarTuning): void => {
     this.tuning = tuning;
     this.engine?.post({ kind: "tune", tuning }, []);
+  };
+  readonly setHandOut: Listener["setHandOut"] = (sounds) => {
+    this.sounds = sounds;
+    this.engine?.post({ kind: "hand-out", sounds }, []);
   };
   readonly openWindow = (ms: number): void => this.openFor("window", ms);
   readonly listenOnce = (): void => this.openFor("once", onceMs);

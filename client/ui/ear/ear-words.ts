@@ -31,6 +31,8 @@ export function earWords(
       return { now: "One moment", touch: once };
     case "muted":
       return { now: "Speaking; “stop” is heard", touch: once };
+    case "deaf":
+      return { now: "Deaf while it plays", touch: once };
     case "trouble":
       return { now: "Cannot hear", touch: "Try to listen again" };
   }

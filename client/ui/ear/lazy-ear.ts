@@ -1,5 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import type { Ear, EarState } from "../../kitchen/ear-model.ts";
+import { onceUnlessFailed } from "../../kitchen/once-unless-failed.ts";
 
 /** The recogniser weighs more than the page: nobody waits for it before the first touch. */
 const notLoaded = "The ear could not be loaded. Touch it to try again; typing and touching work.";
@@ -40,17 +41,5 @@ export function lazyEar(load: () => Promise<Ear>): Ear {
     start,
     listenOnce: () => inner.peek()?.listenOnce(),
     stop: () => inner.peek()?.stop(),
-  };
-}
-
-/** However often it is called meanwhile, there is one; after a failure the next call tries again. */
-function onceUnlessFailed<T>(load: () => Promise<T>): () => Promise<T> {
-  let loading: Promise<T> | null = null;
-  return () => {
-    loading ??= load().catch((thrown: unknown) => {
-      loading = null;
-      throw thrown;
-    });
-    return loading;
   };
 }

@@ -1,10 +1,22 @@
-import type { Automaton } from "../automaton.ts";
+import { type Automaton, toAutomaton } from "../automaton.ts";
+import { spokenWords } from "../spoken-words.ts";
+import type { Sentence } from "./watch.ts";
 
 /** A beginning of a sentence, and what it costs to make it from each beginning of what was heard. */
 type Path = { readonly state: number; readonly words: readonly string[]; readonly costs: readonly number[] };
 
 /** Beginnings that are followed at once; the best stays among them unless its first words were lost altogether. */
 const width = 80;
+
+/** More are a long list to read for one that was misheard. */
+const mostLikely = 6;
+
+/** What a sentence may have been instead of what was heard: the ear's own rivals, then what could be said and is like it. */
+export function likelyInstead({ heard, rivals, grammar }: Sentence): readonly string[] {
+  const automaton = toAutomaton({ grammar, address: null, mode: "open", stopSentences: [] });
+  const like = automaton.ok ? likelySentences(automaton.value, spokenWords(heard), mostLikely + 1) : [];
+  return [...new Set([...rivals, ...like])].filter((sentence) => sentence !== heard).slice(0, mostLikely);
+}
 
 /** No sentence is longer. */
 const mostWords = 24;

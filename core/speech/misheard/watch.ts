@@ -1,3 +1,4 @@
+import type { Grammar } from "../grammar.ts";
 import type { Instant } from "../../units/quantity.ts";
 import { between } from "../../units/quantity.ts";
 import { takenBackWithinS } from "./limits.ts";
@@ -9,7 +10,10 @@ export type Sentence = {
   /** Mono, 16 kHz. */
   readonly samples: Float32Array;
   readonly heard: string;
-  readonly likely: readonly string[];
+  /** What the ear was torn between, besides. */
+  readonly rivals: readonly string[];
+  /** What could be said when it was. */
+  readonly grammar: Grammar;
 };
 
 /**

@@ -5,6 +5,7 @@ import type { Clock } from "../../../client/kitchen/clock.ts";
 import type { EarState } from "../../../client/kitchen/ear-model.ts";
 import type { EarTrial, TrialHeard } from "../../../client/kitchen/ear-trial.ts";
 import type { MealStore } from "../../../client/kitchen/meal-store.ts";
+import { createMisheardRecord } from "../../../client/kitchen/misheard-record.ts";
 import { defaultSettings } from "../../../client/kitchen/settings.ts";
 import type { Settings } from "../../../client/kitchen/settings.ts";
 import type { Sound } from "../../../client/sound/player.ts";
@@ -15,7 +16,10 @@ import { appendEvents, emptyLog } from "../../../core/cook/fold.ts";
 import { runSheetOf } from "../../../core/cook/run-sheet.ts";
 import type { Pantry } from "../../../core/sync/protocol.ts";
 import type { RoomNoise } from "../../../core/speech/room-noise.ts";
+import type { Misheard } from "../../../core/speech/misheard/misheard.ts";
+import { toWav } from "../../../core/sound/wav-file.ts";
 import { instant } from "../../../core/units/quantity.ts";
+import { memoryMisheardStore } from "../../client/kitchen/memory-misheard-store.ts";
 
 /** What the page is to show: the real screen and the real conversation over a meal store kept in memory. */
 export interface Scene {
@@ -29,6 +33,8 @@ export interface Scene {
   readonly ear: EarState;
   readonly room: RoomNoise;
   readonly awake: string | null;
+  /** What is in the record of misheard sentences; null where it is off and empty. */
+  readonly misheard: readonly Misheard[] | null;
 }
 
 /** What a test can do from outside the page. */
@@ -104,6 +110,12 @@ function show(scene: Scene): ScreenBench {
   };
   const caller = createCaller(clock, store, silence);
   const room = signal(scene.room);
+  const record = createMisheardRecord({
+    store: memoryMisheardStore(scene.misheard ?? [], toWav(new Float32Array(1_600), 16_000)),
+    playRecording: () => ({ stop: () => undefined }),
+    deaf: signal(false),
+    newId: () => crypto.randomUUID(),
+  });
   const trial = signal<EarTrial | null>(null);
   let [woken, listened] = [0, 0];
   const root = document.querySelector("#galley");
@@ -113,8 +125,9 @@ function show(scene: Scene): ScreenBench {
       clock,
       store,
       caller,
-      settings: signal({ ...defaultSettings, look: scene.look }),
+      settings: signal({ ...defaultSettings, look: scene.look, keepMisheard: scene.misheard !== null }),
       trial,
+      misheard: async () => record,
       awake: signal(scene.awake),
       wake: () => (woken += 1),
       ear: {

@@ -1,4 +1,6 @@
+import type { Misheard } from "../../../core/speech/misheard/misheard.ts";
 import { instant, minutes, plus } from "../../../core/units/quantity.ts";
+import type { Instant } from "../../../core/units/quantity.ts";
 import { timerId } from "../../../core/cook/orders.ts";
 import { cookUntil, give, ownPantry } from "./evening.ts";
 import type { Stopped } from "./evening.ts";
@@ -27,8 +29,37 @@ export const sceneNames = [
   "lost",
   "trouble",
   "noisy",
+  "misheard",
 ] as const;
 export type SceneName = (typeof sceneNames)[number];
+
+/** Three misheard sentences, one of each kind, of which one is corrected. */
+const misheardBy = (now: Instant): readonly Misheard[] => [
+  {
+    id: "a",
+    at: plus(now, minutes(-9)),
+    heard: "nest stab",
+    cameTo: "nothing",
+    likely: ["next step", "last step", "what next"],
+    meant: "next step",
+  },
+  {
+    id: "b",
+    at: plus(now, minutes(-7)),
+    heard: "set a timer for fifty minutes",
+    cameTo: "asked-back",
+    likely: ["set a timer for fifteen minutes", "set a timer for five minutes"],
+    meant: null,
+  },
+  {
+    id: "c",
+    at: plus(now, minutes(-2)),
+    heard: "",
+    cameTo: "taken-back",
+    likely: ["say that again"],
+    meant: null,
+  },
+];
 
 /** Each state with the events that lead to it. */
 export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
@@ -43,6 +74,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     ear: { kind: "waiting", sentence: null, loading: null },
     room: "quiet",
     awake: null,
+    misheard: null,
   } as const;
   const of = ({ log, now }: Stopped): Scene => ({ ...bare, events: log.events, now });
   const running =
@@ -124,6 +156,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
       awake:
         "This browser cannot keep the screen awake; set the screen to stay on in the device's own settings.",
     },
+    misheard: { ...of(step), misheard: misheardBy(step.now) },
     noisy: { ...of(step), room: "too-loud" },
     trouble: {
       ...of(step),

@@ -4,7 +4,7 @@ import * as fc from "fast-check";
 import yauzl from "yauzl";
 import { describe, expect, it } from "vitest";
 import { toAutomaton } from "../../../../core/speech/automaton.ts";
-import { likelySentences } from "../../../../core/speech/misheard/likely-sentences.ts";
+import { likelyInstead, likelySentences } from "../../../../core/speech/misheard/likely-sentences.ts";
 import { meaning, type Misheard } from "../../../../core/speech/misheard/misheard.ts";
 import { parseMisheard } from "../../../../core/speech/misheard/parse-misheard.ts";
 import { recordFile } from "../../../../core/speech/misheard/record-file.ts";
@@ -86,6 +86,17 @@ describe("the likely sentences", () => {
   it("[V95] are none for nothing, nor for what no word of is like any", () => {
     expect(likely("")).toEqual([]);
     expect(likely("zzzz")).toEqual([]);
+  });
+
+  it("[V95] are the ear's own rivals first, then others, and never what was heard", () => {
+    const heard = "set a timer for fifty minutes";
+    const rivals = ["set a timer for fifteen minutes"];
+    const sentence = { at: instant(0), samples: new Float32Array(0), heard, rivals };
+    const likely = likelyInstead({ ...sentence, grammar: grammarFor(kitchen) });
+    expect(likely[0]).toBe("set a timer for fifteen minutes");
+    expect(likely).not.toContain(heard);
+    expect(likely).toHaveLength(6);
+    expect(likelyInstead({ ...sentence, grammar: { root: "gone", rules: new Map() } })).toEqual(rivals);
   });
 
   it("[V95] do not keep the page waiting in an evening's grammar", () => {

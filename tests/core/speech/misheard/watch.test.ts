@@ -20,7 +20,8 @@ const later = (s: number) => plus(noon, seconds(s));
 const said = (heard: string, at = noon): Sentence => ({
   at,
   heard,
-  likely: [],
+  rivals: [],
+  grammar: { root: "sentence", rules: new Map() },
   samples: new Float32Array(1),
 });
 
