@@ -24,25 +24,20 @@ const tables = ["sentences", "sounds"] as const;
 
 type Tables = { readonly sentences: IDBObjectStore; readonly sounds: IDBObjectStore };
 
-/** This browser's own. Nothing is opened, nor made, before the first call. */
+/** This browser's own. The database is made when the first sentence is kept: who keeps none has none. */
 export function browserMisheardStore(): MisheardStore {
   return {
-    list: () => inStore("readwrite", listAll),
-    add: (misheard, wav) => inStore("readwrite", (stores) => addOne(stores, misheard, wav)),
-    change: (misheard) => inStore("readwrite", ({ sentences }) => changeOne(sentences, misheard)),
+    list: () => inStore("readwrite", listAll, { answer: [] }),
+    add: (misheard, wav) => inStore("readwrite", (stores) => addOne(stores, misheard, wav), "make"),
+    change: (misheard) => inStore("readwrite", ({ sentences }) => changeOne(sentences, misheard), { answer: null }),
     sound: async (id) => {
-      const found = await inStore("readonly", ({ sounds }) => settled<unknown>(sounds.get(id)));
+      const found = await inStore("readonly", ({ sounds }) => settled<unknown>(sounds.get(id)), { answer: null });
       if (!found.ok) return found;
       return found.value instanceof Uint8Array
         ? ok(found.value)
         : err("The sound of this sentence is gone. Delete the sentence.");
     },
-    remove: (id) =>
-      inStore("readwrite", async (stores) => {
-        for (const name of tables)
-          await settled<undefined>(id === null ? stores[name].clear() : stores[name].delete(id));
-        return null;
-      }),
+    remove: (id) => inStore("readwrite", (stores) => removeFrom(stores, id), { answer: null }),
   };
 }
 
@@ -61,8 +56,13 @@ async function addOne(stores: Tables, misheard: Misheard, wav: Uint8Array): Prom
   await settled(stores.sentences.put(misheard));
   await settled(stores.sounds.put(wav, misheard.id));
   const all = await listAll(stores);
-  for (const { id } of all.slice(0, Math.max(0, all.length - mostKept)))
-    for (const name of tables) await settled<undefined>(stores[name].delete(id));
+  for (const { id } of all.slice(0, Math.max(0, all.length - mostKept))) await removeFrom(stores, id);
+  return null;
+}
+
+async function removeFrom(stores: Tables, id: string | null): Promise<null> {
+  for (const name of tables)
+    await settled<undefined>(id === null ? stores[name].clear() : stores[name].delete(id));
   return null;
 }
 
@@ -72,14 +72,20 @@ async function changeOne(sentences: IDBObjectStore, misheard: Misheard): Promise
   return null;
 }
 
-/** Does some work in one transaction, all of it or none. */
+/**
+ * Does some work in one transaction, all of it or none.
+ * @param ifNone the answer where there is no database; or it is made
+ */
 async function inStore<T>(
   mode: IDBTransactionMode,
   work: (stores: Tables) => Promise<T>,
+  ifNone: { readonly answer: T } | "make",
 ): Promise<Result<T, string>> {
   let opened: IDBDatabase | null = null;
   try {
-    opened = await openDatabase();
+    opened = await openDatabase(ifNone === "make" ? "make" : "if-there");
+    if (opened === null && ifNone !== "make") return ok(ifNone.answer);
+    if (opened === null) throw new Error("it was not made");
     const transaction = opened.transaction(tables, mode);
     const ended = endOf(transaction);
     const [value] = await Promise.all([
@@ -94,16 +100,23 @@ async function inStore<T>(
   }
 }
 
-function openDatabase(): Promise<IDBDatabase> {
+/** Null where it is not there and is not to be made. */
+function openDatabase(how: "make" | "if-there"): Promise<IDBDatabase | null> {
   const request = indexedDB.open(database, 1);
+  let isNone = false;
   request.onupgradeneeded = () => {
+    if (how === "if-there") {
+      isNone = true;
+      request.transaction?.abort();
+      return;
+    }
     request.result.createObjectStore("sentences", { keyPath: "id" });
     request.result.createObjectStore("sounds");
   };
   return new Promise((resolve, reject) => {
     request.onblocked = () => reject(new Error("another window holds it"));
     request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(reasonOf(request.error));
+    request.onerror = () => (isNone ? resolve(null) : reject(reasonOf(request.error)));
   });
 }
 

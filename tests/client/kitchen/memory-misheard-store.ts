@@ -11,7 +11,7 @@ export interface MemoryMisheardStore extends MisheardStore {
 /** @param wav the sound of the sentences that are in it from the beginning */
 export function memoryMisheardStore(
   rows: readonly Misheard[] = [],
-  wav = new Uint8Array(0),
+  wav: Uint8Array = new Uint8Array(0),
 ): MemoryMisheardStore {
   const sentences = new Map(rows.map((row) => [row.id, { row, wav }]));
   let refused: string | null = null;
