@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Session } from "../../core/cook/session.ts";
 import type { RunSheet } from "../../core/plan/model.ts";
+import { LazyCheck } from "./check/lazy-check.tsx";
 import { EarLine } from "./ear/ear-line.tsx";
 import { EveningBand } from "./evening/evening-band.tsx";
 import { clockTime } from "./galley.ts";
@@ -32,7 +33,7 @@ const controls = "button, a, input, select, textarea, label, summary, dialog, [r
 /** The kitchen while it cooks. A touch beside every control lets the ear listen once. */
 export function CookingPage({ galley, session, sheet }: CookingPageProps) {
   const { clock, caller, ear } = galley;
-  const [open, setOpen] = useState<"kitchen" | "new timer" | null>(null);
+  const [open, setOpen] = useState<"kitchen" | "new timer" | "ear check" | null>(null);
   const close = (): void => setOpen(null);
   const now = clock.now.value;
   const clockOf = (at: typeof now): string => clockTime(at, clock);
@@ -72,7 +73,7 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
         onDeed={onDeed}
         onHear={caller.tell}
       />
-      <EarLine galley={galley} />
+      <EarLine galley={galley} onCheck={() => setOpen("ear check")} />
       <RingNews session={session} now={now} />
       {question !== null && question.kind !== "more" && (
         <QuestionSheet
@@ -84,8 +85,16 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
       )}
       {open === "new timer" && <NewTimer onDeed={onDeed} onClose={close} />}
       {open === "kitchen" && (
-        <LazyDrawer galley={galley} session={session} sheet={sheet} onDeed={onDeed} onClose={close} />
+        <LazyDrawer
+          galley={galley}
+          session={session}
+          sheet={sheet}
+          onDeed={onDeed}
+          onCheckEar={() => setOpen("ear check")}
+          onClose={close}
+        />
       )}
+      {open === "ear check" && <LazyCheck galley={galley} session={session} onClose={close} />}
     </div>
   );
 }

@@ -9,5 +9,7 @@ export interface DrawerProps {
   readonly session: Session;
   readonly sheet: RunSheet;
   readonly onDeed: OnDeed;
+  /** Puts the drawer away and begins a check of the ear. */
+  readonly onCheckEar: () => void;
   readonly onClose: () => void;
 }

@@ -1,14 +1,16 @@
 import type { Deed } from "../parts/deed.ts";
+import { MisheardKeys } from "../misheard/misheard-keys.tsx";
 import { LookKeys } from "../parts/look-keys.tsx";
 import { EarSettings } from "./ear-settings.tsx";
 import type { DrawerProps } from "./drawer-props.ts";
 import { ServingKeys } from "./serving-keys.tsx";
 import { SoFar } from "./so-far.tsx";
+import { TuningKeys } from "./tuning-keys.tsx";
 import { VoiceKeys } from "./voice-keys.tsx";
 import { WhatIsLeft } from "./what-is-left.tsx";
 
 /** All that is not wanted every minute: the meal as a whole, the voice, the ear, the look, what was said. */
-export function Drawer({ galley, session, sheet, onDeed, onClose }: DrawerProps) {
+export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: DrawerProps) {
   const leave: Deed = { label: "End the meal", intent: { type: "EndMeal" }, words: "end the meal" };
   const actAndClose = (deed: Deed): void => {
     onDeed(deed);
@@ -31,6 +33,11 @@ export function Drawer({ galley, session, sheet, onDeed, onClose }: DrawerProps)
       <section aria-labelledby="drawer-ear">
         <h3 id="drawer-ear">The ear</h3>
         <EarSettings settings={galley.settings} />
+        <TuningKeys settings={galley.settings} onCheckEar={onCheckEar} />
+      </section>
+      <section aria-labelledby="drawer-misheard">
+        <h3 id="drawer-misheard">Misheard sentences</h3>
+        <MisheardKeys galley={galley} />
       </section>
       <section aria-labelledby="drawer-look">
         <h3 id="drawer-look">The look</h3>

@@ -7,9 +7,15 @@ import { ModelBar } from "./model-bar.tsx";
 import { NoiseSign } from "./noise-sign.tsx";
 import { TypeLine } from "./type-line.tsx";
 
+interface EarLineProps {
+  readonly galley: Galley;
+  /** Begins a check of the ear. */
+  readonly onCheck: () => void;
+}
+
 /** Whether the kitchen listens, what it heard and understood, and what the caller said last. */
-export function EarLine({ galley }: { readonly galley: Galley }) {
-  const { caller, ear, store, clock } = galley;
+export function EarLine({ galley, onCheck }: EarLineProps) {
+  const { caller, ear, store, clock, settings } = galley;
   const [isTyping, setTyping] = useState(false);
   const state = ear.state.value;
   const noise = ear.room.value;
@@ -42,6 +48,7 @@ export function EarLine({ galley }: { readonly galley: Galley }) {
           ) : (
             <Heard line={heard} />
           )}
+          {settings.value.keepMisheard && <span class="ear-keeps">keeps what is misheard</span>}
         </p>
       </div>
       <div class={isTyping ? "ear-more ear-typing" : "ear-more"}>
@@ -50,7 +57,13 @@ export function EarLine({ galley }: { readonly galley: Galley }) {
           <TypeLine onSay={say} onClose={() => setTyping(false)} />
         ) : (
           <>
-            {noise !== "too-loud" && <Sayings texts={suggestions(kitchen).slice(0, 3)} onSay={say} />}
+            {noise === "too-loud" ? (
+              <button type="button" class="key key-small check-ear" onClick={onCheck}>
+                Check the ear
+              </button>
+            ) : (
+              <Sayings texts={suggestions(kitchen).slice(0, 3)} onSay={say} />
+            )}
             <button type="button" class="key key-small" onClick={() => setTyping(true)}>
               Type
             </button>

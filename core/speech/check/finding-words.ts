@@ -96,7 +96,7 @@ function changeWords({ proposal }: EarFindings): string {
 
 function addressWords({ addressLost, offers }: EarFindings, address: string): string {
   if (offers.length === 0) return "";
-  return `“${address}” was not understood ${numberWords(addressLost)} times: another name may be heard better.`;
+  return `“${address}” was missed in ${numberWords(addressLost)} sentences: another name may be heard better.`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -44,8 +44,13 @@ export interface ScreenBench {
   readonly begun: readonly (readonly [string, Readonly<Record<string, number>>, number | null])[];
   readonly woken: () => number;
   readonly listened: () => number;
+  readonly settings: () => Settings;
+  /** Whether the ear is being tried out. */
+  readonly isTrying: () => boolean;
   /** Hands a sentence to whoever tries out the ear. */
   readonly sayInTrial: (heard: TrialHeard) => void;
+  /** Tells it the level of the voice and of the room, in dBFS. */
+  readonly levelsInTrial: (voiceDb: number, roomDb: number) => void;
   /** Makes the room quiet or loud. */
   readonly makeRoom: (noise: RoomNoise) => void;
   /** Moves the kitchen's clock. */
@@ -117,6 +122,11 @@ function show(scene: Scene): ScreenBench {
     newId: () => crypto.randomUUID(),
   });
   const trial = signal<EarTrial | null>(null);
+  const settings = signal<Settings>({
+    ...defaultSettings,
+    look: scene.look,
+    keepMisheard: scene.misheard !== null,
+  });
   let [woken, listened] = [0, 0];
   const root = document.querySelector("#galley");
   if (root === null) throw new Error("the page has no #galley to stand in");
@@ -125,7 +135,7 @@ function show(scene: Scene): ScreenBench {
       clock,
       store,
       caller,
-      settings: signal({ ...defaultSettings, look: scene.look, keepMisheard: scene.misheard !== null }),
+      settings,
       trial,
       misheard: async () => record,
       awake: signal(scene.awake),
@@ -149,7 +159,13 @@ function show(scene: Scene): ScreenBench {
     begun,
     woken: () => woken,
     listened: () => listened,
+    settings: () => settings.value,
+    isTrying: () => trial.value !== null,
     sayInTrial: (heard) => trial.value?.onHeard(heard),
+    levelsInTrial: (voiceDb, roomDb) => {
+      trial.value?.onLevel(voiceDb);
+      trial.value?.onRoom({ floorDb: roomDb, speechDb: null });
+    },
     makeRoom: (noise) => (room.value = noise),
     turnTo: (at) => (now.value = instant(at)),
   };

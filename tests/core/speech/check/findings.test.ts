@@ -102,7 +102,7 @@ describe("what a check has found", () => {
     expect(found.offers.length).toBeGreaterThan(0);
     expect(found.offers).not.toContain(address);
     expect(wordsOf(ended(twice)).at(-1)).toBe(
-      "“listen kitchen” was not understood two times: another name may be heard better.",
+      "“listen kitchen” was missed in two sentences: another name may be heard better.",
     );
     const other = findingsOf(ended(twice, { address: found.offers[0] ?? "" }));
     expect([other.offers.length, other.offers.includes(found.offers[0] ?? "")]).toEqual([2, false]);
