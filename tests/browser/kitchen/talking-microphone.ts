@@ -90,11 +90,21 @@ export async function sayWhen(
   sentence: string,
   happened: () => boolean,
 ): Promise<Line | null> {
-  const sound = await recorded(voice, sentence);
   const before = (await heardBy(kitchen)).length;
+  await utterWhen(kitchen, voice, sentence, happened);
+  return nextHeard(kitchen, before);
+}
+
+/** The same, without waiting for what comes of it. */
+export async function utterWhen(
+  kitchen: KitchenPage,
+  voice: Voice,
+  sentence: string,
+  happened: () => boolean,
+): Promise<void> {
+  const sound = await recorded(voice, sentence);
   await kitchen.page.waitForFunction(happened, undefined, { polling: 20, timeout: 60_000 });
   await kitchen.page.evaluate((said) => (globalThis as Talking).talk?.(said), sound);
-  return nextHeard(kitchen, before);
 }
 
 /** Takes the microphone away. */

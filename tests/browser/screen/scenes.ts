@@ -33,7 +33,7 @@ export const sceneNames = [
 ] as const;
 export type SceneName = (typeof sceneNames)[number];
 
-/** Three misheard sentences, one of each kind, of which one is corrected. */
+/** Misheard sentences of each kind, of which one is corrected, and one of which the ear made nothing. */
 const misheardBy = (now: Instant): readonly Misheard[] => [
   {
     id: "a",
@@ -54,11 +54,12 @@ const misheardBy = (now: Instant): readonly Misheard[] => [
   {
     id: "c",
     at: plus(now, minutes(-2)),
-    heard: "",
+    heard: "pause the timer",
     cameTo: "taken-back",
-    likely: ["say that again"],
+    likely: ["stop the timer", "cancel the timer"],
     meant: null,
   },
+  { id: "d", at: plus(now, minutes(-1)), heard: "", cameTo: "nothing", likely: [], meant: null },
 ];
 
 /** Each state with the events that lead to it. */

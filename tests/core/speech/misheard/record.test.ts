@@ -1,7 +1,4 @@
-import { promisify } from "node:util";
-import { crc32 } from "node:zlib";
 import * as fc from "fast-check";
-import yauzl from "yauzl";
 import { describe, expect, it } from "vitest";
 import { toAutomaton } from "../../../../core/speech/automaton.ts";
 import { likelyInstead, likelySentences } from "../../../../core/speech/misheard/likely-sentences.ts";
@@ -16,6 +13,7 @@ import { toWav } from "../../../../core/sound/wav-file.ts";
 import { grammarFor } from "../../../../core/talk/grammar-for.ts";
 import { instant } from "../../../../core/units/quantity.ts";
 import { evening, kitchenAt } from "../../talk/supper.ts";
+import { unpacked } from "./unpacked.ts";
 
 const misheard = (change: Partial<Misheard> = {}): Misheard => ({
   id: "a",
@@ -26,33 +24,6 @@ const misheard = (change: Partial<Misheard> = {}): Misheard => ({
   meant: null,
   ...change,
 });
-
-/** All files of an archive, as another program reads them. */
-async function unpacked(archive: Uint8Array): Promise<ReadonlyMap<string, Buffer>> {
-  const open = promisify<Buffer, yauzl.Options, yauzl.ZipFile>(yauzl.fromBuffer);
-  const zip = await open(Buffer.from(archive), { lazyEntries: true });
-  const files = new Map<string, Buffer>();
-  return new Promise((resolve, reject) => {
-    zip.on("error", reject);
-    zip.on("end", () => resolve(files));
-    zip.on("entry", (entry: yauzl.Entry) => {
-      zip.openReadStream(entry, (error, stream) => {
-        if (error !== null) return reject(error);
-        const parts: Buffer[] = [];
-        stream.on("data", (part: Buffer) => parts.push(part));
-        stream.on("error", reject);
-        stream.on("end", () => {
-          const bytes = Buffer.concat(parts);
-          // Source: zlib's own CRC-32, through Node.
-          expect(entry.crc32).toBe(crc32(bytes));
-          files.set(entry.fileName, bytes);
-          zip.readEntry();
-        });
-      });
-    });
-    zip.readEntry();
-  });
-}
 
 describe("the likely sentences", () => {
   const kitchen = kitchenAt(evening(), 3);
