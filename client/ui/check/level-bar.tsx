@@ -4,7 +4,7 @@ import type { ReadonlySignal } from "@preact/signals";
 const leastDb = -80;
 
 /** Where a level lies on the bar: 0 to 1. */
-export const shareOf = (dbfs: number): number => Math.min(1, Math.max(0, 1 - dbfs / leastDb));
+const shareOf = (dbfs: number): number => Math.min(1, Math.max(0, 1 - dbfs / leastDb));
 
 interface LiveBarProps {
   readonly voice: ReadonlySignal<number>;
