@@ -136,6 +136,21 @@ describe("a check of the ear, spoken", () => {
     expect(await said("slt", "listen kitchen, what now", faintDb)).toBeNull();
   });
 
+  it("[W43] a kept figure that cannot be right is as if nothing had been set, and the other settings stay", async () => {
+    await stove.page.evaluate(() => {
+      const kept = JSON.parse(localStorage.getItem("stovecall.settings") ?? "{}") as Record<string, unknown>;
+      const tuning = { gainDb: 99, quietestDb: -62 };
+      localStorage.setItem("stovecall.settings", JSON.stringify({ ...kept, look: "dark", tuning }));
+    });
+    await stove.page.reload();
+    await stove.page.locator("header button", { hasText: "Kitchen" }).click();
+    await dialog().locator("text=Not heard well?").waitFor();
+    expect(await dialog().locator("button", { hasText: "Dark" }).getAttribute("aria-pressed")).toBe("true");
+    await stove.page.keyboard.press("Escape");
+    await stove.page.locator(".ear-button").click();
+    await untilItListens();
+  });
+
   it("[W44] a room too loud is told, and nothing is made louder for it", async () => {
     await fillRoom(stove.page, makeNoise("running tap", 8, seeds.check[0]), usualDb);
     await beginCheck();

@@ -6,6 +6,8 @@ import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser
 import { createOffsetFilter } from "../../../core/speech/loudness.ts";
 import { frameSamples, listeningRate } from "../../../core/speech/samples.ts";
 import { noiseBefore, sentenceLevels } from "../../../core/speech/sentence-levels.ts";
+import type { FromRecogniser, ToRecogniser } from "../../../core/speech/recogniser-messages.ts";
+import { createRecogniserPump } from "../../../client/workers/recogniser-pump.ts";
 import { amplified } from "../../../core/speech/tuning.ts";
 import { createFakeWordEngine } from "../../voice/fake-word-engine.ts";
 import { grammarOf, listenTo } from "../../voice/grammars.ts";
@@ -79,6 +81,33 @@ describe("what suits the ear to a cook", () => {
     hearing.tune({ gainDb: 20, quietestDb: -62 });
     await hearing.reset();
     expect(heard(await hear(hearing, 4e-4))).toHaveLength(1);
+  });
+});
+
+describe("the worker", () => {
+  /** Tells whether a faint voice was heard, having been told these things round the loading of the engine. */
+  async function hears(before: readonly ToRecogniser[], after: readonly ToRecogniser[]): Promise<boolean> {
+    const posted: FromRecogniser[] = [];
+    const take = createRecogniserPump({
+      createRecogniser: () => createJudgingRecogniser(createFakeWordEngine(), acceptance),
+      loadDetector: () => Promise.resolve(null),
+      post: (message) => posted.push(message),
+    });
+    const { grammar, ...how } = listenTo(grammarOf("next step"));
+    for (const message of [...before, { kind: "load", base: "/" } as const, ...after]) take(message);
+    take({ kind: "grammar", grammar });
+    take({ kind: "listen-for", how, when: "after-utterance" });
+    for (const peak of [2e-5, 4e-4, 2e-5])
+      take({ kind: "audio", samples: tone(1, peak), rate: listeningRate });
+    await expect.poll(() => posted.filter(({ kind }) => kind === "room").length).toBe(3);
+    return posted.some(({ kind }) => kind === "heard");
+  }
+  const tune: ToRecogniser = { kind: "tune", tuning: { gainDb: 20, quietestDb: -62 } };
+
+  it("[V87] tunes an engine that it was told of before or after it has loaded, and after a new stream", async () => {
+    expect(await hears([], [])).toBe(false);
+    expect(await hears([tune], [])).toBe(true);
+    expect(await hears([], [tune, { kind: "reset" }])).toBe(true);
   });
 });
 
