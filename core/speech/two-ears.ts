@@ -8,7 +8,7 @@ import { createSecondOpinion, type SecondOpinion } from "./second-opinion.ts";
 import { considered, type Considering } from "./transcribe/considered.ts";
 import { wordsOf } from "./transcribe/opinion.ts";
 import { freeSearch, search } from "./transcribe/search.ts";
-import { tokenTree, type TokenTree } from "./transcribe/token-tree.ts";
+import { createSpeller, type Speller } from "./transcribe/speller.ts";
 import type { Transcriber } from "./transcribe/transcriber.ts";
 import { WordPaths } from "./transcribe/word-paths.ts";
 import type { Verdict } from "./verdict.ts";
@@ -48,7 +48,7 @@ type Thought = { readonly pause: number | null; readonly verdict: Promise<Verdic
 class TwoEars implements Recogniser {
   private readonly parts: TwoEarsParts;
   private readonly second: SecondOpinion;
-  private tree: TokenTree | null = null;
+  private speller: Speller | null = null;
   private expected: Expectation | null = null;
   private paths: WordPaths | null = null;
   private blocks: Float32Array[] = [];
@@ -69,7 +69,7 @@ class TwoEars implements Recogniser {
   readonly load = async (): Promise<Result<null, string>> => {
     const loaded = await this.parts.transcriber.load();
     if (!loaded.ok) return loaded;
-    this.tree ??= tokenTree(this.parts.transcriber.tokens());
+    this.speller ??= createSpeller(this.parts.transcriber.tokens());
     // The other ear takes a second more, and is not needed for what is said clearly.
     void this.inTurn(this.second.load);
     return loaded;
@@ -77,11 +77,11 @@ class TwoEars implements Recogniser {
 
   readonly setGrammar = (what: ListenFor): Promise<Result<null, string>> => {
     this.begin();
-    if (this.tree === null) throw new Error("the recogniser was used before it was loaded");
+    if (this.speller === null) throw new Error("the recogniser was used before it was loaded");
     const automaton = toAutomaton(what);
     if (!automaton.ok) return Promise.resolve(automaton);
     this.expected = expectation(what);
-    this.paths = new WordPaths(automaton.value, this.tree);
+    this.paths = new WordPaths(automaton.value, this.speller);
     return Promise.resolve(ok(null));
   };
 
@@ -159,11 +159,11 @@ class TwoEars implements Recogniser {
   }
 
   private async consider(utterance: Float32Array, isGivenUp: () => Promise<boolean>): Promise<Verdict> {
-    const { expected, paths, tree, second } = this;
+    const { expected, paths, speller, second } = this;
     const isShort = utterance.length < shortestS * listeningRate;
-    if (expected === null || paths === null || tree === null || isShort || this.isOthers) return chatter;
+    if (expected === null || paths === null || speller === null || isShort || this.isOthers) return chatter;
     const { transcriber } = this.parts;
-    const what: Considering = { transcriber, second, tree, paths, expected, isGivenUp };
+    const what: Considering = { transcriber, second, speller, paths, expected, isGivenUp };
     const { verdict, words, isCall, isSettled } = await considered(utterance, what);
     this.isSettled = isSettled;
     this.isOthers = !isCall && utterance.length > calledWithinS * listeningRate;

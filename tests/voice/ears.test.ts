@@ -1,10 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
-import {
-  createHearing,
-  defaultHearingTimes,
-  type Hearing,
-} from "../../core/speech/hearing.ts";
+import { createHearing, defaultHearingTimes, type Hearing } from "../../core/speech/hearing.ts";
 import type { HearingEvent } from "../../core/speech/hearing-event.ts";
 import { joinSamples } from "../../core/speech/samples.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";

@@ -1,11 +1,29 @@
 import { ok } from "../../core/units/result.ts";
+import { createSpeller } from "../../core/speech/transcribe/speller.ts";
 import type { Tokens, Transcriber, Writing } from "../../core/speech/transcribe/transcriber.ts";
 
 const letters = Array.from("abcdefghijklmnopqrstuvwxyzñ0123456789'");
 
-/** Tokens of one character each, and a few longer ones, as a model has them. */
+/** Tokens of one character each, and a few longer ones in the order in which they were learnt, as a model has them. */
 export const fakeTokens: Tokens = {
-  texts: ["<unk>", "<s>", "</s>", "▁", ",", ".", "?", "-", ...letters, "K", "L", "▁step", "itchen", "15"],
+  texts: [
+    "<unk>",
+    "<s>",
+    "</s>",
+    "▁",
+    ",",
+    ".",
+    "?",
+    "-",
+    ...letters,
+    "K",
+    "L",
+    "st",
+    "ep",
+    "step",
+    "▁step",
+    "15",
+  ],
   first: 1,
   last: 2,
 };
@@ -59,13 +77,11 @@ function odds(
   return Float32Array.from(chances, Math.log);
 }
 
-/** A text in tokens of one character, the end included. */
+const speller = createSpeller(fakeTokens);
+
+/** A text in tokens, a space before it and the end after it, as models write. */
 function spelt(text: string): readonly number[] {
-  const tokens = [...text].map((character) => {
-    const token = fakeTokens.texts.indexOf(character === " " ? "▁" : character);
-    return token < 0 ? missing() : token;
-  });
-  return [...tokens, fakeTokens.last];
+  return [...(speller.spell(`▁${text.replaceAll(" ", "▁")}`) ?? missing()), fakeTokens.last];
 }
 
 function missing(): never {

@@ -6,8 +6,8 @@ import { grammarOfSentences } from "./grammar-of-sentences.ts";
 import { calledLimit, type Opinion, opinionOf, wordsOf } from "./opinion.ts";
 import { essence } from "./same-words.ts";
 import { type Candidate, patientSearch, quickSearch, search, type SearchSettings } from "./search.ts";
+import type { Speller } from "./speller.ts";
 import { spokenSeconds } from "./spoken-seconds.ts";
-import type { TokenTree } from "./token-tree.ts";
 import type { TakenIn, Transcriber } from "./transcriber.ts";
 import { WordPaths } from "./word-paths.ts";
 import { isNumberWord } from "./written-forms.ts";
@@ -16,7 +16,7 @@ import { isNumberWord } from "./written-forms.ts";
 export type Considering = {
   readonly transcriber: Transcriber;
   readonly second: SecondOpinion;
-  readonly tree: TokenTree;
+  readonly speller: Speller;
   readonly paths: WordPaths;
   readonly expected: Expectation;
   /** Asked now and then: true where nobody wants the answer any more. */
@@ -127,14 +127,14 @@ async function otherReading(
   utterance: Float32Array,
   sound: TakenIn,
   known: Pick<SearchSettings, "speechS" | "address" | "isAddressed" | "isGivenUp">,
-  { transcriber, second, tree, expected }: Considering,
+  { transcriber, second, speller, expected }: Considering,
 ): Promise<readonly string[] | null> {
   const words = await second.ofAll(utterance, expected);
   if (words === null) return null;
   const grammar = grammarOfSentences([words]);
   const automaton = toAutomaton({ grammar, address: null, mode: "open", stopSentences: [] });
   if (!automaton.ok) return null;
-  const paths = new WordPaths(automaton.value, tree);
+  const paths = new WordPaths(automaton.value, speller);
   const { free, candidates } = await search(sound.write(), paths, transcriber.tokens(), {
     ...patientSearch,
     ...known,
