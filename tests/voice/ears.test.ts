@@ -70,7 +70,7 @@ describe("the ear that comes with the program", { timeout: patience }, () => {
         expect(heard, `${voice}: ${sentence}`).toContain(sentence);
       }
     }
-    // Two of the diphone voice's come second, so that the cook is asked; none comes out as the other alone.
+    // Two come second, and the cook is asked; none comes out as the other alone.
     expect(right).toBeGreaterThanOrEqual(6);
   });
 
