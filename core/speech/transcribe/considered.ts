@@ -90,9 +90,11 @@ async function settled(
     }
     case "torn": {
       const [best, ...others] = opinion.between;
-      const sounded = await among(opinion.between.map(({ words }) => words));
+      const inDoubt = others.filter((other) => isNumberInDoubt(best, other));
+      const canSettle = inDoubt.length < others.length;
+      const sounded = canSettle ? await among(opinion.between.map(({ words }) => words)) : null;
       const isAgreed = sounded !== null && essence(sounded) === essence(best.words);
-      const rivals = isAgreed ? others.filter((other) => isNumberInDoubt(best, other)) : others;
+      const rivals = isAgreed ? inDoubt : others;
       return {
         verdict: verdictFor(
           best.words,

@@ -100,13 +100,19 @@ describe("two ears", () => {
 
   it("[V56] in a doubt the second engine chooses among the sentences that it is between, and no others", async () => {
     const all = await twoEars();
-    await hear(all, torn);
+    await hear(all, { "listen kitchen next step": 0.5, [`listen kitchen ${fifteen}`]: 0.4 });
     const [asked] = all.engine.asked;
     expect(asked).toMatchObject({ address: null, mode: "open" });
     expect(asked?.grammar).toEqual({
-      ...grammarOf(`listen kitchen ${fifteen}`, `listen kitchen ${fifty}`),
+      ...grammarOf("listen kitchen next step", `listen kitchen ${fifteen}`),
       root: "sentence",
     });
+  });
+
+  it("[V69] where only numbers are in doubt it is not asked: it would settle nothing", async () => {
+    const all = await twoEars();
+    await hear(all, torn);
+    expect(all.engine.asked).toEqual([]);
   });
 
   it("[V56] a sentence that lies further off is asked about, and another opinion becomes a rival", async () => {
