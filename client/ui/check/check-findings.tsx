@@ -22,7 +22,7 @@ interface CheckFindingsProps {
 
 /** What a check found, what it would change, and the cook's word on it. */
 export function CheckFindings({ check, settings, onOffer, onKeep, onLeave, onAgain }: CheckFindingsProps) {
-  const findings = useMemo(() => findingsOf(check), [check]);
+  const findings = useMemo(() => findingsOf(check, settings.tuning), [check, settings.tuning]);
   const [address, setAddress] = useState(check.address);
   const tuning = tuningAfter(findings, settings.tuning);
   const changes = address !== settings.address || JSON.stringify(tuning) !== JSON.stringify(settings.tuning);
@@ -77,13 +77,14 @@ export function CheckFindings({ check, settings, onOffer, onKeep, onLeave, onAga
   );
 }
 
-/** A check that found nothing out leaves what an earlier one has set. */
+/** A check that found nothing to change, or nothing out, leaves what an earlier one has set. */
 function tuningAfter({ proposal }: EarFindings, before: Settings["tuning"]): Settings["tuning"] {
   switch (proposal.kind) {
     case "tune":
       return proposal.tuning;
-    case "as-it-is":
+    case "back-to-usual":
       return null;
+    case "as-it-is":
     case "too-noisy":
     case "unknown":
       return before;

@@ -100,14 +100,15 @@ class Runner implements RunningCheck {
 
   /** With what would be set, so that a voice that it is for is heard. */
   private listenForClosing(check: EarCheck): void {
-    const { proposal } = findingsOf(check);
     const { trial, caller, settings } = this.galley;
+    const { tuning } = settings.peek();
+    const { proposal } = findingsOf(check, tuning);
     const said = Object.values(closingWords).map(spokenWords);
     trial.value = {
       ...this.levels(),
       grammar: checkGrammar(caller.grammar.peek(), said),
       mode: "addressed",
-      tuning: proposal.kind === "tune" ? proposal.tuning : (settings.peek().tuning ?? usualTuning),
+      tuning: proposal.kind === "tune" ? proposal.tuning : (tuning ?? usualTuning),
       onHeard: ({ verdict }) => {
         if (verdict.kind === "command" && verdict.addressed) this.onSaid(verdict.words.join(" "));
       },

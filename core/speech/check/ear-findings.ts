@@ -1,5 +1,6 @@
 import { typicalSpeechDb } from "../room-noise.ts";
 import type { SentenceLevels } from "../sentence-levels.ts";
+import type { EarTuning } from "../tuning.ts";
 import { addresses, confusedTimes } from "./addresses.ts";
 import type { CheckResult, EarCheck } from "./ear-check.ts";
 import { type Proposal, proposedTuning } from "./proposed-tuning.ts";
@@ -35,8 +36,11 @@ const voiceDb = { verySoft: -52, soft: -38, good: -16 } as const;
 /** So far above the noise (dB in the speech band) the voice stands in a quiet room, a noisy one, a loud one. */
 const marginDb = { quiet: 25, noisy: 15, loud: 8 } as const;
 
-/** What there is to say of a check, however far it came. */
-export function findingsOf({ results, address, floorsDb }: EarCheck): EarFindings {
+/**
+ * What there is to say of a check, however far it came.
+ * @param before what an earlier check has set; null where nothing is set
+ */
+export function findingsOf({ results, address, floorsDb }: EarCheck, before: EarTuning | null): EarFindings {
   const asked = results.filter(({ outcome }) => outcome.kind !== "left-out");
   const count = (kind: CheckResult["outcome"]["kind"]): number =>
     asked.filter(({ outcome }) => outcome.kind === kind).length;
@@ -49,7 +53,7 @@ export function findingsOf({ results, address, floorsDb }: EarCheck): EarFinding
     voice: voiceOf(levels),
     room: roomOf(levels, median(floorsDb)),
     levels,
-    proposal: proposedTuning(levels),
+    proposal: proposedTuning(levels, before),
     offers: addressLost < confusedTimes ? [] : addresses.filter((other) => other !== address).slice(0, 2),
   };
 }

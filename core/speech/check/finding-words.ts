@@ -82,6 +82,8 @@ function changeWords({ proposal }: EarFindings): string {
       return "";
     case "as-it-is":
       return "The ear suits you as it is: nothing needs to change.";
+    case "back-to-usual":
+      return "Kept, this forgets what an earlier check has set: your voice does without it.";
     case "too-noisy":
       return "It is not made more sensitive: that would lift the noise as well.";
     case "tune": {

@@ -4,8 +4,10 @@ import { tuningLimits } from "../tuning-limits.ts";
 
 /** What a check would set. */
 export type Proposal =
-  /** The voice comes in as it should. */
+  /** The voice comes in as it should, with what an earlier check has set where one has. */
   | { readonly kind: "as-it-is" }
+  /** It does without what an earlier check has set. */
+  | { readonly kind: "back-to-usual" }
   | { readonly kind: "tune"; readonly tuning: EarTuning }
   /** Made louder, the noise of the room would pass for somebody who begins to speak. */
   | { readonly kind: "too-noisy" }
@@ -28,14 +30,15 @@ const voiceOverLimitLeastDb = 12;
 /** A room of which nothing is known is taken to be as loud as the usual limit allows, dBFS in the speech band. */
 const unknownNoiseDb = usualTuning.quietestDb - limitOverNoiseDb;
 
-/** A change smaller than this is not worth a setting, in dB. */
+/** A change smaller than this is not worth a setting, in dB; two checks of one voice differ by as much. */
 const leastChangeDb = 2;
 
 /**
  * A gain that brings the voice to the level that speech is wanted at, and a limit below the voice and above the noise.
  * @param levels measured without any gain; null where no voice was heard
+ * @param before what an earlier check has set; null where nothing is set
  */
-export function proposedTuning(levels: SentenceLevels | null): Proposal {
+export function proposedTuning(levels: SentenceLevels | null, before: EarTuning | null): Proposal {
   if (levels === null) return { kind: "unknown" };
   const { voiceDb, bandDb, peakDb } = levels;
   const noiseDb = levels.noiseDb ?? unknownNoiseDb;
@@ -48,9 +51,15 @@ export function proposedTuning(levels: SentenceLevels | null): Proposal {
   if (aboveNoise > belowVoice) return gainDb > 0 ? { kind: "too-noisy" } : { kind: "as-it-is" };
   const wanted = Math.max(bandDb + gainDb - voiceOverLimitDb, aboveNoise);
   const quietestDb = Math.round(within(tuningLimits.quietestDb, wanted));
-  const isChange = Math.abs(gainDb) >= leastChangeDb || quietestDb <= usualTuning.quietestDb - leastChangeDb;
-  return isChange ? { kind: "tune", tuning: { gainDb, quietestDb } } : { kind: "as-it-is" };
+  const tuning = { gainDb, quietestDb };
+  const isUsual = Math.abs(gainDb) < leastChangeDb && quietestDb > usualTuning.quietestDb - leastChangeDb;
+  if (isUsual) return { kind: before === null ? "as-it-is" : "back-to-usual" };
+  return before !== null && isNear(tuning, before) ? { kind: "as-it-is" } : { kind: "tune", tuning };
 }
+
+const isNear = (one: EarTuning, other: EarTuning): boolean =>
+  Math.abs(one.gainDb - other.gainDb) <= leastChangeDb &&
+  Math.abs(one.quietestDb - other.quietestDb) <= leastChangeDb;
 
 const within = ([least, most]: readonly [number, number], value: number): number =>
   Math.min(most, Math.max(least, value));

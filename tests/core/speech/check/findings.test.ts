@@ -29,28 +29,42 @@ const ended = (results: readonly CheckResult[], more: Partial<EarCheck> = {}): E
 });
 const five = (outcome: Outcome, levels: SentenceLevels | null): readonly CheckResult[] =>
   Array.from({ length: 5 }, () => ({ outcome, levels }));
-const wordsOf = (check: EarCheck) => findingWords(findingsOf(check), check.address);
+const wordsOf = (check: EarCheck) => findingWords(findingsOf(check, null), check.address);
 
 describe("what a check would set", () => {
   it("[V84] brings a soft voice to -26 dBFS, as far as 20 dB, with the limit between it and the noise", () => {
-    expect(proposedTuning(sounding(-40))).toEqual({ kind: "tune", tuning: { gainDb: 14, quietestDb: -62 } });
-    const faint = proposedTuning(sounding(-58));
+    expect(proposedTuning(sounding(-40), null)).toEqual({
+      kind: "tune",
+      tuning: { gainDb: 14, quietestDb: -62 },
+    });
+    const faint = proposedTuning(sounding(-58), null);
     expect(faint).toEqual({ kind: "tune", tuning: { gainDb: 20, quietestDb: -57 } });
   });
 
   it("[V84] makes a loud voice softer, by 6 dB at most", () => {
-    expect(proposedTuning(sounding(-14))).toMatchObject({ kind: "tune", tuning: { gainDb: -6 } });
+    expect(proposedTuning(sounding(-14), null)).toMatchObject({ kind: "tune", tuning: { gainDb: -6 } });
   });
 
   it("[V84] leaves a voice alone that comes in well, or of which nothing was heard", () => {
-    expect(proposedTuning(sounding(-26))).toEqual({ kind: "as-it-is" });
-    expect(proposedTuning(sounding(-25, null))).toEqual({ kind: "as-it-is" });
-    expect(proposedTuning(null)).toEqual({ kind: "unknown" });
+    expect(proposedTuning(sounding(-26), null)).toEqual({ kind: "as-it-is" });
+    expect(proposedTuning(sounding(-25, null), null)).toEqual({ kind: "as-it-is" });
+    expect(proposedTuning(null, null)).toEqual({ kind: "unknown" });
+  });
+
+  it("[V84] leaves what an earlier check has set where that still fits, and takes it back where the voice does without", () => {
+    const before = { gainDb: 14, quietestDb: -62 };
+    expect(proposedTuning(sounding(-41), before)).toEqual({ kind: "as-it-is" });
+    expect(proposedTuning(sounding(-34), before)).toMatchObject({ kind: "tune", tuning: { gainDb: 8 } });
+    expect(proposedTuning(sounding(-26), before)).toEqual({ kind: "back-to-usual" });
+    const found = findingsOf(ended(five(right, sounding(-26))), before);
+    expect(findingWords(found, address).at(-1)).toBe(
+      "Kept, this forgets what an earlier check has set: your voice does without it.",
+    );
   });
 
   it("[V84] never lifts noise: where it lies close under a soft voice no gain is set", () => {
-    expect(proposedTuning(sounding(-45, -58))).toEqual({ kind: "too-noisy" });
-    expect(proposedTuning(sounding(-26, -38))).toEqual({ kind: "as-it-is" });
+    expect(proposedTuning(sounding(-45, -58), null)).toEqual({ kind: "too-noisy" });
+    expect(proposedTuning(sounding(-26, -38), null)).toEqual({ kind: "as-it-is" });
   });
 
   it("[V84] whatever was measured: within its limits, never into full scale, and noise alone stays below", () => {
@@ -63,7 +77,7 @@ describe("what a check would set", () => {
           peakDb: Math.min(0, voiceDb - peakAbove / 4),
           noiseDb,
         };
-        const proposal = proposedTuning(levels);
+        const proposal = proposedTuning(levels, null);
         if (proposal.kind !== "tune") return;
         const { gainDb, quietestDb } = proposal.tuning;
         expect(gainDb).toBeGreaterThanOrEqual(tuningLimits.gainDb[0]);
@@ -88,23 +102,23 @@ describe("what a check would set", () => {
       { outcome: nothing, levels: null },
       { outcome: right, levels: sounding(-44) },
     ] as const;
-    expect(findingsOf(ended(results)).levels).toEqual(sounding(-44));
+    expect(findingsOf(ended(results), null).levels).toEqual(sounding(-44));
   });
 });
 
 describe("what a check has found", () => {
   it("[V85] another address is offered where this one was lost twice, and not before", () => {
     const once = [{ outcome: lost, levels: null }, ...five(right, sounding(-26)).slice(1)];
-    expect(findingsOf(ended(once)).offers).toEqual([]);
+    expect(findingsOf(ended(once), null).offers).toEqual([]);
     const twice = [...once.slice(0, 4), { outcome: lost, levels: null }];
-    const found = findingsOf(ended(twice));
+    const found = findingsOf(ended(twice), null);
     expect(found.addressLost).toBe(2);
     expect(found.offers.length).toBeGreaterThan(0);
     expect(found.offers).not.toContain(address);
     expect(wordsOf(ended(twice)).at(-1)).toBe(
       "“listen kitchen” was missed in two sentences: another name may be heard better.",
     );
-    const other = findingsOf(ended(twice, { address: found.offers[0] ?? "" }));
+    const other = findingsOf(ended(twice, { address: found.offers[0] ?? "" }), null);
     expect([other.offers.length, other.offers.includes(found.offers[0] ?? "")]).toEqual([2, false]);
   });
 
