@@ -29,9 +29,12 @@ export function browserMisheardStore(): MisheardStore {
   return {
     list: () => inStore("readwrite", listAll, { answer: [] }),
     add: (misheard, wav) => inStore("readwrite", (stores) => addOne(stores, misheard, wav), "make"),
-    change: (misheard) => inStore("readwrite", ({ sentences }) => changeOne(sentences, misheard), { answer: null }),
+    change: (misheard) =>
+      inStore("readwrite", ({ sentences }) => changeOne(sentences, misheard), { answer: null }),
     sound: async (id) => {
-      const found = await inStore("readonly", ({ sounds }) => settled<unknown>(sounds.get(id)), { answer: null });
+      const found = await inStore("readonly", ({ sounds }) => settled<unknown>(sounds.get(id)), {
+        answer: null,
+      });
       if (!found.ok) return found;
       return found.value instanceof Uint8Array
         ? ok(found.value)
@@ -82,11 +85,12 @@ async function inStore<T>(
   ifNone: { readonly answer: T } | "make",
 ): Promise<Result<T, string>> {
   let opened: IDBDatabase | null = null;
+  let transaction: IDBTransaction | null = null;
   try {
     opened = await openDatabase(ifNone === "make" ? "make" : "if-there");
     if (opened === null && ifNone !== "make") return ok(ifNone.answer);
     if (opened === null) throw new Error("it was not made");
-    const transaction = opened.transaction(tables, mode);
+    transaction = opened.transaction(tables, mode);
     const ended = endOf(transaction);
     const [value] = await Promise.all([
       work({ sentences: transaction.objectStore("sentences"), sounds: transaction.objectStore("sounds") }),
@@ -94,7 +98,10 @@ async function inStore<T>(
     ]);
     return ok(value);
   } catch (thrown) {
-    return err(faultOf(thrown));
+    const sentence = faultOf(transaction?.error ?? thrown);
+    // What was done before the fault is not to stay by itself.
+    abort(transaction);
+    return err(sentence);
   } finally {
     opened?.close();
   }
@@ -118,6 +125,14 @@ function openDatabase(how: "make" | "if-there"): Promise<IDBDatabase | null> {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => (isNone ? resolve(null) : reject(reasonOf(request.error)));
   });
+}
+
+function abort(transaction: IDBTransaction | null): void {
+  try {
+    transaction?.abort();
+  } catch {
+    // It has ended by itself.
+  }
 }
 
 function settled<T>(request: IDBRequest<T>): Promise<T> {

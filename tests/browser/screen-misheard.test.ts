@@ -145,6 +145,18 @@ describe("the record of misheard sentences on the screen", () => {
     expect(found).toEqual([]);
   });
 
+  it("[W47] with nothing on the stove it is reached from the start page, by who keeps a record", async () => {
+    await open.show({ ...all.start, misheard: all.misheard.misheard });
+    await key("Listen to what was misheard").click();
+    await expect.poll(() => open.page.locator(".misheard-item").count()).toBe(4);
+    expect(await open.findings()).toEqual([]);
+    await key("Delete all").click();
+    await key("Yes, delete them").click();
+    await expect.poll(() => textsOf(".misheard-tally li")).toEqual(["Nothing is kept."]);
+    await open.show(all.start);
+    expect(await key("Listen to what was misheard").count()).toBe(0);
+  });
+
   it("[W6] the list goes away with Escape, and leaves the drawer", async () => {
     await openList();
     await open.page.keyboard.press("Escape");

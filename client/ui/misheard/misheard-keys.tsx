@@ -36,11 +36,11 @@ export function MisheardKeys({ galley }: { readonly galley: Galley }) {
         onChoose={choose}
       />
       <p class="hint">
-        Keeps the sound of sentences that came to nothing after “{address}”, that were asked back, or that you
-        undid or said no to within {takenBackWithinS} seconds, with whoever else is heard in them. It stays in
-        this browser on this device and is never sent anywhere: at most {mostKept} sentences of {longestKeptS}{" "}
-        seconds ({mostMegabytes} MB), the oldest go first. You can listen to them, correct and delete them
-        here.
+        Turned on, it keeps the sound of sentences that came to nothing after “{address}”, that were asked
+        back, or that you undid or said no to within {takenBackWithinS} seconds, with whoever else is heard in
+        them. It stays in this browser on this device and is never sent anywhere: at most {mostKept} sentences
+        of {longestKeptS} seconds ({mostMegabytes} MB), the oldest go first. You can listen to them, correct
+        and delete them here.
       </p>
       <Trouble record={record} />
       {typeof record !== "string" && isAsking && count > 0 && (

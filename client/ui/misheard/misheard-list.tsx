@@ -28,9 +28,7 @@ export function MisheardList({ record, clock }: ListProps) {
           .map((tally) => (
             <li key={tally.sentence}>{tallyWords(tally)}</li>
           ))}
-        <li class="hint">
-          {open === 0 ? "Each one is corrected." : `Not corrected yet: ${sentenceCount(open)}.`}
-        </li>
+        <li class="hint">{openWords(sentences.length, open)}</li>
       </ul>
       <ol class="misheard-list" ref={list} tabIndex={-1} aria-label="Sentences, the newest first">
         {sentences.map((one) => (
@@ -49,6 +47,11 @@ export function MisheardList({ record, clock }: ListProps) {
       {sentences.length > 0 && <WholeRecord record={record} onDeleteAll={() => remove(null)} />}
     </div>
   );
+}
+
+function openWords(all: number, open: number): string {
+  if (all === 0) return "Nothing is kept.";
+  return open === 0 ? "Each one is corrected." : `Not corrected yet: ${sentenceCount(open)}.`;
 }
 
 interface WholeProps extends Pick<ListProps, "record"> {

@@ -3,6 +3,7 @@ import type { Pantry } from "../../../core/sync/protocol.ts";
 import type { Galley } from "../galley.ts";
 import { Notices } from "../notices.tsx";
 import { Cautions } from "./cautions.tsx";
+import { MisheardDoor } from "../misheard/misheard-door.tsx";
 import { LookKeys } from "../parts/look-keys.tsx";
 import { MealCard } from "./meal-card.tsx";
 import { Mistakes } from "./mistakes.tsx";
@@ -51,6 +52,7 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
         )}
       </main>
       {shelf.state === "open" && <Mistakes mistakes={shelf.pantry.mistakes} />}
+      <MisheardDoor galley={galley} />
       <Cautions />
     </div>
   );

@@ -9,6 +9,8 @@ import { createMisheardRecord } from "../../../client/kitchen/misheard-record.ts
 import { defaultSettings } from "../../../client/kitchen/settings.ts";
 import type { Settings } from "../../../client/kitchen/settings.ts";
 import type { Sound } from "../../../client/sound/player.ts";
+import { browserMisheardStore } from "../../../client/storage/misheard-store.ts";
+import type { MisheardStore } from "../../../client/storage/misheard-store.ts";
 import { showPage } from "../../../client/ui/show-page.tsx";
 import { decide, numbered } from "../../../core/cook/decide.ts";
 import type { MealEvent } from "../../../core/cook/events.ts";
@@ -41,6 +43,8 @@ export interface Scene {
 export interface ScreenBench {
   readonly caller: Caller;
   readonly store: MealStore;
+  /** Where this browser would keep misheard sentences; the scenes do not use it. */
+  readonly misheardStore: MisheardStore;
   readonly begun: readonly (readonly [string, Readonly<Record<string, number>>, number | null])[];
   readonly woken: () => number;
   readonly listened: () => number;
@@ -156,6 +160,7 @@ function show(scene: Scene): ScreenBench {
   return {
     caller,
     store,
+    misheardStore: browserMisheardStore(),
     begun,
     woken: () => woken,
     listened: () => listened,
