@@ -39,14 +39,6 @@ export function CheckFindings({ check, settings, onOffer, onKeep, onLeave, onAga
           </p>
         ))}
       </div>
-      {findings.levels !== null && (
-        <dl class="level">
-          <MeasuredBar name="Your voice" dbfs={findings.levels.bandDb} kind="voice" />
-          {findings.levels.noiseDb !== null && (
-            <MeasuredBar name="The room" dbfs={findings.levels.noiseDb} kind="room" />
-          )}
-        </dl>
-      )}
       {findings.offers.length > 0 && (
         <Choice
           name="The kitchen's name"
@@ -54,6 +46,14 @@ export function CheckFindings({ check, settings, onOffer, onKeep, onLeave, onAga
           value={address}
           onChoose={setAddress}
         />
+      )}
+      {findings.levels !== null && (
+        <dl class="level">
+          <MeasuredBar name="Your voice" dbfs={findings.levels.bandDb} kind="voice" />
+          {findings.levels.noiseDb !== null && (
+            <MeasuredBar name="The room" dbfs={findings.levels.noiseDb} kind="room" />
+          )}
+        </dl>
       )}
       <div class="check-keys">
         {changes && (
