@@ -4,6 +4,7 @@ import { join } from "node:path";
 import type { Browser, BrowserContext } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Watched } from "../../client/kitchen/watched.ts";
+import type { Voice } from "../voice/synthetic-voices.ts";
 import { unpacked } from "../core/speech/misheard/unpacked.ts";
 import { startChromium } from "./kitchen/chromium.ts";
 import { beginMeal, openKitchen, typeSentence, type KitchenPage } from "./kitchen/kitchen-page.ts";
@@ -59,12 +60,22 @@ const stored = (): Promise<number | null> =>
     return count;
   })()`);
 
-/** Says something that no recipe has, after the address, until the ear has come to something. */
-async function mumble(): Promise<void> {
+/** Says something until the ear has come to something; on a busy machine it may have to be said again. */
+async function sayUntilHeard(voice: Voice, sentence: string): Promise<void> {
   const before = (await sounds()).length;
-  await utterWhen(stove, "slt", "listen kitchen, purple trumpets wander over the harbour", earWaits);
-  await expect.poll(async () => (await sounds()).length, { timeout: 20_000 }).toBeGreaterThan(before);
+  for (let times = 1; times <= 3; times++) {
+    await utterWhen(stove, voice, sentence, earWaits);
+    for (let waited = 0; waited < 60; waited++) {
+      if ((await sounds()).length > before) return;
+      await stove.page.waitForTimeout(200);
+    }
+  }
+  throw new Error(`"${sentence}" was said three times, and the ear came to nothing`);
 }
+
+/** Says something that no recipe has, after the address. */
+const mumble = (): Promise<void> =>
+  sayUntilHeard("slt", "listen kitchen, purple trumpets wander over the harbour");
 
 const key = (name: string | RegExp) => stove.page.getByRole("button", { name });
 const textsOf = (which: string) => stove.page.locator(which).allInnerTexts();
@@ -109,44 +120,51 @@ describe("the record of misheard sentences, by voice", () => {
     await putAway();
     expect(await textsOf(".ear-keeps")).toEqual(["keeps what is misheard"]);
     await mumble();
-    await expect.poll(stored, { timeout: 20_000 }).toBe(1);
-    const before = (await sounds()).length;
-    await utterWhen(stove, "rms", "the purple trumpets wander over the harbour at night", earWaits);
-    await expect.poll(async () => (await sounds()).length, { timeout: 20_000 }).toBeGreaterThan(before);
+    await expect.poll(stored, { timeout: 20_000 }).toBeGreaterThan(0);
+    const [keptBefore, before] = [await stored(), (await sounds()).length];
+    await sayUntilHeard("rms", "the purple trumpets wander over the harbour at night");
     expect((await sounds()).slice(before).every((sound) => sound === null)).toBe(true);
-    expect(await stored()).toBe(1);
+    expect(await stored()).toBe(keptBefore);
   });
 
   it("[V92] a command that the cook undoes is kept, and one that was right is not", async () => {
+    const before = (await stored()) ?? 0;
     await speakTo(stove, "slt", "listen kitchen, what now", /^what now/);
     await speakTo(stove, "slt", "listen kitchen, set a timer for ninety seconds", /timer/);
     await typeSentence(stove, "undo that");
-    await expect.poll(stored, { timeout: 20_000 }).toBe(2);
+    await expect.poll(stored, { timeout: 20_000 }).toBeGreaterThan(before);
     await pullDrawer();
-    await key("Listen to two sentences").click();
+    await key(/^Listen to/).click();
     await stove.page.locator(".misheard-item").first().waitFor();
-    expect((await textsOf(".misheard-words")).map((text) => text.replaceAll(/\s+/g, " "))).toEqual([
-      expect.stringMatching(/Heard “set a timer for ninety seconds” you took it back$/),
-      expect.stringMatching(/ came to nothing$/),
-    ]);
+    const words = (await textsOf(".misheard-words")).map((text) => text.replaceAll(/\s+/g, " "));
+    expect(words[0]).toMatch(/Heard “set a timer for ninety seconds” you took it back$/);
+    expect(words.at(-1)).toMatch(/ came to nothing$/);
+    expect(words.filter((text) => text.includes("what now"))).toEqual([]);
   });
 
   it("[V98] one is played to the end, and meanwhile nothing is heard", async () => {
-    const before = (await stove.watched()).lines.length;
+    const fromCook = async (): Promise<readonly string[]> =>
+      (await stove.watched()).lines.filter(({ who }) => who === "cook").map(({ text }) => text);
+    const before = await fromCook();
     await stove.page.waitForFunction(earWaits, undefined, { timeout: 30_000 });
     const said = utterWhen(stove, "slt", "listen kitchen, what now", earIsDeaf);
-    await key(/^Play: .*ninety/).click();
+    await key(/^Play: .*ninety/)
+      .first()
+      .click();
     await said;
     expect((await stove.watched()).ear).toBe("deaf");
     await stove.page.waitForFunction(earWaits, undefined, { timeout: 30_000 });
     await stove.page.waitForTimeout(3_000);
-    expect((await stove.watched()).lines.length).toBe(before);
-    expect(await key(/^Play: .*ninety/).count()).toBe(1);
+    expect(await fromCook()).toEqual(before);
+    expect(await key(/^Stop: /).count()).toBe(0);
     expect(stove.troubles).toEqual([]);
   });
 
   it("[V93] [V95] one is corrected, and all outlive a reload", async () => {
-    await key(/^Correct: .*ninety/).click();
+    const all = await stored();
+    await key(/^Correct: .*ninety/)
+      .first()
+      .click();
     expect((await textsOf(".misheard-correction li")).length).toBeGreaterThan(3);
     await key("set a timer for nineteen seconds").click();
     await expect
@@ -154,32 +172,39 @@ describe("the record of misheard sentences, by voice", () => {
       .toEqual(["→ you said “set a timer for nineteen seconds”"]);
     await stove.page.reload();
     await pullDrawer();
-    await key("Listen to two sentences").click();
+    await key(/^Listen to/).click();
     await expect
-      .poll(() => textsOf(".misheard-tally li"))
-      .toEqual(["“set a timer for nineteen seconds” was misheard once.", "Not corrected yet: one sentence."]);
+      .poll(async () => (await textsOf(".misheard-tally li"))[0])
+      .toBe("“set a timer for nineteen seconds” was misheard once.");
+    expect(await stove.page.locator(".misheard-item").count()).toBe(all);
   });
 
   it("[W49] [V97] all are saved as one file, with their sound", async () => {
+    const count = (await stored()) ?? 0;
     const [download] = await Promise.all([
       stove.page.waitForEvent("download"),
       key("Save all as one file").click(),
     ]);
     expect(download.suggestedFilename()).toBe("misheard-sentences.zip");
     const files = await unpacked(readFileSync(await download.path()));
-    expect([...files.keys()]).toEqual(["sentences.jsonl", "001.wav", "002.wav"]);
-    for (const name of ["001.wav", "002.wav"]) {
-      const wav = files.get(name);
+    expect(files.size).toBe(1 + count);
+    const lines = files.get("sentences.jsonl")?.toString("utf8");
+    expect(lines).toContain('"meant":"set a timer for nineteen seconds"');
+    for (const [name, wav] of files) {
+      if (name === "sentences.jsonl") continue;
       // A second at least, twelve at most, of 16-bit samples at 16 kHz behind a header of 44 bytes.
-      expect(wav?.length).toBeGreaterThan(32_000);
-      expect(wav?.length).toBeLessThanOrEqual(44 + 12 * 32_000);
+      expect(wav.length).toBeGreaterThan(32_000);
+      expect(wav.length).toBeLessThanOrEqual(44 + 12 * 32_000);
     }
     expect(stove.troubles).toEqual([]);
   });
 
   it("[W47] [V93] one is deleted with its sound, then all", async () => {
-    await key(/^Delete: .*ninety/).click();
-    await expect.poll(stored).toBe(1);
+    const count = (await stored()) ?? 0;
+    await key(/^Delete: .*ninety/)
+      .first()
+      .click();
+    await expect.poll(stored).toBe(count - 1);
     await key("Delete all").click();
     await key("Yes, delete them").click();
     await expect.poll(stored).toBe(0);
