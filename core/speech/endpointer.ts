@@ -98,41 +98,57 @@ export function stepEndpointer(
 ): { readonly state: EndpointerState; readonly step: EndpointerStep } {
   const frame: FrameHeard = { ...heard, levelDb: Math.max(silenceDb, heard.levelDb) };
   const recent = [...state.recent, frame].slice(-Math.round(settings.floorSpanMs / frameMs));
-  const floorDb = noiseFloor(
-    recent.map(({ levelDb }) => levelDb),
-    settings,
-  );
-  const next = { frame: state.frame + 1, recent };
-  if (state.phase.kind === "quiet") {
-    const window = recent.slice(-Math.round(settings.onsetWindowMs / frameMs));
-    const beginning = window.filter((each) => mayBegin(each, floorDb, settings)).length;
-    if (beginning * frameMs < settings.onsetMs)
-      return { state: { ...next, phase: state.phase }, step: { kind: "none" } };
-    const from = Math.max(0, state.frame + 1 - window.length - Math.round(settings.preRollMs / frameMs));
-    const loudestDb = Math.max(...window.map(({ levelDb }) => levelDb));
-    return {
-      state: { ...next, phase: { kind: "speech", from, quietFrames: 0, loudestDb } },
-      step: { kind: "started", from },
-    };
-  }
-  const { from } = state.phase;
-  const loudestDb = Math.max(state.phase.loudestDb, frame.levelDb);
+  const levels = recent.map(({ levelDb }) => levelDb);
+  const now: Moment = { at: state.frame, frame, recent, floorDb: noiseFloor(levels, settings) };
+  const { phase, step } =
+    state.phase.kind === "quiet"
+      ? whileQuiet(now, settings)
+      : whileSpeaking(state.phase, now, hangoverMs, settings);
+  return { state: { phase, frame: state.frame + 1, recent }, step };
+}
+
+type Phase = EndpointerState["phase"];
+type Change = { readonly phase: Phase; readonly step: EndpointerStep };
+
+/** One frame, its number, and what is known of the last two seconds. */
+type Moment = {
+  readonly at: number;
+  readonly frame: FrameHeard;
+  readonly recent: readonly FrameHeard[];
+  readonly floorDb: number;
+};
+
+function whileQuiet({ at, recent, floorDb }: Moment, settings: EndpointerSettings): Change {
+  const window = recent.slice(-Math.round(settings.onsetWindowMs / frameMs));
+  const beginning = window.filter((each) => mayBegin(each, floorDb, settings)).length;
+  if (beginning * frameMs < settings.onsetMs) return { phase: { kind: "quiet" }, step: { kind: "none" } };
+  const from = Math.max(0, at + 1 - window.length - Math.round(settings.preRollMs / frameMs));
+  const loudestDb = Math.max(...window.map(({ levelDb }) => levelDb));
+  return {
+    phase: { kind: "speech", from, quietFrames: 0, loudestDb },
+    step: { kind: "started", from },
+  };
+}
+
+function whileSpeaking(
+  before: Extract<Phase, { readonly kind: "speech" }>,
+  { at, frame, floorDb }: Moment,
+  hangoverMs: number,
+  settings: EndpointerSettings,
+): Change {
+  const { from } = before;
+  const loudestDb = Math.max(before.loudestDb, frame.levelDb);
   const isSpeech = goesOn(frame, floorDb, loudestDb, settings);
-  const quietFrames = isSpeech ? 0 : state.phase.quietFrames + 1;
-  const isTooLong = (state.frame - from) * frameMs >= settings.longestMs;
+  const quietFrames = isSpeech ? 0 : before.quietFrames + 1;
+  const isTooLong = (at - from) * frameMs >= settings.longestMs;
   if (isTooLong || quietFrames * frameMs >= hangoverMs) {
-    const step = {
-      kind: "ended",
-      lastLoud: state.frame - quietFrames,
-      why: isTooLong ? "too-long" : "quiet",
-    } as const;
-    return { state: { ...next, phase: { kind: "quiet" } }, step };
+    const why = isTooLong ? "too-long" : "quiet";
+    return { phase: { kind: "quiet" }, step: { kind: "ended", lastLoud: at - quietFrames, why } };
   }
-  const phase = { kind: "speech", from, quietFrames, loudestDb } as const;
-  const step: EndpointerStep = isSpeech
-    ? { kind: "speech" }
-    : { kind: "pause", quietMs: quietFrames * frameMs };
-  return { state: { ...next, phase }, step };
+  return {
+    phase: { kind: "speech", from, quietFrames, loudestDb },
+    step: isSpeech ? { kind: "speech" } : { kind: "pause", quietMs: quietFrames * frameMs },
+  };
 }
 
 function mayBegin({ levelDb, voice }: FrameHeard, floorDb: number, settings: EndpointerSettings): boolean {

@@ -128,7 +128,7 @@ describe("a transcriber of two networks", () => {
     expect(numbers(seen.decoder[0]?.["past_key_values.0.encoder.key"])).toEqual([]);
     for (const feeds of seen.decoder.slice(1)) {
       for (const name of ["key", "value"]) {
-        const kept = feeds?.[`past_key_values.0.encoder.${name}`];
+        const kept = feeds[`past_key_values.0.encoder.${name}`];
         expect(kept?.dims).toEqual([1, 1, 3, 1]);
         expect(rowsOf(kept)).toEqual([[7, 8, 9]]);
       }
