@@ -2,18 +2,20 @@ import { describe, expect, it } from "vitest";
 import { type EndpointerStep, initialEndpointer, stepEndpointer } from "../../../core/speech/endpointer.ts";
 import { frameMs } from "../../../core/speech/samples.ts";
 
-/** Stretches of one level: [milliseconds, dBFS], with a wobble of a decibel as real noise has. */
+type Stretch = readonly [ms: number, db: number, voice?: number];
+
+/** Stretches of one level, with a wobble of a decibel as real noise has; without a third number by level alone. */
 function listen(
-  stretches: readonly (readonly [ms: number, db: number])[],
+  stretches: readonly Stretch[],
   hangoverMs = 300,
 ): readonly (EndpointerStep & { at: number })[] {
   let state = initialEndpointer;
   const steps: (EndpointerStep & { at: number })[] = [];
-  for (const [ms, db] of stretches) {
+  for (const [ms, db, voice = null] of stretches) {
     for (let at = 0; at < ms / frameMs; at++) {
       const { state: next, step } = stepEndpointer(
         state,
-        { levelDb: db + (at % 3) * 0.5 - 0.5, voice: null },
+        { levelDb: db + (at % 3) * 0.5 - 0.5, voice },
         hangoverMs,
       );
       if (step.kind === "started" || step.kind === "ended")
@@ -118,5 +120,47 @@ describe("endpointer", () => {
         ] as const,
     ).flat();
     expect(listen([[1000, -60], ...endless])[1]).toMatchObject({ kind: "ended", why: "too-long" });
+  });
+
+  it("[V65] a tap that is turned on and a clatter are no voice and begin nothing, however loud", () => {
+    expect(
+      listen([
+        [1000, -60, 0.01],
+        [3000, -25, 0.2],
+        [200, -8, 0.4],
+        [1000, -60, 0.01],
+      ]),
+    ).toEqual([]);
+  });
+
+  it("[V65] a voice no louder than the tap is heard, its soft words too, and its end", () => {
+    const steps = listen([
+      [4000, -35, 0.01],
+      [300, -33, 0.9],
+      [500, -36, 0.6],
+      [300, -34, 0.9],
+      [1000, -35, 0.02],
+    ]);
+    expect(steps.map(({ kind }) => kind)).toEqual(["started", "ended"]);
+    expect(steps[1]).toMatchObject({ lastLoud: (4000 + 1100) / frameMs - 1, why: "quiet" });
+  });
+
+  it("[V65] in a quiet room the level ends it, while what the voice left behind still passes for one", () => {
+    const steps = listen([
+      [1000, -65, 0.01],
+      [800, -25, 0.95],
+      [120, -64, 0.8],
+      [1000, -65, 0.02],
+    ]);
+    expect(steps[1]).toMatchObject({ kind: "ended", lastLoud: (1000 + 800) / frameMs - 1 });
+  });
+
+  it("[V65] a voice too far away to be meant for us begins nothing", () => {
+    expect(
+      listen([
+        [1000, -80, 0.01],
+        [1000, -70, 0.9],
+      ]),
+    ).toEqual([]);
   });
 });

@@ -4,29 +4,14 @@ import {
   createOnnxTranscriber,
   type OnnxParts,
 } from "../../../../core/speech/transcribe/onnx-transcriber.ts";
+import { FakeTensor, type Feeds, numbersIn } from "../../../voice/fake-onnx.ts";
 
 const tokens = { texts: ["a", "<s>", "</s>"], first: 1, last: 2 };
 const encoder = Uint8Array.of(1);
 const decoder = Uint8Array.of(2);
 
-type Feeds = Readonly<Record<string, OnnxTensor>>;
-
-class Tensor implements OnnxTensor {
-  readonly type: string;
-  readonly data: unknown;
-  readonly dims: readonly number[];
-  constructor(type: string, data: unknown, dims: readonly number[]) {
-    this.type = type;
-    this.data = data;
-    this.dims = dims;
-  }
-}
-
-const numbers = (tensor: OnnxTensor | undefined): readonly number[] =>
-  tensor === undefined ? [] : Array.from(tensor.data as ArrayLike<number | bigint>, Number);
-
 const rowsOf = (tensor: OnnxTensor | undefined): readonly (readonly number[])[] => {
-  const all = numbers(tensor);
+  const all = numbersIn(tensor);
   const size = all.length / (tensor?.dims[0] ?? 1);
   return Array.from({ length: tensor?.dims[0] ?? 0 }, (_, row) => all.slice(row * size, (row + 1) * size));
 };
@@ -44,12 +29,12 @@ const memoryNames = ["decoder.key", "decoder.value", "encoder.key", "encoder.val
  */
 function decode(feeds: Feeds): Record<string, OnnxTensor> {
   const before = rowsOf(feeds["past_key_values.0.decoder.key"]);
-  const next = numbers(feeds["input_ids"]);
+  const next = numbersIn(feeds["input_ids"]);
   const grown = next.map((token, row) => [...(before[row] ?? []), token]);
   const length = grown[0]?.length ?? 0;
-  const text = new Tensor("float32", Float32Array.from(grown.flat()), [next.length, 1, length, 1]);
-  const isFirst = numbers(feeds["use_cache_branch"])[0] === 0;
-  const sound = new Tensor("float32", Float32Array.from(isFirst ? [7, 8, 9] : []), [
+  const text = new FakeTensor("float32", Float32Array.from(grown.flat()), [next.length, 1, length, 1]);
+  const isFirst = numbersIn(feeds["use_cache_branch"])[0] === 0;
+  const sound = new FakeTensor("float32", Float32Array.from(isFirst ? [7, 8, 9] : []), [
     isFirst ? 1 : 0,
     1,
     3,
@@ -57,7 +42,7 @@ function decode(feeds: Feeds): Record<string, OnnxTensor> {
   ]);
   const odds = grown.map((draft) => [Number(draft.join("")), draft.length]);
   return {
-    logits: new Tensor("float32", Float32Array.from(odds.flat()), [next.length, 1, 2]),
+    logits: new FakeTensor("float32", Float32Array.from(odds.flat()), [next.length, 1, 2]),
     "present.0.decoder.key": text,
     "present.0.decoder.value": text,
     "present.0.encoder.key": sound,
@@ -68,7 +53,7 @@ function decode(feeds: Feeds): Record<string, OnnxTensor> {
 function fakeRuntime(names: readonly string[] = memoryNames): { runtime: OnnxRuntime; seen: Seen } {
   const seen: Seen = { encoder: [], decoder: [], released: 0 };
   const runtime: OnnxRuntime = {
-    Tensor,
+    Tensor: FakeTensor,
     InferenceSession: {
       create: (model) =>
         Promise.resolve({
@@ -78,7 +63,7 @@ function fakeRuntime(names: readonly string[] = memoryNames): { runtime: OnnxRun
             seen[isEncoder ? "encoder" : "decoder"].push(feeds);
             return Promise.resolve(
               isEncoder
-                ? { last_hidden_state: new Tensor("float32", Float32Array.of(3, 4), [1, 2, 1]) }
+                ? { last_hidden_state: new FakeTensor("float32", Float32Array.of(3, 4), [1, 2, 1]) }
                 : decode(feeds),
             );
           },
@@ -124,8 +109,8 @@ describe("a transcriber of two networks", () => {
     await writing.step([0], [1]);
     await writing.step([0, 0], [5, 6]);
     await writing.step([0, 1, 1], [5, 6, 7]);
-    expect(seen.decoder.map((feeds) => numbers(feeds["use_cache_branch"]))).toEqual([[0], [1], [1]]);
-    expect(numbers(seen.decoder[0]?.["past_key_values.0.encoder.key"])).toEqual([]);
+    expect(seen.decoder.map((feeds) => numbersIn(feeds["use_cache_branch"]))).toEqual([[0], [1], [1]]);
+    expect(numbersIn(seen.decoder[0]?.["past_key_values.0.encoder.key"])).toEqual([]);
     for (const feeds of seen.decoder.slice(1)) {
       for (const name of ["key", "value"]) {
         const kept = feeds[`past_key_values.0.encoder.${name}`];
@@ -147,7 +132,7 @@ describe("a transcriber of two networks", () => {
     expect(odds(await one.step([0], [6]))).toEqual([[156, 3]]);
     expect(seen.encoder).toHaveLength(1);
     expect(seen.encoder[0]?.["input_values"]).toMatchObject({ type: "float32", dims: [1, 3] });
-    expect(numbers(seen.encoder[0]?.["input_values"])).toEqual([0.5, -0.25, 0.125]);
+    expect(numbersIn(seen.encoder[0]?.["input_values"])).toEqual([0.5, -0.25, 0.125]);
   });
 
   it("[V55] loading twice is loading once, and both networks are given back", async () => {
