@@ -10,6 +10,7 @@ import {
   type Muted,
 } from "../../core/speech/listening.ts";
 import type { ListenWhen } from "../../core/speech/hearing.ts";
+import type { HandOut } from "../../core/speech/misheard/sound-to-hand-out.ts";
 import type { RoomSecond } from "../../core/speech/room-noise.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";
 import { type EarTuning, usualTuning } from "../../core/speech/tuning.ts";
@@ -57,7 +58,7 @@ export type Listener = {
   /** Suits the ear to the cook, now and after every start. */
   readonly setTuning: (tuning: EarTuning) => void;
   /** Whether the sound of sentences that may be misheard comes with them, now and after every start; at first never. */
-  readonly setHandOut: (sounds: "never" | "maybe-misheard") => void;
+  readonly setHandOut: (sounds: HandOut) => void;
   /** For this long no address is needed. */
   readonly openWindow: (ms: number) => void;
   /** The next sentence needs no address. */
@@ -97,7 +98,7 @@ class PageListener implements Listener {
   /** What the engine was last told to listen for. */
   private sent: { readonly grammar: Grammar; readonly how: Omit<ListenFor, "grammar"> } | null = null;
   private tuning = usualTuning;
-  private sounds: "never" | "maybe-misheard" = "never";
+  private sounds: HandOut = "never";
   private choice: EngineChoice;
   /** Why another engine listens than the one chosen, until it is told. */
   private tookOver: string | null = null;

@@ -2,6 +2,7 @@ import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import { createHearing, defaultHearingTimes, type Hearing } from "../../core/speech/hearing.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
+import type { HandOut } from "../../core/speech/misheard/sound-to-hand-out.ts";
 import type { FromRecogniser, MessagePortLike, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createResampler } from "../../core/speech/resample.ts";
 import { listeningRate } from "../../core/speech/samples.ts";
@@ -43,7 +44,7 @@ class RecogniserPump {
   /** The engine cannot begin an utterance before it has had its first grammar, and the microphone may be sooner. */
   private knowsGrammar = false;
   /** Of a hearing that is made later, too. */
-  private sounds: "never" | "maybe-misheard" = "never";
+  private sounds: HandOut = "never";
   private rate = listeningRate;
   private toListeningRate = createResampler(listeningRate, listeningRate);
 

@@ -1,3 +1,5 @@
+import { median } from "./median.ts";
+
 /** How loud the cook speaks, learnt from sentences that were accepted: what the radio says teaches nothing. */
 export type CookLevel = {
   /** One loud frame of the open sentence, dBFS in the speech band. */
@@ -24,8 +26,4 @@ export function createCookLevel(): CookLevel {
     },
     levelDb: () => median(sentences),
   };
-}
-
-function median(levels: readonly number[]): number | null {
-  return [...levels].sort((a, b) => a - b)[Math.floor(levels.length / 2)] ?? null;
 }

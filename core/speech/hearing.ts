@@ -12,7 +12,7 @@ import { createFront } from "./front.ts";
 import { hangoverAfter, type HangoverMs } from "./hangover.ts";
 import type { HearingEvent } from "./hearing-event.ts";
 import { loudness } from "./loudness.ts";
-import { type HeardSound, soundToHandOut } from "./misheard/sound-to-hand-out.ts";
+import { type HandOut, type HeardSound, soundToHandOut } from "./misheard/sound-to-hand-out.ts";
 import { openUtterance, type OpenUtterance } from "./open-utterance.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
 import { roomSecond } from "./room-noise.ts";
@@ -66,7 +66,7 @@ export type Hearing = {
   /** The stream is over: ends an open utterance. */
   readonly finish: () => Promise<readonly HearingEvent[]>;
   /** Whether the sound of sentences that may be misheard is handed out with them; at first it never is. */
-  readonly handOut: (sounds: "never" | "maybe-misheard") => void;
+  readonly handOut: (sounds: HandOut) => void;
   /** Forgets the stream so far, its voice, an open utterance and a held address; the grammar stays. */
   readonly reset: () => Promise<void>;
 };

@@ -1,3 +1,5 @@
+import { createTurns } from "./turns.ts";
+
 /** The part of onnxruntime's tensors, sessions and module that we call. */
 export type OnnxTensor = { readonly data: unknown; readonly dims: readonly number[] };
 export type OnnxSession = {
@@ -19,12 +21,7 @@ export type OnnxRuntime = {
  * and two calls that are under way at once, even of two networks, take each other's.
  */
 export function oneAtATime({ Tensor, InferenceSession }: OnnxRuntime): OnnxRuntime {
-  let last: Promise<unknown> = Promise.resolve();
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const done = last.then(work);
-    last = done.catch(() => undefined);
-    return done;
-  };
+  const inTurn = createTurns();
   const create = async (model: Uint8Array): Promise<OnnxSession> => {
     const session = await inTurn(() => InferenceSession.create(model));
     return {

@@ -1,6 +1,7 @@
 import type { Grammar } from "./grammar.ts";
 import type { ListenWhen } from "./hearing.ts";
 import type { HearingEvent } from "./hearing-event.ts";
+import type { HandOut } from "./misheard/sound-to-hand-out.ts";
 import type { ListenFor } from "./recogniser.ts";
 import type { EarTuning } from "./tuning.ts";
 
@@ -19,7 +20,7 @@ export type ToRecogniser =
   /** Suits the ear to the cook from here on; kept over a new stream. */
   | { readonly kind: "tune"; readonly tuning: EarTuning }
   /** Whether the sound of sentences that may be misheard is handed out with them; it never is before this. */
-  | { readonly kind: "hand-out"; readonly sounds: "never" | "maybe-misheard" }
+  | { readonly kind: "hand-out"; readonly sounds: HandOut }
   /** Sound from the page itself, for a browser without a port from its worklet. The buffer is transferred. */
   | { readonly kind: "audio"; readonly samples: Float32Array; readonly rate: number }
   /** Forget the stream so far; the grammar stays. */

@@ -11,6 +11,7 @@ import { freeSearch, search } from "./transcribe/search.ts";
 import { createSpeller, type Speller } from "./transcribe/speller.ts";
 import type { Transcriber } from "./transcribe/transcriber.ts";
 import { WordPaths } from "./transcribe/word-paths.ts";
+import { createTurns } from "./turns.ts";
 import type { Verdict } from "./verdict.ts";
 import type { WordEngine } from "./word-engine.ts";
 
@@ -59,7 +60,7 @@ class TwoEars implements Recogniser {
   private isSettled = true;
   private isOthers = false;
   /** One thought after another: the models take one utterance at a time. */
-  private last: Promise<unknown> = Promise.resolve();
+  private readonly inTurn = createTurns();
 
   constructor(parts: TwoEarsParts) {
     this.parts = parts;
@@ -136,12 +137,6 @@ class TwoEars implements Recogniser {
     this.thought = null;
     this.written = [];
     this.isOthers = false;
-  }
-
-  private inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const done = this.last.then(work);
-    this.last = done.catch(() => undefined);
-    return done;
   }
 
   private think(pause: number | null): void {

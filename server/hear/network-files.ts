@@ -1,4 +1,3 @@
-import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { embeddedDetector, embeddedTranscriber } from "../../core/speech/embedded-assets.ts";
@@ -6,14 +5,15 @@ import type { Tokens } from "../../core/speech/transcribe/transcriber.ts";
 
 /** The folder that the two networks of the embedded transcriber lie in. */
 export function transcriberFolder(): string {
-  const entry = fileURLToPath(import.meta.resolve(embeddedTranscriber.package));
-  return join(dirname(entry), embeddedTranscriber.folder);
+  return join(folderOfEntry(embeddedTranscriber.package), embeddedTranscriber.folder);
 }
 
 /** The folder that the network of the voice detector lies in. */
 export function detectorFolder(): string {
-  return dirname(createRequire(import.meta.url).resolve(embeddedDetector.package));
+  return folderOfEntry(embeddedDetector.package);
 }
+
+const folderOfEntry = (name: string): string => dirname(fileURLToPath(import.meta.resolve(name)));
 
 /** The tokens that it writes in; reading them takes a tenth of a second. */
 export async function transcriberTokens(): Promise<Tokens> {

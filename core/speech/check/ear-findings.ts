@@ -1,3 +1,4 @@
+import { median } from "../median.ts";
 import { typicalSpeechDb } from "../room-noise.ts";
 import type { SentenceLevels } from "../sentence-levels.ts";
 import type { EarTuning } from "../tuning.ts";
@@ -92,8 +93,4 @@ function roomOf(levels: SentenceLevels | null, floorDb: number | null): RoomIs {
   if (margin >= marginDb.quiet) return "quiet";
   if (margin >= marginDb.noisy) return "noisy";
   return margin >= marginDb.loud ? "loud" : "drowning";
-}
-
-function median(values: readonly number[]): number | null {
-  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? null;
 }

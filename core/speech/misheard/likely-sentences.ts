@@ -34,7 +34,7 @@ export function likelySentences(
   if (heard.length === 0) return [];
   const unlike = createUnlikeness();
   const found: { readonly sentence: string; readonly cost: number }[] = [];
-  let paths: readonly Path[] = [{ state: start, words: [], costs: [0, ...heard.map((_, at) => at + 1)] }];
+  let paths: readonly Path[] = [{ state: start, words: [], costs: atFirst(heard) }];
   for (let length = 0; length <= mostWords && paths.length > 0; length++) {
     for (const { state, words, costs } of paths) {
       const isSentence = words.length > 0 && states[state]?.isEnd === true;
@@ -57,7 +57,10 @@ export function likelySentences(
     .map(({ sentence }) => sentence);
 }
 
-/** Another row of the edit distance of words (Levenshtein 1966), a wrong word costing what it is unlike. */
+/** The first row of the edit distance: everything was left out so far. */
+const atFirst = (heard: readonly string[]): readonly number[] => [0, ...heard.map((_, at) => at + 1)];
+
+/** Another row of the edit distance (Levenshtein 1966), of words or letters, a wrong one costing what it is unlike. */
 function nextCosts(
   costs: readonly number[],
   word: string,
@@ -96,14 +99,7 @@ function createUnlikeness(): (a: string, b: string) => number {
 }
 
 function letterDistance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, at) => at);
-  for (const [at, letter] of [...a].entries()) {
-    const next = [at + 1];
-    for (let to = 0; to < b.length; to++) {
-      const changed = (row[to] ?? 0) + (letter === b[to] ? 0 : 1);
-      next.push(Math.min(changed, (row[to + 1] ?? 0) + 1, (next[to] ?? 0) + 1));
-    }
-    row = next;
-  }
-  return row[b.length] ?? 0;
+  const [letters, others] = [Array.from(a), Array.from(b)];
+  const unlike = (one: string, other: string): number => (one === other ? 0 : 1);
+  return letters.reduce((row, letter) => nextCosts(row, letter, others, unlike), atFirst(others)).at(-1) ?? 0;
 }

@@ -3,6 +3,9 @@ import { frameMs, joinSamples } from "../samples.ts";
 import type { Verdict } from "../verdict.ts";
 import { longestKeptS } from "./limits.ts";
 
+/** Which sounds leave the recogniser: none, or those of sentences that may turn out to be misheard. */
+export type HandOut = "never" | "maybe-misheard";
+
 /** The sound of one sentence, handed out so that it may be kept if it turns out to be misheard. */
 export type HeardSound = {
   /** Mono, 16 kHz, in [-1, 1]; at most 12 s, the beginning. */

@@ -118,6 +118,8 @@ export async function search(
 
 /** Whether a draft is the address, to its last letter, and nothing more yet. */
 function isAddress({ place, words }: Draft, address: readonly string[]): boolean {
+  // Asked of every way to go on: most drafts are past the address.
+  if (words.length >= address.length) return false;
   const text = address.join(" ");
   return place.complete.some((complete) => [...words, ...complete.words].join(" ") === text);
 }

@@ -3,7 +3,7 @@ import { defaultEndpointer } from "../../../../core/speech/endpointer.ts";
 import { expectation } from "../../../../core/speech/expectation.ts";
 import { createHearing, defaultHearingTimes, type Hearing } from "../../../../core/speech/hearing.ts";
 import type { HearingEvent } from "../../../../core/speech/hearing-event.ts";
-import { soundToHandOut } from "../../../../core/speech/misheard/sound-to-hand-out.ts";
+import { type HandOut, soundToHandOut } from "../../../../core/speech/misheard/sound-to-hand-out.ts";
 import type { ListenFor, ListeningMode, Recogniser } from "../../../../core/speech/recogniser.ts";
 import type { FromRecogniser } from "../../../../core/speech/recogniser-messages.ts";
 import type { Verdict } from "../../../../core/speech/verdict.ts";
@@ -56,7 +56,7 @@ async function soundOf(
   words: string,
   verdict: Verdict,
   mode: ListeningMode,
-  sounds: "never" | "maybe-misheard" | "not told" = "maybe-misheard",
+  sounds: HandOut | "not told" = "maybe-misheard",
 ) {
   const settings = { ...defaultHearingTimes, endpointer: defaultEndpointer };
   const hearing = createHearing({ recogniser: scripted(words, verdict), detector: null }, settings);
@@ -122,7 +122,7 @@ describe("the sound of a sentence", () => {
 
 describe("the worker", () => {
   /** What a worker posts while somebody speaks once, having been told this. */
-  async function posted(...told: readonly ("never" | "maybe-misheard")[]) {
+  async function posted(...told: readonly HandOut[]) {
     const messages: { readonly message: FromRecogniser; readonly transfer: readonly ArrayBuffer[] }[] = [];
     const take = createRecogniserPump({
       createRecogniser: () => scripted("listen kitchen nest stab", doubtful),
