@@ -56,7 +56,7 @@ describe("where utterances begin and end", () => {
         const speech = await spokenDry(voice, "listen kitchen, what is next");
         const found = await utterancesIn(withSurroundings(speech, noise, { leadS, tailS: 1.5, snrDb }));
         expect(found, voice).toHaveLength(1);
-        const [[from = NaN, to = NaN] = []] = found;
+        const [[from, to] = [NaN, NaN]] = found;
         const [first, last] = spanOfSpeech(speech).map((at) => (at + leadS * listeningRate) / frameSamples);
         expect(from, voice).toBeLessThanOrEqual(first ?? NaN);
         expect(to, voice).toBeGreaterThanOrEqual((last ?? NaN) - within.quiet);
