@@ -10,6 +10,8 @@ export interface TrialHeard {
   /** What was written down of it, the address included, whatever it came to. */
   readonly words: readonly string[];
   readonly levels: SentenceLevels | null;
+  /** How long ago it began, in ms. */
+  readonly beganAgoMs: number;
 }
 
 /** While the cook tries out the ear it listens for this, so tuned, and hands over what it hears: nothing is obeyed. */

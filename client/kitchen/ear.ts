@@ -143,9 +143,13 @@ function roomSignOf({ caller, sound, settings, saying, trial, deaf }: EarNeeds):
 }
 
 /** Whether the ear was only tried out. What is said while the caller speaks is no trial, and is not obeyed either. */
-function isTried({ verdict, levels }: Heard, words: readonly string[], { sound, trial }: EarNeeds): boolean {
+function isTried(
+  { verdict, levels, beganAgoMs }: Heard,
+  words: readonly string[],
+  { sound, trial }: EarNeeds,
+): boolean {
   if (trial.value === null) return false;
-  if (!sound.isSpeaking()) trial.value.onHeard({ verdict, levels, words });
+  if (!sound.isSpeaking()) trial.value.onHeard({ verdict, levels, words, beganAgoMs });
   return true;
 }
 

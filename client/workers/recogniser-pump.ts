@@ -3,9 +3,10 @@ import { createHearing, defaultHearingTimes, type Hearing } from "../../core/spe
 import type { Recogniser } from "../../core/speech/recogniser.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import type { HandOut } from "../../core/speech/misheard/sound-to-hand-out.ts";
+import type { HearingEvent } from "../../core/speech/hearing-event.ts";
 import type { FromRecogniser, MessagePortLike, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createResampler } from "../../core/speech/resample.ts";
-import { listeningRate } from "../../core/speech/samples.ts";
+import { frameMs, listeningRate } from "../../core/speech/samples.ts";
 import { usualTuning } from "../../core/speech/tuning.ts";
 import type { VoiceDetector } from "../../core/speech/voice-detector.ts";
 
@@ -17,6 +18,8 @@ export type PumpParts = {
   /** Buffers among the second are given away with the message. */
   readonly post: (message: FromRecogniser, transfer: readonly ArrayBuffer[]) => void;
 };
+
+type HeardEvent = Extract<HearingEvent, { readonly kind: "heard" }>;
 
 /** Sound waiting for a slow machine beyond this many blocks is dropped rather than answered a minute late. */
 const mostWaiting = 200;
@@ -35,6 +38,8 @@ class RecogniserPump {
   private readonly parts: PumpParts;
   private queue: Promise<void> = Promise.resolve();
   private waiting = 0;
+  /** Of the sound among it. */
+  private waitingMs = 0;
   private recogniser: Recogniser | null = null;
   private detector: VoiceDetector | null = null;
   private hearing: Hearing | null = null;
@@ -54,7 +59,9 @@ class RecogniserPump {
 
   take(message: ToRecogniser): void {
     if (message.kind === "audio" && this.waiting >= mostWaiting) return;
+    const lengthMs = message.kind === "audio" ? (message.samples.length / message.rate) * 1000 : 0;
     this.waiting++;
+    this.waitingMs += lengthMs;
     this.queue = this.queue
       .then(() => this.handle(message))
       .catch((thrown: unknown) => {
@@ -62,7 +69,10 @@ class RecogniserPump {
         const detail = thrown instanceof Error ? thrown.message : String(thrown);
         this.fail(`The speech recogniser stopped (${detail}). Turn listening on again.`);
       })
-      .finally(() => this.waiting--);
+      .finally(() => {
+        this.waiting--;
+        this.waitingMs -= lengthMs;
+      });
   }
 
   private async handle(message: ToRecogniser): Promise<void> {
@@ -133,7 +143,13 @@ class RecogniserPump {
     if (this.hearing === null || !this.knowsGrammar) return;
     if (this.rate !== rate) this.toListeningRate = createResampler(rate, listeningRate);
     this.rate = rate;
-    for (const event of await this.hearing.accept(this.toListeningRate(samples))) this.post(event);
+    for (const event of await this.hearing.accept(this.toListeningRate(samples))) {
+      this.post(event.kind === "heard" ? { ...event, beganAgoMs: this.beganAgoMs(event) } : event);
+    }
+  }
+
+  private beganAgoMs({ startedAtFrame, concludedAtFrame }: HeardEvent): number {
+    return (concludedAtFrame - startedAtFrame) * frameMs + this.waitingMs;
   }
 
   private fail(sentence: string): void {

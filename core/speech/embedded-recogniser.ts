@@ -40,13 +40,18 @@ export type EmbeddedDecoder = EngineDecoder & {
  */
 const usualCepstrum = "41.2,-2.6,2,-1.6,1.5,-5.2,-8.2,4.4,-4.1,-2.9,0.8,6.4,6.9";
 
-/** Settings of the decoder: its wide beams keep the right sentence alive in noise, where narrow ones lose it. */
+/**
+ * Settings of the decoder: its wide beams keep the right sentence alive in noise, where narrow ones lose it. So many
+ * states a frame are enough: of 13 sentences each in the quiet, under fan and tap (10 dB) 13, 12 and 4 were right with
+ * them and 13, 12 and 2 without such a limit, in 0.6 instead of 1.9 s under the fan.
+ */
 const decoderConfig = {
   samprate: listeningRate,
   bestpath: false,
   beam: 1e-100,
   wbeam: 1e-100,
   pbeam: 1e-100,
+  maxhmmpf: 3000,
   cmninit: usualCepstrum,
   loglevel: "FATAL",
 } as const;

@@ -19,6 +19,8 @@ export type HearingEvent =
       readonly levels: SentenceLevels | null;
       readonly startedAtFrame: number;
       readonly endedAtFrame: number;
+      /** When it was over: what came after is still to be heard. */
+      readonly concludedAtFrame: number;
       /** Null where the record of misheard sentences is off, and for whatever is none of its business. */
       readonly sound: HeardSound | null;
     };

@@ -281,6 +281,7 @@ class StreamHearing implements Hearing {
       sound: this.soundOf(utterance, verdict, words),
       startedAtFrame: utterance.from,
       endedAtFrame: step.lastLoud,
+      concludedAtFrame: this.state.frame,
     } as const;
     const changed = this.waiting === null ? ok(null) : await this.change(this.waiting);
     return changed.ok ? [heard] : [heard, { kind: "grammar-refused", sentence: changed.error }];

@@ -33,7 +33,11 @@ export type FromRecogniser =
   | { readonly kind: "loaded" }
   /** Loading failed for good; the sentence is for the cook. */
   | { readonly kind: "failed"; readonly sentence: string }
-  | HearingEvent;
+  | Exclude<HearingEvent, HeardEvent>
+  /** With it, how long ago the utterance began, in ms; on a slow machine sound is waited on. */
+  | (HeardEvent & { readonly beganAgoMs: number });
+
+type HeardEvent = Extract<HearingEvent, { readonly kind: "heard" }>;
 
 /** The part of a browser's MessagePort that the pump uses; core knows no DOM. */
 export type MessagePortLike = {

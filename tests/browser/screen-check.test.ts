@@ -24,6 +24,7 @@ const heard = (text: string, levels: SentenceLevels, addressed = true): TrialHea
   verdict: { kind: "command", words: spokenWords(text), confidence: 0.9, rivals: [], addressed },
   words: [],
   levels,
+  beganAgoMs: 0,
 });
 const say = (sentence: TrialHeard): Promise<void> =>
   open.page.evaluate((said) => globalThis.bench.sayInTrial(said), sentence);

@@ -94,7 +94,8 @@ class Runner implements RunningCheck {
       grammar: checkGrammar(this.galley.caller.grammar.peek(), said),
       mode: "open",
       tuning: measuring,
-      onHeard: (utterance) => this.give({ kind: "heard", utterance, now: now() }),
+      onHeard: ({ beganAgoMs, ...utterance }) =>
+        this.give({ kind: "heard", utterance, beganAt: now() - beganAgoMs, now: now() }),
     };
   }
 

@@ -1,3 +1,4 @@
+import { defaultEndpointer } from "../endpointer.ts";
 import type { SentenceLevels } from "../sentence-levels.ts";
 import type { CheckSentence } from "./check-sentences.ts";
 import { type CheckedUtterance, judgeSentence, type Outcome } from "./judge-sentence.ts";
@@ -23,7 +24,12 @@ export type EarCheck = {
 
 /** What happens in a check. */
 export type CheckInput =
-  | { readonly kind: "heard"; readonly utterance: CheckedUtterance; readonly now: number }
+  | {
+      readonly kind: "heard";
+      readonly utterance: CheckedUtterance;
+      readonly beganAt: number;
+      readonly now: number;
+    }
   /** `hold`: somebody speaks, the caller or the cook, and nobody is hurried. */
   | { readonly kind: "time"; readonly now: number; readonly hold: "yes" | "no" }
   /** A second of the room is over. */
@@ -67,7 +73,7 @@ export function evolveCheck(check: EarCheck, input: CheckInput): EarCheck {
   if (phase.kind === "over") return check;
   switch (input.kind) {
     case "heard":
-      return afterHeard(check, input.utterance, input.now);
+      return isOfBefore(check, input.beganAt) ? check : afterHeard(check, input.utterance, input.now);
     case "time":
       return afterTime(check, input.now, input.hold);
     case "room":
@@ -85,6 +91,13 @@ export function evolveCheck(check: EarCheck, input: CheckInput): EarCheck {
       return { ...check, phase: { kind: "over" } };
   }
 }
+
+/**
+ * A slow machine answers late, and meanwhile the cook says the sentence again: what began before this one was shown
+ * says nothing about it.
+ */
+const isOfBefore = ({ phase, results }: EarCheck, beganAt: number): boolean =>
+  phase.kind === "waiting" && results.length > 0 && beganAt < phase.since - defaultEndpointer.preRollMs;
 
 function afterHeard(check: EarCheck, utterance: CheckedUtterance, now: number): EarCheck {
   const { phase, results, address } = check;

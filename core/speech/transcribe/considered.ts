@@ -34,7 +34,10 @@ export type Considered = {
   readonly isCall: boolean;
 };
 
-/** A sentence that fits as well as this needs no second look, and no second ear. */
+/**
+ * What fits as well as this needs no second look, and where it is clear no second ear. Of 32 sentences that were torn
+ * between several as good as this none came to another answer by a second look.
+ */
 const sureFit = 6;
 
 /** A text as likely as this is the whole of what was said; under a fan the beginning of one came to -7. */
@@ -59,8 +62,8 @@ export async function considered(utterance: Float32Array, what: Considering): Pr
   // A search that was cut off says nothing of who spoke.
   if (await isGivenUp()) return { ...nothing, isCall: true };
   if (first.kind === "other" && !isCall) return { ...nothing, isCall };
-  const isSure = first.kind === "clear" && first.fit <= sureFit;
-  const opinion = isSure ? first : opinionOf(await look(patientSearch), expected);
+  const isEnough = first.kind !== "other" && first.fit <= sureFit;
+  const opinion = isEnough ? first : opinionOf(await look(patientSearch), expected);
   const mayAsk = isCalled || (opinion.kind === "other" && isAddressed);
   const heard = { isCall, words: wordsOf(text, expected), isSettled: true };
   const askSecond = () => (mayAsk ? otherReading(utterance, sound, known, what) : Promise.resolve(null));

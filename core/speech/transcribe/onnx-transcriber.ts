@@ -1,5 +1,6 @@
 import { err, ok, type Result } from "../../units/result.ts";
 import type { OnnxRuntime, OnnxSession, OnnxTensor } from "../onnx.ts";
+import { withOddsInBytes } from "./odds-in-bytes.ts";
 import type { TakenIn, Tokens, Transcriber, Writing } from "./transcriber.ts";
 
 /** What the shell gives: the runtime, the two halves of the model, and the tokens it writes in. */
@@ -45,7 +46,7 @@ class OnnxTranscriber implements Transcriber {
       const { runtime, tokens, encoder, decoder } = await this.loadParts();
       const read = await runtime.InferenceSession.create(encoder);
       open.push(read);
-      const write = await runtime.InferenceSession.create(decoder);
+      const write = await runtime.InferenceSession.create(withOddsInBytes(decoder));
       open.push(write);
       this.loaded = { runtime, tokens, encoder: read, decoder: write, memory: memoryOf(write) };
       return ok(null);

@@ -68,6 +68,8 @@ type Draft = {
   readonly token: number;
   readonly place: Place;
   readonly words: readonly string[];
+  /** The same, joined: two drafts are soon compared. */
+  readonly text: string;
 };
 
 type FreeText = { readonly row: number; readonly tokens: readonly number[]; readonly score: number };
@@ -86,7 +88,9 @@ export async function search(
   let free: FreeText = { row: 0, tokens: [], score: 0 };
   let isFreeDone = false;
   let drafts: readonly Draft[] =
-    settings.drafts === 0 ? [] : [{ row: 0, score: 0, token: tokens.first, place: paths.start(), words: [] }];
+    settings.drafts === 0
+      ? []
+      : [{ row: 0, score: 0, token: tokens.first, place: paths.start(), words: [], text: "" }];
   const done = new Map<string, Candidate>();
   let called = -Infinity;
   let rows = await writing.step([0], [tokens.first]);
@@ -100,9 +104,10 @@ export async function search(
       isFreeDone = token === tokens.last;
     }
     for (const draft of drafts) finish(draft, paths, logOf(draft.row, tokens.last), settings.speechS, done);
-    const next = goneOn(drafts, paths, logOf);
+    const least = Math.max(bestOf(done, settings) - settings.width, free.score - settings.widthBelowFree);
+    const next = goneOn(drafts, paths, logOf, least);
     for (const draft of next) if (isAddress(draft, settings.address)) called = Math.max(called, draft.score);
-    drafts = kept(next, bestOf(done, settings), free.score, settings);
+    drafts = kept(next, settings);
     if (settings.isAddressed && Math.max(called, drafts[0]?.score ?? -Infinity) < leastCalled) break;
     if ((drafts.length === 0 && isFreeDone) || (await settings.isGivenUp())) break;
     const parents = [...(isFreeDone ? [] : [free.row]), ...drafts.map(({ row }) => row)];
@@ -147,40 +152,40 @@ function paceCost(words: readonly string[], speechS: number): number {
   return 2 * Math.max(0, (speechS - 0.35) * 11 - words.join("").length);
 }
 
+/** Every way to go on that is not less likely than `least`: most of them are. */
 function goneOn(
   drafts: readonly Draft[],
   paths: WordPaths,
   logOf: (row: number, token: number) => number,
+  least: number,
 ): readonly Draft[] {
-  return drafts.flatMap(({ row, score, place, words }) =>
-    paths.movesFrom(place).map(({ token, to, said }) => ({
-      row,
-      score: score + logOf(row, token),
-      token,
-      place: to,
-      words: said.length === 0 ? words : [...words, ...said],
-    })),
-  );
+  const found: Draft[] = [];
+  for (const draft of drafts) {
+    for (const { token, to, said } of paths.movesFrom(draft.place)) {
+      const score = draft.score + logOf(draft.row, token);
+      if (score < least) continue;
+      const words = said.length === 0 ? draft.words : [...draft.words, ...said];
+      const text = said.length === 0 ? draft.text : words.join(" ");
+      found.push({ row: draft.row, score, token, place: to, words, text });
+    }
+  }
+  return found;
 }
 
 /** The best of the drafts, one for each place and words. */
 function kept(
   drafts: readonly Draft[],
-  best: number,
-  free: number,
-  { drafts: most, width, widthBelowFree, address, isAddressed }: SearchSettings,
+  { drafts: most, width, address, isAddressed }: SearchSettings,
 ): readonly Draft[] {
   const sorted = [...drafts].sort((a, b) => b.score - a.score);
-  const least = Math.max((sorted[0]?.score ?? 0) - width, best - width, free - widthBelowFree);
+  const least = (sorted[0]?.score ?? 0) - width;
   const chosen: Draft[] = [];
   let calling = 0;
   for (const draft of sorted) {
     if (draft.score < least || chosen.length === most) break;
     const isCalling = isAddressed && draft.words.length < address.length;
     if (isCalling && calling === draftsCalling) continue;
-    const isKnown = chosen.some(
-      ({ place, words }) => place === draft.place && words.join(" ") === draft.words.join(" "),
-    );
+    const isKnown = chosen.some(({ place, text }) => place === draft.place && text === draft.text);
     if (isKnown) continue;
     chosen.push(draft);
     if (isCalling) calling++;
@@ -202,11 +207,14 @@ function likeliest(row: Float32Array = new Float32Array()): number {
   return best;
 }
 
-/** ln of the sum of exp, without overflow: what makes odds into probabilities. Less than e^-20 of the most is nothing. */
+/** ln of the sum of exp, without overflow: what makes odds into probabilities. Less than e^-16 of the most is nothing. */
 function logSum(row: Float32Array): number {
   const most = row[likeliest(row)] ?? 0;
   let sum = 0;
-  for (const value of row) if (value > most - 20) sum += Math.exp(value - most);
+  for (let token = 0; token < row.length; token++) {
+    const behind = (row[token] ?? -Infinity) - most;
+    if (behind > -16) sum += Math.exp(behind);
+  }
   return most + Math.log(sum);
 }
 

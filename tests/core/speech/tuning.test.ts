@@ -85,8 +85,11 @@ describe("what suits the ear to a cook", () => {
 });
 
 describe("the worker", () => {
-  /** Tells whether a faint voice was heard, having been told these things round the loading of the engine. */
-  async function hears(before: readonly ToRecogniser[], after: readonly ToRecogniser[]): Promise<boolean> {
+  /** What it tells of a faint voice, having been told these things round the loading of the engine. */
+  async function told(
+    before: readonly ToRecogniser[],
+    after: readonly ToRecogniser[],
+  ): Promise<readonly FromRecogniser[]> {
     const posted: FromRecogniser[] = [];
     const take = createRecogniserPump({
       createRecogniser: () => createJudgingRecogniser(createFakeWordEngine(), acceptance),
@@ -100,9 +103,17 @@ describe("the worker", () => {
     for (const peak of [2e-5, 4e-4, 2e-5])
       take({ kind: "audio", samples: tone(1, peak), rate: listeningRate });
     await expect.poll(() => posted.filter(({ kind }) => kind === "room").length).toBe(3);
-    return posted.some(({ kind }) => kind === "heard");
+    return posted;
   }
+  const hears = async (before: readonly ToRecogniser[], after: readonly ToRecogniser[]): Promise<boolean> =>
+    (await told(before, after)).some(({ kind }) => kind === "heard");
   const tune: ToRecogniser = { kind: "tune", tuning: { gainDb: 20, quietestDb: -62 } };
+
+  it("[V82] tells how long ago an utterance began, by the sound that came since, heard already or not", async () => {
+    const heard = (await told([tune], [])).find(({ kind }) => kind === "heard");
+    // The second with the voice, a second in which it ended, and the lead of an utterance; all was given at once.
+    expect(heard).toMatchObject({ beganAgoMs: expect.closeTo(2_700, -3) as number });
+  });
 
   it("[V87] tunes an engine that it was told of before or after it has loaded, and after a new stream", async () => {
     expect(await hears([], [])).toBe(false);

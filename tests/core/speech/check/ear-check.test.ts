@@ -41,6 +41,7 @@ const begun = beginCheck(address, sentences, 0);
 const heardRight = (at: number, now: number): CheckInput => ({
   kind: "heard",
   utterance: utterance(command(sentences[at]?.words.join(" ") ?? "")),
+  beganAt: now,
   now,
 });
 const outcomes = ({ results }: EarCheck) => results.map(({ outcome }) => outcome.kind);
@@ -144,7 +145,8 @@ describe("a check of the ear", () => {
     let check = begun;
     let now = 0;
     while (check.phase.kind !== "over") {
-      const radio = { kind: "heard", utterance: utterance(doubtful, "and now the weather"), now } as const;
+      const talk = utterance(doubtful, "and now the weather");
+      const radio = { kind: "heard", utterance: talk, beganAt: now, now } as const;
       check = after(check, ...(now % 15_000 === 0 ? [radio] : []), { kind: "time", now, hold: "yes" });
       now += 100;
     }
@@ -158,9 +160,10 @@ describe("a check of the ear", () => {
       {
         kind: "heard",
         utterance: { ...utterance({ kind: "none", why: "chatter" }), levels: soft },
+        beganAt: 1_000,
         now: 1_000,
       },
-      { kind: "heard", utterance: utterance({ kind: "address-only" }), now: 2_000 },
+      { kind: "heard", utterance: utterance({ kind: "address-only" }), beganAt: 2_000, now: 2_000 },
     );
     expect(waited.phase).toEqual({ kind: "waiting", since: 0, levels: soft });
     const given = after(waited, { kind: "time", now: checkTimes.wait, hold: "no" });
@@ -173,15 +176,24 @@ describe("a check of the ear", () => {
     expect(outcomes(after(speaking, heardRight(0, checkTimes.wait + 1_500)))).toEqual(["right"]);
   });
 
+  it("[V82] what was said again while the answer was late says nothing of the next sentence", () => {
+    const next = after(begun, heardRight(0, 6_000), { kind: "time", now: 8_000, hold: "no" });
+    expect([outcomes(next), sentenceNow(next)]).toEqual([["right"], 1]);
+    const repeated = { ...heardRight(0, 9_000), beganAt: 5_000 } as CheckInput;
+    expect(after(next, repeated)).toEqual(next);
+    expect(outcomes(after(next, repeated, heardRight(1, 11_000)))).toEqual(["right", "right"]);
+  });
+
   it("[V83] said again in time, by touch or of its own accord, a sentence counts where it went better", () => {
     const wrong = utterance(command("what now"));
-    const misheard = after(begun, { kind: "heard", utterance: wrong, now: 1_000 });
+    const misheard = after(begun, { kind: "heard", utterance: wrong, beganAt: 1_000, now: 1_000 });
     expect(outcomes(misheard)).toEqual(["other"]);
     expect(outcomes(after(misheard, heardRight(0, 3_000)))).toEqual(["right"]);
     const again = after(misheard, { kind: "again", now: 3_000 });
     expect([again.results.length, sentenceNow(again)]).toEqual([0, 0]);
     const right = after(again, heardRight(0, 5_000));
-    expect(outcomes(after(right, { kind: "heard", utterance: wrong, now: 5_500 }))).toEqual(["right"]);
+    const worse = { kind: "heard", utterance: wrong, beganAt: 5_500, now: 5_500 } as const;
+    expect(outcomes(after(right, worse))).toEqual(["right"]);
   });
 
   it("[V83] a sentence is left out before and after it was said, and a check ends whenever it is to", () => {

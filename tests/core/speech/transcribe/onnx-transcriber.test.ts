@@ -8,7 +8,8 @@ import { FakeTensor, type Feeds, numbersIn } from "../../../voice/fake-onnx.ts";
 
 const tokens = { texts: ["a", "<s>", "</s>"], first: 1, last: 2 };
 const encoder = Uint8Array.of(1);
-const decoder = Uint8Array.of(2);
+/** Like every network that comes from a file, one message: its version. */
+const decoder = Uint8Array.of(8, 10);
 
 const rowsOf = (tensor: OnnxTensor | undefined): readonly (readonly number[])[] => {
   const all = numbersIn(tensor);
