@@ -40,15 +40,19 @@ const breathe = (): Promise<void> =>
     turns.port2.postMessage(null);
   });
 
-const take = createRecogniserPump({
-  createRecogniser: (base) =>
-    createEmbeddedEar({
-      transcriber: createWebTranscriber(base),
-      engine: createEmbeddedRecogniser(() => loadEngine(base)),
-      breathe,
-    }),
-  loadDetector: loadWebVoiceDetector,
-  post: (message, transfer) => self.postMessage(message, { transfer: [...transfer] }),
-});
+const listen = (): void => {
+  const take = createRecogniserPump({
+    createRecogniser: (base) =>
+      createEmbeddedEar({
+        transcriber: createWebTranscriber(base),
+        engine: createEmbeddedRecogniser(() => loadEngine(base)),
+        breathe,
+      }),
+    loadDetector: loadWebVoiceDetector,
+    post: (message, transfer) => self.postMessage(message, { transfer: [...transfer] }),
+  });
+  self.onmessage = (event: MessageEvent<ToRecogniser>) => take(event.data);
+};
 
-self.onmessage = (event: MessageEvent<ToRecogniser>) => take(event.data);
+// The runtime's threads are workers of this same file, which know themselves by their name.
+if (!self.name.startsWith("em-pthread")) listen();

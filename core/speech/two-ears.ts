@@ -5,7 +5,7 @@ import { type Expectation, expectation, isAddressed } from "./expectation.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
 import { joinSamples, listeningRate } from "./samples.ts";
 import { createSecondOpinion, type SecondOpinion } from "./second-opinion.ts";
-import { considered, type Considering } from "./transcribe/considered.ts";
+import { type Considering, type Glance, glanceAt, nothingSeen } from "./transcribe/considered.ts";
 import { wordsOf } from "./transcribe/opinion.ts";
 import { freeSearch, search } from "./transcribe/search.ts";
 import { createSpeller, type Speller } from "./transcribe/speller.ts";
@@ -44,7 +44,13 @@ export function createTwoEars(parts: TwoEarsParts): Recogniser {
 }
 
 /** What is thought about an utterance up to a pause; idle once somebody speaks on. */
-type Thought = { readonly pause: number | null; readonly verdict: Promise<Verdict>; isIdle: boolean };
+type Thought = {
+  readonly pause: number | null;
+  readonly glance: Promise<Glance>;
+  /** Thought through once, when it is first asked for. */
+  readonly verdict: () => Promise<Verdict>;
+  isIdle: boolean;
+};
 
 class TwoEars implements Recogniser {
   private readonly parts: TwoEarsParts;
@@ -57,7 +63,6 @@ class TwoEars implements Recogniser {
   private draftedAt = 0;
   private thought: Thought | null = null;
   private written: readonly string[] = [];
-  private isSettled = true;
   private isOthers = false;
   /** One thought after another: the models take one utterance at a time. */
   private readonly inTurn = createTurns();
@@ -99,8 +104,8 @@ class TwoEars implements Recogniser {
 
   readonly anticipate = async (pause: number): Promise<readonly string[]> => {
     if (this.thought?.pause !== pause) this.think(pause);
-    await this.thought?.verdict;
-    return this.isSettled ? this.written : [];
+    const glance = await this.thought?.glance;
+    return glance?.isSettled === true ? this.written : [];
   };
 
   readonly goOn = (): void => {
@@ -110,7 +115,7 @@ class TwoEars implements Recogniser {
   readonly end = async (pause: number | null): Promise<Verdict> => {
     if (this.samples === 0) return chatter;
     if (pause === null || this.thought?.pause !== pause) this.think(pause);
-    const verdict = (await this.thought?.verdict) ?? chatter;
+    const verdict = (await this.thought?.verdict()) ?? chatter;
     this.begin();
     return verdict;
   };
@@ -139,12 +144,16 @@ class TwoEars implements Recogniser {
     this.isOthers = false;
   }
 
+  /** What is clear at a glance is thought through at once, the rest only when the pause has become the end. */
   private think(pause: number | null): void {
     this.goOn();
     const utterance = joinSamples(this.blocks);
-    const thought = { pause, isIdle: false };
-    const verdict = this.inTurn(() => this.consider(utterance, () => this.breatheUnless(thought)));
-    this.thought = Object.assign(thought, { verdict });
+    const state = { isIdle: false };
+    const glance = this.inTurn(() => this.look(utterance, () => this.breatheUnless(state)));
+    const verdict = once(async () => this.inTurn((await glance).verdict));
+    this.thought = Object.assign(state, { pause, glance, verdict });
+    // `end` asks again, and fails then.
+    void glance.then(({ isEnough }) => (isEnough && !state.isIdle ? verdict() : null)).catch(() => undefined);
   }
 
   /** @returns whether the thought has become idle meanwhile */
@@ -153,17 +162,17 @@ class TwoEars implements Recogniser {
     return thought.isIdle;
   }
 
-  private async consider(utterance: Float32Array, isGivenUp: () => Promise<boolean>): Promise<Verdict> {
+  private async look(utterance: Float32Array, isGivenUp: () => Promise<boolean>): Promise<Glance> {
     const { expected, paths, speller, second } = this;
     const isShort = utterance.length < shortestS * listeningRate;
-    if (expected === null || paths === null || speller === null || isShort || this.isOthers) return chatter;
+    if (expected === null || paths === null || speller === null || isShort || this.isOthers)
+      return nothingSeen;
     const { transcriber } = this.parts;
     const what: Considering = { transcriber, second, speller, paths, expected, isGivenUp };
-    const { verdict, words, isCall, isSettled } = await considered(utterance, what);
-    this.isSettled = isSettled;
-    this.isOthers = !isCall && utterance.length > calledWithinS * listeningRate;
-    this.written = words;
-    return verdict;
+    const glance = await glanceAt(utterance, what);
+    this.isOthers = !glance.isCall && utterance.length > calledWithinS * listeningRate;
+    this.written = glance.words;
+    return glance;
   }
 
   private async draft(utterance: Float32Array): Promise<void> {
@@ -184,3 +193,8 @@ class TwoEars implements Recogniser {
 }
 
 const chatter: Verdict = { kind: "none", why: "chatter" };
+/** Made at the first call, the same promise ever after. */
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | null = null;
+  return () => (made ??= make());
+}

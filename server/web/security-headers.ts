@@ -59,6 +59,8 @@ function protection(
   return helmet({
     contentSecurityPolicy: { useDefaults: false, directives },
     frameguard: { action: framing },
+    // Nothing comes from elsewhere, so the page can be alone in its process: then networks may use several cores.
+    crossOriginEmbedderPolicy: true,
     referrerPolicy: { policy: "no-referrer" },
     // Plain http on this machine only: a rule for https would lock the page out.
     strictTransportSecurity: false,
