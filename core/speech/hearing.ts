@@ -45,7 +45,7 @@ export type HearingSettings = {
  */
 export const defaultHearingTimes = {
   hangoverMs: { finished: 200, mayGoOn: 360, begun: 900, otherwise: 500 },
-  anticipateMs: { usual: 60, short: 140, shortUpTo: 1_400, again: 300 },
+  anticipateMs: { usual: 40, short: 140, shortUpTo: 1_400, again: 300 },
   addressHeldMs: 4_000,
 } as const;
 

@@ -7,7 +7,7 @@ import { calledLimit, type Opinion, opinionOf, wordsOf } from "./opinion.ts";
 import { essence } from "./same-words.ts";
 import { type Candidate, patientSearch, quickSearch, search, type SearchSettings } from "./search.ts";
 import type { Speller } from "./speller.ts";
-import { spokenSeconds } from "./spoken-seconds.ts";
+import { filled } from "./filled.ts";
 import type { TakenIn, Transcriber } from "./transcriber.ts";
 import { WordPaths } from "./word-paths.ts";
 import { isNumberWord } from "./written-forms.ts";
@@ -53,7 +53,8 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
   const { transcriber, paths, expected, isGivenUp } = what;
   const sound = await transcriber.takeIn(utterance);
   const isAddressed = expected.what.mode === "addressed";
-  const known = { speechS: spokenSeconds(utterance), address: expected.address, isAddressed, isGivenUp };
+  const { spokenS, isClear } = filled(utterance);
+  const known = { speechS: spokenS, address: expected.address, isAddressed, isGivenUp };
   const look = (settings: Pick<SearchSettings, keyof typeof quickSearch>) =>
     search(sound.write(), paths, transcriber.tokens(), { ...settings, ...known });
   const quick = await look(quickSearch);
@@ -74,16 +75,18 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
     });
   };
   const words = first.kind === "clear" ? first.words : wordsOf(quick.free.text, expected);
-  return { words, isCall, isEnough, isSettled: isSettled(first), verdict };
+  return { words, isCall, isEnough, isSettled: isSettled(first, isClear), verdict };
 }
 
-/** A text as likely as this is the whole of what was said; under a fan the beginning of one came to -7. */
-const settledScore = -5;
+/**
+ * A text as likely as this is the whole of what was said; under a fan the beginning of one came to -7. Where a voice
+ * stands clear nothing of it is lost, and only how well it was heard counts.
+ */
+const settledScore = { clear: -9, noisy: -5 } as const;
 
-function isSettled(opinion: Opinion): boolean {
-  return opinion.kind === "clear"
-    ? opinion.score >= settledScore
-    : opinion.kind === "torn" && opinion.fit <= sureFit.torn;
+function isSettled(opinion: Opinion, isClear: boolean): boolean {
+  if (opinion.kind === "torn") return opinion.fit <= sureFit.torn;
+  return opinion.kind === "clear" && opinion.score >= settledScore[isClear ? "clear" : "noisy"];
 }
 
 /** What the second ear can be asked: what it hears in all, or among a few. */

@@ -1,6 +1,6 @@
 import { type Expectation, isAddressed } from "../expectation.ts";
 import { spokenWords } from "../spoken-words.ts";
-import type { Candidate, Found } from "./search.ts";
+import { type Candidate, type Found, rivalWithin } from "./search.ts";
 import { essence } from "./same-words.ts";
 import { writtenForms } from "./written-forms.ts";
 
@@ -29,9 +29,6 @@ export type Opinion =
  * command.
  */
 export const fitLimit = { addressed: 12, bare: 5 } as const;
-
-/** Closer to the likeliest than this, another sentence is a rival: of those 226, no wrong one had a wider lead. */
-export const rivalWithin = 4;
 
 /**
  * From here on the cook may have called: of 312 utterances of the address, in the quiet, a room, under fan, tap and

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { expectation } from "../../../../core/speech/expectation.ts";
 import type { ListeningMode } from "../../../../core/speech/recogniser.ts";
-import { fitLimit, opinionOf, rivalWithin, wordsOf } from "../../../../core/speech/transcribe/opinion.ts";
-import type { Candidate } from "../../../../core/speech/transcribe/search.ts";
+import { fitLimit, opinionOf, wordsOf } from "../../../../core/speech/transcribe/opinion.ts";
+import { type Candidate, rivalWithin } from "../../../../core/speech/transcribe/search.ts";
 import { grammarOf, listenTo } from "../../../voice/grammars.ts";
 
 const grammar = grammarOf("next step", "set a timer for fifteen minutes", "set a timer for fifty minutes");

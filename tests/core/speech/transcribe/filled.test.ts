@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { spokenSeconds } from "../../../../core/speech/transcribe/spoken-seconds.ts";
+import { filled } from "../../../../core/speech/transcribe/filled.ts";
 import { joinSamples } from "../../../../core/speech/samples.ts";
 
 const tone = (seconds: number, amplitude: number): Float32Array =>
@@ -8,13 +8,13 @@ const tone = (seconds: number, amplitude: number): Float32Array =>
 describe("seconds of speech", () => {
   it("[V53] pauses do not count, soft syllables do", () => {
     const utterance = joinSamples([tone(0.4, 0.0005), tone(1, 0.3), tone(0.8, 0.001), tone(0.6, 0.05)]);
-    expect(spokenSeconds(utterance)).toBeCloseTo(1.6, 1);
+    expect(filled(utterance).spokenS).toBeCloseTo(1.6, 1);
   });
 
   it("[V53] a noise that fills the pauses counts, and silence is no speech at all", () => {
-    expect(spokenSeconds(joinSamples([tone(1, 0.1), tone(1, 0.3)]))).toBeCloseTo(2, 1);
-    expect(spokenSeconds(new Float32Array(16_000))).toBe(0);
-    expect(spokenSeconds(new Float32Array(100))).toBe(0);
-    expect(spokenSeconds(new Float32Array(0))).toBe(0);
+    expect(filled(joinSamples([tone(1, 0.1), tone(1, 0.3)])).spokenS).toBeCloseTo(2, 1);
+    expect(filled(new Float32Array(16_000)).spokenS).toBe(0);
+    expect(filled(new Float32Array(100)).spokenS).toBe(0);
+    expect(filled(new Float32Array(0)).spokenS).toBe(0);
   });
 });

@@ -1,0 +1,28 @@
+import { loudness } from "../loudness.ts";
+import { frameMs, frameSamples } from "../samples.ts";
+
+/** Quieter than the loudest frame by more than this is a pause. */
+const pauseDb = 25;
+
+/** A voice that stands this far above the quietest tenth of an utterance has no noise to speak of beside it. */
+const clearDb = 30;
+
+/** How an utterance is filled. */
+export type Filled = {
+  /** Seconds in which something sounds: pauses do not count, unless noise fills them. */
+  readonly spokenS: number;
+  /** Whether the voice stands clear of the room, so that nothing of it is lost. */
+  readonly isClear: boolean;
+};
+
+/** @param utterance mono, 16 kHz, with a little of the room before it */
+export function filled(utterance: Float32Array): Filled {
+  const levels: number[] = [];
+  for (let at = 0; at + frameSamples <= utterance.length; at += frameSamples)
+    levels.push(loudness(utterance.subarray(at, at + frameSamples)));
+  levels.sort((a, b) => a - b);
+  const loudest = levels.at(-1) ?? -Infinity;
+  const quietest = levels[Math.floor(levels.length / 10)] ?? loudest;
+  const spoken = levels.filter((level) => level > loudest - pauseDb).length;
+  return { spokenS: (spoken * frameMs) / 1000, isClear: loudest - quietest >= clearDb };
+}
