@@ -4,8 +4,8 @@ declare class AudioWorkletProcessor {
 }
 declare function registerProcessor(name: string, processor: new () => AudioWorkletProcessor): void;
 
-/** 40 ms at 16 kHz: few messages, and no more waiting than two frames of the endpointer. */
-const blockSamples = 640;
+/** 20 ms at 16 kHz, one frame of the endpointer. */
+const blockSamples = 320;
 
 /**
  * Pumps the microphone into a port, mono, block by block; the buffers are transferred. The port comes in the one

@@ -41,10 +41,12 @@ export type HearingSettings = {
 
 /**
  * A sentence that nothing can be added to ends after 200 ms, about the gap people leave between turns
- * (Levinson & Torreira, Frontiers in Psychology 2015); one in the middle may pause almost a second.
+ * (Levinson & Torreira, Frontiers in Psychology 2015). One that may go on ends a little after the 250 ms from which a
+ * pause within speech counts as hesitation (Goldman-Eisler, Psycholinguistics, 1968; from memory), and one in the
+ * middle may pause almost a second.
  */
 export const defaultHearingTimes = {
-  hangoverMs: { finished: 200, mayGoOn: 360, begun: 900, otherwise: 500 },
+  hangoverMs: { finished: 200, mayGoOn: 280, begun: 900, otherwise: 500 },
   anticipateMs: { usual: 40, short: 140, shortUpTo: 1_400, again: 300 },
   addressHeldMs: 4_000,
 } as const;
@@ -211,7 +213,8 @@ class StreamHearing implements Hearing {
     const spokenMs = utterance.frames.length * frameMs - quietMs;
     if (quietMs < (spokenMs < anticipateMs.shortUpTo ? anticipateMs.short : anticipateMs.usual)) return;
     const pause = this.state.frame - quietMs / frameMs;
-    if (quietMs >= anticipateMs.again && this.hangoverMs >= hangoverMs.otherwise) {
+    const mayLack = !utterance.isAll && this.hangoverMs >= hangoverMs.otherwise;
+    if (quietMs >= anticipateMs.again && mayLack) {
       // What is soft may lie below the noise and look like a pause: the answer is made of all that was heard.
       utterance.look = pause + 0.5;
       void this.recogniser.anticipate(utterance.look).catch(() => undefined); // `end` asks again, and fails then
@@ -220,8 +223,9 @@ class StreamHearing implements Hearing {
     utterance.look = pause;
     const answer = this.recogniser.anticipate(pause);
     if (quietMs < hangoverMs.finished) return;
-    const words = await answer;
+    const { words, isAll } = await answer;
     utterance.partial = words;
+    utterance.isAll = isAll;
     this.hangoverMs = hangoverAfter(
       this.expected === null ? null : progressOf(this.expected, words),
       hangoverMs,

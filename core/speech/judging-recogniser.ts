@@ -29,7 +29,7 @@ export function createJudgingRecogniser(engine: WordEngine, acceptance: Acceptan
       engine.accept(samples);
     },
     partial,
-    anticipate: () => Promise.resolve(partial()),
+    anticipate: () => Promise.resolve({ words: partial(), isAll: true }),
     goOn: () => undefined,
     end: async () => {
       const hypothesis = await engine.end();

@@ -9,11 +9,21 @@ export type OpenUtterance = {
   readonly frames: Float32Array[];
   partial: readonly string[];
   shown: string;
+  /** Whether nothing of it can have been taken for a pause, as far as is known. */
+  isAll: boolean;
   /** The pause, or the second look at it, that the recogniser was last asked about; null while somebody speaks. */
   look: number | null;
 };
 
 /** One that begins at this frame and has no sound yet. */
 export function openUtterance(from: number, state: EndpointerState): OpenUtterance {
-  return { from, noiseDb: noiseBefore(state, from), frames: [], partial: [], shown: "", look: null };
+  return {
+    from,
+    noiseDb: noiseBefore(state, from),
+    frames: [],
+    partial: [],
+    shown: "",
+    isAll: true,
+    look: null,
+  };
 }

@@ -19,6 +19,14 @@ export type ListenFor = {
   readonly stopSentences: readonly string[];
 };
 
+/** What an utterance would come to if a pause were its end. */
+export type Foreseen = {
+  /** As they would be judged now, the address before them; empty where nothing is known for certain. */
+  readonly words: readonly string[];
+  /** Whether all that was said can have been heard: in noise a soft ending may be taken for the pause. */
+  readonly isAll: boolean;
+};
+
 /**
  * What listens, whichever engine is behind it. Calls come one after another: a caller waits for each promise before the
  * next call. `accept` opens an utterance where none is open; `end` closes it.
@@ -35,9 +43,8 @@ export type Recogniser = {
   /**
    * Whoever speaks may have ended: thinks about all that was said so far.
    * @param pause any number that tells this pause from the one before; asked again about the same, it has the answer
-   * @returns the words as they would be judged now, the address before them
    */
-  readonly anticipate: (pause: number) => Promise<readonly string[]>;
+  readonly anticipate: (pause: number) => Promise<Foreseen>;
   /** It was a pause only: whatever is still being thought about it is idle now. */
   readonly goOn: () => void;
   /**

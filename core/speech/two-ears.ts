@@ -102,10 +102,10 @@ class TwoEars implements Recogniser {
 
   readonly partial = (): readonly string[] => this.written;
 
-  readonly anticipate = async (pause: number): Promise<readonly string[]> => {
+  readonly anticipate: Recogniser["anticipate"] = async (pause) => {
     if (this.thought?.pause !== pause) this.think(pause);
     const glance = await this.thought?.glance;
-    return glance?.isSettled === true ? this.written : [];
+    return { words: glance?.isSettled === true ? this.written : [], isAll: glance?.isAll ?? true };
   };
 
   readonly goOn = (): void => {
@@ -144,7 +144,7 @@ class TwoEars implements Recogniser {
     this.isOthers = false;
   }
 
-  /** What is clear at a glance is thought through at once, the rest only when the pause has become the end. */
+  /** What no second look can change is thought through at once, the rest only when the pause has become the end. */
   private think(pause: number | null): void {
     this.goOn();
     const utterance = joinSamples(this.blocks);
@@ -153,7 +153,9 @@ class TwoEars implements Recogniser {
     const verdict = once(async () => this.inTurn((await glance).verdict));
     this.thought = Object.assign(state, { pause, glance, verdict });
     // `end` asks again, and fails then.
-    void glance.then(({ isEnough }) => (isEnough && !state.isIdle ? verdict() : null)).catch(() => undefined);
+    void glance
+      .then(({ isEnough, isAll }) => ((isEnough || isAll) && !state.isIdle ? verdict() : null))
+      .catch(() => undefined);
   }
 
   /** @returns whether the thought has become idle meanwhile */

@@ -29,6 +29,8 @@ export type Glance = {
   readonly words: readonly string[];
   /** Whether they are likely to be all: in noise the beginning of a sentence may pass for a short one. */
   readonly isSettled: boolean;
+  /** Whether nothing of it can have been lost in noise. */
+  readonly isAll: boolean;
   /** Whether the cook may have called: else it was somebody else's talk. */
   readonly isCall: boolean;
   /** Whether the look was enough, so that the verdict is near. */
@@ -63,10 +65,12 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
   const isCalled = quick.called >= calledLimit;
   const isCall = !isAddressed || isCalled;
   const first = opinionOf(quick, expected);
-  if (first.kind === "other" && !isCall) return nothingSeen;
+  if (first.kind === "other" && !isCall) return { ...nothingSeen, isAll: isClear };
   const isEnough = first.kind !== "other" && first.fit <= sureFit[first.kind];
   const verdict = async (): Promise<Verdict> => {
-    const opinion = isEnough ? first : opinionOf(await look(patientSearch), expected);
+    // A clear answer that fits less well was the same after a second look; the second ear may have another one.
+    const isFound = isEnough || first.kind === "clear";
+    const opinion = isFound ? first : opinionOf(await look(patientSearch), expected);
     if (await isGivenUp()) return nothingSaid;
     const mayAsk = isCalled || (opinion.kind === "other" && isAddressed);
     return settled(opinion, expected, {
@@ -75,7 +79,7 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
     });
   };
   const words = first.kind === "clear" ? first.words : wordsOf(quick.free.text, expected);
-  return { words, isCall, isEnough, isSettled: isSettled(first, isClear), verdict };
+  return { words, isCall, isAll: isClear, isEnough, isSettled: isSettled(first, isClear), verdict };
 }
 
 /**
@@ -182,6 +186,7 @@ const nothingSaid: Verdict = { kind: "none", why: "chatter" };
 export const nothingSeen: Glance = {
   words: [],
   isSettled: true,
+  isAll: true,
   isCall: false,
   isEnough: true,
   verdict: () => Promise.resolve(nothingSaid),

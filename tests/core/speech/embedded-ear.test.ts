@@ -33,7 +33,7 @@ describe("the embedded ear", () => {
     engine.willHear("<sil> listen kitchen next step");
     ear.accept(said);
     expect(ear.partial()).toEqual(["listen", "kitchen", "next", "step"]);
-    expect(await ear.anticipate(50)).toEqual(["listen", "kitchen", "next", "step"]);
+    expect((await ear.anticipate(50)).words).toEqual(["listen", "kitchen", "next", "step"]);
     expect(await ear.end(50)).toMatchObject({ kind: "command", words: ["next", "step"], addressed: true });
     expect(transcriber.takenIn).toEqual([]);
     ear.accept(said);

@@ -1,22 +1,22 @@
 import { describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
 import { createHearing, defaultHearingTimes } from "../../../core/speech/hearing.ts";
-import type { Recogniser } from "../../../core/speech/recogniser.ts";
+import type { Foreseen, Recogniser } from "../../../core/speech/recogniser.ts";
 import { ok } from "../../../core/units/result.ts";
 import { grammarOf, listenTo } from "../../voice/grammars.ts";
 
-/** One that always foresees the same words, and remembers what it was asked about. */
-function foreseeing(words: readonly string[]) {
+/** One that always foresees the same, and remembers what it was asked about. */
+function foreseeing(foreseen: Foreseen) {
   const asked: number[] = [];
   const ended: (number | null)[] = [];
   const recogniser: Recogniser = {
     load: () => Promise.resolve(ok(null)),
     setGrammar: () => Promise.resolve(ok(null)),
     accept: () => undefined,
-    partial: () => words,
+    partial: () => foreseen.words,
     anticipate: (pause) => {
       if (asked.at(-1) !== pause) asked.push(pause);
-      return Promise.resolve(words);
+      return Promise.resolve(foreseen);
     },
     goOn: () => undefined,
     end: (pause) => {
@@ -32,8 +32,8 @@ function foreseeing(words: readonly string[]) {
 const sound = (ms: number, level: number): Float32Array =>
   Float32Array.from({ length: 16 * ms }, (_, at) => level * Math.sin(at * 0.3));
 
-async function asksAbout(words: readonly string[]) {
-  const { recogniser, asked, ended } = foreseeing(words);
+async function asksAbout(words: readonly string[], isAll = false) {
+  const { recogniser, asked, ended } = foreseeing({ words, isAll });
   const hearing = createHearing(
     { recogniser, detector: null },
     { ...defaultHearingTimes, endpointer: defaultEndpointer },
@@ -60,4 +60,10 @@ describe("a second look", () => {
       expect(ended).toEqual([second]);
     },
   );
+
+  it("[V57] where all of it was heard a second look is spared", async () => {
+    const { asked, ended } = await asksAbout(["next"], true);
+    expect(asked).toHaveLength(1);
+    expect(ended).toEqual(asked);
+  });
 });

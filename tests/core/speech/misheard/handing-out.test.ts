@@ -29,7 +29,7 @@ function scripted(words: string, verdict: Verdict): Recogniser {
     setGrammar: () => Promise.resolve(ok(null)),
     accept: () => undefined,
     partial: () => written,
-    anticipate: () => Promise.resolve([]),
+    anticipate: () => Promise.resolve({ words: [], isAll: true }),
     goOn: () => undefined,
     end: () => Promise.resolve(verdict),
     forget: () => Promise.resolve(),
