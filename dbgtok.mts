@@ -1,4 +1,4 @@
 import { transcriberTokens } from "./server/hear/network-files.ts";
-const { texts, first, last } = await transcriberTokens();
-const n = (r: RegExp) => texts.filter((t) => r.test(t)).length;
-console.log(texts.length, first, last, texts.slice(0, 6), "plain", n(/^▁?[A-Za-z']+$/), "lower-or-Capital", n(/^▁?[A-Za-z']?[a-z']*$/), "ascii", n(/^[▁ -~]+$/), "latin1", n(/^▁?[A-Za-z'À-ÿ]+$/), "punct", n(/^▁?[^A-Za-z]{1,2}$/u) );
+import { createSpeller } from "./core/speech/transcribe/speller.ts";
+const tk = await transcriberTokens(); const s = createSpeller(tk);
+for (const x of ["▁Listen▁kitchen,▁what▁is▁left.", "▁Listen,▁Kitchen.", "▁listen▁kitchen", "▁attention▁pantry"]) console.log(s.spell(x)!.map((k) => tk.texts[k]).join("|"));

@@ -76,6 +76,7 @@ class TwoEars implements Recogniser {
     const loaded = await this.parts.transcriber.load();
     if (!loaded.ok) return loaded;
     this.speller ??= createSpeller(this.parts.transcriber.tokens());
+    void this.inTurn(this.parts.transcriber.warmUp).catch(() => undefined); // whatever is wrong shows when it is used
     // The other ear takes a second more, and is not needed for what is said clearly.
     void this.inTurn(this.second.load);
     return loaded;

@@ -111,6 +111,7 @@ export function createFakeTranscriber(): FakeTranscriber {
       const believed = beliefs;
       return Promise.resolve({ write: () => fakeWriting(believed) });
     },
+    warmUp: () => Promise.resolve(),
     free: () => Promise.resolve(),
   };
 }

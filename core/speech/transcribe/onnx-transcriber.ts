@@ -1,4 +1,5 @@
 import { err, ok, type Result } from "../../units/result.ts";
+import { listeningRate } from "../samples.ts";
 import type { OnnxRuntime, OnnxSession, OnnxTensor } from "../onnx.ts";
 import { withOddsInBytes } from "./odds-in-bytes.ts";
 import type { TakenIn, Tokens, Transcriber, Writing } from "./transcriber.ts";
@@ -28,6 +29,9 @@ type Loaded = {
   /** Heads and width of the memory, by its tensor's name. */
   readonly memory: ReadonlyMap<string, readonly [heads: number, width: number]>;
 };
+
+/** About as much as a sentence takes. */
+const [warmUpDrafts, warmUpSteps] = [8, 10];
 
 class OnnxTranscriber implements Transcriber {
   private readonly loadParts: () => Promise<OnnxParts>;
@@ -66,6 +70,14 @@ class OnnxTranscriber implements Transcriber {
     const { last_hidden_state: sound } = await encoder.run({ input_values: input });
     if (sound === undefined) throw new Error("the encoder answered without hidden states");
     return { write: () => new OnnxWriting(loaded, sound) };
+  };
+
+  readonly warmUp = async (): Promise<void> => {
+    const sound = await this.takeIn(new Float32Array(2 * listeningRate));
+    const writing = sound.write();
+    await writing.step([0], [this.tokens().first]);
+    const drafts = Array.from({ length: warmUpDrafts }, () => 0);
+    for (let at = 0; at < warmUpSteps; at++) await writing.step(drafts, drafts);
   };
 
   readonly free = async (): Promise<void> => {

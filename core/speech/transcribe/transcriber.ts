@@ -29,6 +29,8 @@ export type Transcriber = {
   readonly tokens: () => Tokens;
   /** Loads the model. Fails with one sentence that a cook can act on. */
   readonly load: () => Promise<Result<null, string>>;
+  /** Takes in and writes nothing in particular: machine code is made better as it runs, and nobody waits for this. */
+  readonly warmUp: () => Promise<void>;
   /** Takes a whole utterance: mono samples in [-1, 1] at 16 kHz, 0.3 to 12 s. */
   readonly takeIn: (utterance: Float32Array) => Promise<TakenIn>;
   /** Gives the model back; nothing may be called afterwards. */

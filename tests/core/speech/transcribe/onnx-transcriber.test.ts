@@ -122,6 +122,15 @@ describe("a transcriber of two networks", () => {
     }
   });
 
+  it("[V55] a run to warm up goes through both networks and leaves nothing behind", async () => {
+    const { transcriber, seen } = await loaded();
+    await transcriber.warmUp();
+    expect(seen.encoder).toHaveLength(1);
+    expect(seen.decoder.length).toBeGreaterThan(5);
+    const writing = (await transcriber.takeIn(new Float32Array(3))).write();
+    expect(odds(await writing.step([0], [1]))).toEqual([[1, 1]]);
+  });
+
   it("[V55] an utterance is taken in once, whole, and may be written down twice", async () => {
     const { transcriber, seen } = await loaded();
     const sound = await transcriber.takeIn(Float32Array.of(0.5, -0.25, 0.125));
