@@ -34,6 +34,10 @@ export const testPackages: readonly SystemPackage[] = [
   { name: "festvox-kallpc16k", isThere: () => existsSync(`${voices}/english/kal_diphone`) },
   { name: "festvox-kdlpc16k", isThere: () => existsSync(`${voices}/english/ked_diphone`) },
   { name: "sox", isThere: () => findCommand("sox") !== null },
+  {
+    name: "asterisk-core-sounds-it-wav",
+    isThere: () => existsSync("/usr/share/asterisk/sounds/it_IT_m_Carlo"),
+  },
   { name: "pocketsphinx-testdata", isThere: () => existsSync("/usr/share/pocketsphinx/test/data") },
 ];
 

@@ -1,5 +1,6 @@
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
-import { createHearing, defaultHearingTimes, type Hearing } from "../../core/speech/hearing.ts";
+import { createHearing, type Hearing } from "../../core/speech/hearing.ts";
+import { defaultHearingTimes } from "../../core/speech/hearing-settings.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import type { HandOut } from "../../core/speech/misheard/sound-to-hand-out.ts";

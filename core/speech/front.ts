@@ -1,3 +1,4 @@
+import { createBreakOff } from "./break-off.ts";
 import { createOffsetFilter, createSpeechMeter } from "./loudness.ts";
 import { createFramer, frameSamples, listeningRate } from "./samples.ts";
 
@@ -6,15 +7,23 @@ export type Front = {
   /** Into frames of 20 ms. */
   readonly cut: (block: Float32Array) => readonly Float32Array[];
   readonly removeOffset: (block: Float32Array) => Float32Array;
+  /** Whether what came in last broke off in the middle of a voice. */
+  readonly isBroken: () => boolean;
   /** dBFS in the speech band. */
   readonly meter: (frame: Float32Array) => number;
 };
 
 /** A front that has heard nothing yet. */
 export function createFront(): Front {
+  const breakOff = createBreakOff(listeningRate);
+  const removeOffset = createOffsetFilter(listeningRate);
   return {
+    isBroken: breakOff.isBroken,
+    removeOffset: (block) => {
+      breakOff.hear(block);
+      return removeOffset(block);
+    },
     cut: createFramer(frameSamples),
-    removeOffset: createOffsetFilter(listeningRate),
     meter: createSpeechMeter(listeningRate),
   };
 }

@@ -1,7 +1,6 @@
 import { ok, type Result } from "../units/result.ts";
 import { createCookLevel } from "./cook-level.ts";
 import {
-  type EndpointerSettings,
   type EndpointerState,
   type EndpointerStep,
   initialEndpointer,
@@ -9,8 +8,9 @@ import {
 } from "./endpointer.ts";
 import { type Expectation, expectation, isAddressed, progressOf } from "./expectation.ts";
 import { createFront } from "./front.ts";
-import { hangoverAfter, type HangoverMs } from "./hangover.ts";
+import { hangoverAfter } from "./hangover.ts";
 import type { HearingEvent } from "./hearing-event.ts";
+import type { HearingSettings } from "./hearing-settings.ts";
 import { loudness } from "./loudness.ts";
 import { type HandOut, type HeardSound, soundToHandOut } from "./misheard/sound-to-hand-out.ts";
 import { openUtterance, type OpenUtterance } from "./open-utterance.ts";
@@ -21,35 +21,6 @@ import { sentenceLevels } from "./sentence-levels.ts";
 import { amplified, type EarTuning } from "./tuning.ts";
 import type { Verdict } from "./verdict.ts";
 import type { VoiceDetector } from "./voice-detector.ts";
-
-/** Settings of listening, in milliseconds. */
-export type HearingSettings = {
-  readonly endpointer: EndpointerSettings;
-  readonly hangoverMs: HangoverMs;
-  /** Quiet after which the recogniser begins to think about what was said, in case that was all. */
-  readonly anticipateMs: {
-    readonly usual: number;
-    /** For an utterance that is short so far, pre-roll included: mostly the address, after which people take breath. */
-    readonly short: number;
-    readonly shortUpTo: number;
-    /** Where the first look came to no whole sentence, another one, of what was heard meanwhile too. */
-    readonly again: number;
-  };
-  /** After the address alone, how long its sound is kept to be joined to the command that follows. */
-  readonly addressHeldMs: number;
-};
-
-/**
- * A sentence that nothing can be added to ends after 200 ms, about the gap people leave between turns
- * (Levinson & Torreira, Frontiers in Psychology 2015). One that may go on ends a little after the 250 ms from which a
- * pause within speech counts as hesitation (Goldman-Eisler, Psycholinguistics, 1968; from memory), and one in the
- * middle may pause almost a second.
- */
-export const defaultHearingTimes = {
-  hangoverMs: { finished: 200, mayGoOn: 280, begun: 900, otherwise: 500 },
-  anticipateMs: { usual: 40, short: 140, shortUpTo: 1_400, again: 300 },
-  addressHeldMs: 4_000,
-} as const;
 
 /**
  * When something else is listened for while somebody speaks: at the end of the sentence (a timer that rings must not
@@ -86,6 +57,8 @@ export type HearingParts = {
 export function createHearing(parts: HearingParts, settings: HearingSettings): Hearing {
   return new StreamHearing(parts, settings);
 }
+
+const cutShort: Verdict = { kind: "none", why: "doubtful" };
 
 /** A level ten times a second is enough for a meter. */
 const framesALevel = 5;
@@ -274,7 +247,9 @@ class StreamHearing implements Hearing {
     this.utterance = null;
     const pause = step.why === "quiet" ? utterance.look : null;
     const words = this.handsOut ? await this.wordsSoFar(pause) : [];
-    const verdict = await this.recogniser.end(pause);
+    const judged = await this.recogniser.end(pause);
+    // A link that was lost has taken the rest with it: "ten m..." may have been minutes or seconds.
+    const verdict: Verdict = this.front.isBroken() && judged.kind === "command" ? cutShort : judged;
     this.cookLevel.endSentence(verdict.kind === "none" ? "refused" : "accepted");
     const untilFrame = this.state.frame + this.settings.addressHeldMs / frameMs;
     this.held = verdict.kind === "address-only" ? { frames: utterance.frames, untilFrame } : null;

@@ -1,10 +1,6 @@
 import { readFile } from "node:fs/promises";
-import {
-  createHearing,
-  defaultHearingTimes,
-  type Hearing,
-  type HearingSettings,
-} from "../../core/speech/hearing.ts";
+import { createHearing, type Hearing } from "../../core/speech/hearing.ts";
+import { defaultHearingTimes, type HearingSettings } from "../../core/speech/hearing-settings.ts";
 import type { HearingEvent } from "../../core/speech/hearing-event.ts";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
-import { createHearing, defaultHearingTimes } from "../../core/speech/hearing.ts";
+import { createHearing } from "../../core/speech/hearing.ts";
+import { defaultHearingTimes } from "../../core/speech/hearing-settings.ts";
 import { createJudgingRecogniser } from "../../core/speech/judging-recogniser.ts";
 import { frameMs, frameSamples, listeningRate } from "../../core/speech/samples.ts";
 import type { VoiceDetector } from "../../core/speech/voice-detector.ts";

@@ -3,7 +3,7 @@ import { type Expectation, isAddressed } from "../expectation.ts";
 import type { SecondOpinion } from "../second-opinion.ts";
 import type { Verdict } from "../verdict.ts";
 import { grammarOfSentences } from "./grammar-of-sentences.ts";
-import { calledLimit, type Opinion, opinionOf, wordsOf } from "./opinion.ts";
+import { calledLimit, openLimit, type Opinion, opinionOf, wordsOf } from "./opinion.ts";
 import { essence } from "./same-words.ts";
 import { type Candidate, patientSearch, quickSearch, search, type SearchSettings } from "./search.ts";
 import type { Speller } from "./speller.ts";
@@ -70,7 +70,9 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
   const verdict = async (): Promise<Verdict> => {
     // A clear answer that fits less well was the same after a second look; the second ear may have another one.
     const isFound = isEnough || first.kind === "clear";
-    const opinion = isFound ? first : opinionOf(await look(patientSearch), expected);
+    // Without the address nothing is believed that is less likely than this, and a second look finds little more.
+    const isHopeless = !isCalled && expected.what.mode === "open" && quick.free.score < openLimit.score - 4;
+    const opinion = isFound || isHopeless ? first : opinionOf(await look(patientSearch), expected);
     if (await isGivenUp()) return nothingSaid;
     const mayAsk = isCalled || (opinion.kind === "other" && isAddressed);
     return settled(opinion, expected, {

@@ -95,10 +95,8 @@ export async function search(
 ): Promise<Found> {
   let free: FreeText = { row: 0, tokens: [], score: 0 };
   let isFreeDone = false;
-  let drafts: readonly Draft[] =
-    settings.drafts === 0
-      ? []
-      : [{ row: 0, score: 0, token: tokens.first, place: paths.start(), words: [], text: "" }];
+  const first = { row: 0, score: 0, token: tokens.first, place: paths.start(), words: [], text: "" };
+  let drafts: readonly Draft[] = settings.drafts === 0 ? [] : [first];
   const done = new Map<string, Candidate>();
   let called = -Infinity;
   let rows = await writing.step([0], [tokens.first]);

@@ -1,6 +1,7 @@
 import { embeddedAcceptance } from "../../../core/speech/acceptance.ts";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
-import { createHearing, defaultHearingTimes, type Hearing } from "../../../core/speech/hearing.ts";
+import { createHearing, type Hearing } from "../../../core/speech/hearing.ts";
+import { defaultHearingTimes } from "../../../core/speech/hearing-settings.ts";
 import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser.ts";
 import type { ListenFor, Recogniser } from "../../../core/speech/recogniser.ts";
 import type { Verdict } from "../../../core/speech/verdict.ts";

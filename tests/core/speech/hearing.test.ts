@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
-import { createHearing, defaultHearingTimes, type Hearing } from "../../../core/speech/hearing.ts";
+import { createHearing, type Hearing } from "../../../core/speech/hearing.ts";
+import { defaultHearingTimes } from "../../../core/speech/hearing-settings.ts";
 import type { HearingEvent } from "../../../core/speech/hearing-event.ts";
 import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser.ts";
 import type { Recogniser } from "../../../core/speech/recogniser.ts";
@@ -47,7 +48,7 @@ describe("hearing", () => {
 
   it.each([
     ["listen kitchen next step", 200],
-    ["listen kitchen set a timer", 360],
+    ["listen kitchen set a timer", 250],
     ["listen kitchen", 500],
     ["listen kitchen set a timer for", 900],
   ])("[V8] %j is waited for %i ms", async (text, hangoverMs) => {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { createCookLevel } from "../../../core/speech/cook-level.ts";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
-import { createHearing, defaultHearingTimes } from "../../../core/speech/hearing.ts";
+import { createHearing } from "../../../core/speech/hearing.ts";
+import { defaultHearingTimes } from "../../../core/speech/hearing-settings.ts";
 import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser.ts";
 import {
   senseRoom,

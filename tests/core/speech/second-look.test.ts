@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
-import { createHearing, defaultHearingTimes } from "../../../core/speech/hearing.ts";
+import { createHearing } from "../../../core/speech/hearing.ts";
+import { defaultHearingTimes } from "../../../core/speech/hearing-settings.ts";
 import type { Foreseen, Recogniser } from "../../../core/speech/recogniser.ts";
 import { ok } from "../../../core/units/result.ts";
 import { grammarOf, listenTo } from "../../voice/grammars.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
-import { createHearing, defaultHearingTimes, type Hearing } from "../../../core/speech/hearing.ts";
+import { createHearing, type Hearing } from "../../../core/speech/hearing.ts";
+import { defaultHearingTimes } from "../../../core/speech/hearing-settings.ts";
 import type { HearingEvent } from "../../../core/speech/hearing-event.ts";
 import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser.ts";
 import { createOffsetFilter } from "../../../core/speech/loudness.ts";

@@ -1,47 +1,14 @@
 import { describe, expect, it } from "vitest";
-import type { ListeningMode, Recogniser } from "../../../core/speech/recogniser.ts";
-import { createTwoEars } from "../../../core/speech/two-ears.ts";
-import type { Verdict } from "../../../core/speech/verdict.ts";
-import { type Beliefs, createFakeTranscriber, type FakeTranscriber } from "../../voice/fake-transcriber.ts";
-import { createFakeWordEngine, type FakeWordEngine } from "../../voice/fake-word-engine.ts";
-import { grammarOf, listenTo } from "../../voice/grammars.ts";
+import type { Beliefs } from "../../voice/fake-transcriber.ts";
+import { grammarOf } from "../../voice/grammars.ts";
+import { fifteen, fifty, grammar, hear, play, turn, twoEars } from "../../voice/known-ears.ts";
 
-const fifteen = "set a timer for fifteen minutes";
-const fifty = "set a timer for fifty minutes";
-const grammar = grammarOf("next step", "stop", fifteen, fifty);
-const acceptance = { address: 0.5, addressed: 0.5, open: 0.5, stopOnly: 0.5 };
 const words = (text: string): readonly string[] => text.split(" ");
 
-type Ears = {
-  readonly ears: Recogniser;
-  readonly transcriber: FakeTranscriber;
-  readonly engine: FakeWordEngine;
+const lost: Beliefs = {
+  "listen kitchen mix that": 0.99,
+  "listen kitchen next step": 0.99 * Math.exp(-15),
 };
-
-/** A turn for whatever else waits, as in a browser. */
-const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
-
-async function twoEars(mode: ListeningMode = "addressed", breathe = () => Promise.resolve()): Promise<Ears> {
-  const transcriber = createFakeTranscriber();
-  const engine = createFakeWordEngine();
-  const ears = createTwoEars({ transcriber, engine, acceptance, breathe });
-  await ears.load();
-  await ears.setGrammar(listenTo(grammar, { address: "listen kitchen", mode }));
-  return { ears, transcriber, engine };
-}
-
-/** So many seconds in blocks as they come; a tone that is loud for the first second and then a pause. */
-function play(ears: Recogniser, seconds: number, room = 1e-4): void {
-  for (let at = 0; at < seconds * 50; at++)
-    ears.accept(Float32Array.from({ length: 320 }, (_, n) => (at < 50 ? 0.1 : room) * Math.sin(n * 0.3)));
-}
-
-async function hear({ ears, transcriber }: Ears, beliefs: Beliefs, seconds = 2): Promise<Verdict> {
-  transcriber.willBelieve(beliefs);
-  play(ears, seconds);
-  return ears.end(null);
-}
-
 const torn: Beliefs = {
   [`listen kitchen ${fifteen}`]: 0.5,
   [`listen kitchen ${fifty}`]: 0.4,
@@ -135,10 +102,6 @@ describe("two ears", () => {
   it("[V56] where nothing was found and the cook called, the second engine hears all there is to hear", async () => {
     const all = await twoEars();
     all.engine.willReconsider("listen kitchen next step");
-    const lost: Beliefs = {
-      "listen kitchen mix that": 0.99,
-      "listen kitchen next step": 0.99 * Math.exp(-15),
-    };
     expect(await hear(all, lost)).toMatchObject({
       kind: "command",
       words: ["next", "step"],
@@ -213,10 +176,7 @@ describe("two ears", () => {
   ])("[V57] what is in doubt at a glance is thought through when it is %s", async (_when, room, isAll) => {
     const { ears, transcriber, engine } = await twoEars();
     engine.willReconsider("listen kitchen next step");
-    transcriber.willBelieve({
-      "listen kitchen mix that": 0.99,
-      "listen kitchen next step": 0.99 * Math.exp(-15),
-    });
+    transcriber.willBelieve(lost);
     play(ears, 1.5, room);
     expect(await ears.anticipate(60)).toEqual({ words: [], isAll });
     for (let at = 0; at < 500; at++) await turn();

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../../../core/speech/endpointer.ts";
 import { expectation } from "../../../../core/speech/expectation.ts";
-import { createHearing, defaultHearingTimes, type Hearing } from "../../../../core/speech/hearing.ts";
+import { createHearing, type Hearing } from "../../../../core/speech/hearing.ts";
+import { defaultHearingTimes } from "../../../../core/speech/hearing-settings.ts";
 import type { HearingEvent } from "../../../../core/speech/hearing-event.ts";
 import { type HandOut, soundToHandOut } from "../../../../core/speech/misheard/sound-to-hand-out.ts";
 import type { ListenFor, ListeningMode, Recogniser } from "../../../../core/speech/recogniser.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { expectation } from "../../../../core/speech/expectation.ts";
 import type { ListeningMode } from "../../../../core/speech/recogniser.ts";
-import { fitLimit, opinionOf, wordsOf } from "../../../../core/speech/transcribe/opinion.ts";
+import { fitLimit, openLimit, opinionOf, wordsOf } from "../../../../core/speech/transcribe/opinion.ts";
 import { type Candidate, rivalWithin } from "../../../../core/speech/transcribe/search.ts";
 import { grammarOf, listenTo } from "../../../voice/grammars.ts";
 
@@ -64,6 +64,29 @@ describe("an opinion", () => {
 
   it("[V54] without the address a sentence must come nearer than after it", () => {
     expect(fitLimit.bare).toBeLessThan(fitLimit.addressed);
+  });
+
+  it.each([
+    ["open", "next step", 1, openLimit.score],
+    ["open", "stop", 1, openLimit.oneWord.score],
+    ["open", "stop", openLimit.oneWord.fit, -3.5],
+  ] as const)(
+    "[V71] in mode %j %j at a distance of %d counts down to a score of %d: what nobody would write is another language",
+    (mode, sentence, fit, least) => {
+      const at = (score: number, distance: number = fit) =>
+        opinionOf(found("vicino", score + distance, candidate(sentence, score)), expected(mode)).kind;
+      expect(at(least)).toBe("clear");
+      expect(at(least - 5)).toBe("other");
+      expect(at(least, fit + 4.1)).toBe("other");
+    },
+  );
+
+  it("[V71] after the address, and while the caller speaks, it is not asked how likely a sentence is by itself", () => {
+    const at = (sentence: string, mode: ListeningMode) =>
+      opinionOf(found("basta", -19, candidate(sentence, -20)), expected(mode)).kind;
+    expect(at("okay kitchen next step", "open")).toBe("clear");
+    expect(at("stop", "stop-only")).toBe("clear");
+    expect(at("stop", "open")).toBe("other");
   });
 
   it("[V54] no sentence at all is none of ours", () => {
