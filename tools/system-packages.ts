@@ -25,9 +25,11 @@ export function findChromium(): string | null {
 
 const voices = "/usr/share/festival/voices";
 
-/** The browser, the voices that speak the test commands, and the human speech that must never act. */
+/** The browser and a font, the voices that speak the test commands, and the human speech that must never act. */
 export const testPackages: readonly SystemPackage[] = [
   { name: "chromium", isThere: () => findChromium() !== null },
+  // Widths are measured on the screen: with one of the fonts that its styles name.
+  { name: "fonts-liberation", isThere: () => existsSync("/usr/share/fonts/truetype/liberation") },
   { name: "flite", isThere: () => findCommand("flite") !== null },
   { name: "festival", isThere: () => findCommand("text2wave") !== null },
   { name: "festvox-us-slt-hts", isThere: () => existsSync(`${voices}/us/cmu_us_slt_arctic_hts`) },

@@ -29,6 +29,16 @@ const sentences = [
   "what goes into this",
   "undo that",
   "what is in the oven",
+  "next step",
+  "say that again",
+  "five minutes more",
+  "how many tablespoons in a quarter cup",
+  "what can i say",
+  "set a timer for half an hour",
+  "where was i",
+  "louder",
+  "stop talking",
+  "how do i know that it is done",
 ];
 
 /** Each sentence by this many voices, so that the slowest twentieth can be told. */

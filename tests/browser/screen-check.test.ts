@@ -167,7 +167,8 @@ describe("the check of the ear on the screen", () => {
       if (away === "Escape") await open.page.keyboard.press("Escape");
       else await open.page.locator(".sheet-head button").click();
       await open.page.waitForSelector("dialog", { state: "detached" });
-      expect([await isTrying(), await settings()]).toEqual([false, before]);
+      await expect.poll(isTrying).toBe(false);
+      expect(await settings()).toEqual(before);
     }
   });
 
@@ -200,7 +201,7 @@ describe("the check of the ear on the screen", () => {
       if (how === "touch") await key("As before").click();
       else await say(heard(how, soft));
       await open.page.waitForSelector("dialog", { state: "detached" });
-      expect((await settings()).tuning, how).toEqual(tuning);
+      await expect.poll(async () => (await settings()).tuning, { message: how }).toEqual(tuning);
     }
   });
 

@@ -208,9 +208,10 @@ describe("a touch means a sentence", () => {
   it("[W15] typing means the same as speaking; a half sentence is asked back", async () => {
     await open.show(scene("step"));
     await touch("Type");
+    await open.page.locator("input:focus").waitFor();
     await open.page.keyboard.type("hold everything");
     await open.page.keyboard.press("Enter");
-    expect(await deeds()).toContain("EverythingHeld");
+    await expect.poll(deeds).toContain("EverythingHeld");
     await open.page.keyboard.type("set a timer");
     await open.page.keyboard.press("Enter");
     await touch("Ten minutes");
