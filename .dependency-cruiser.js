@@ -1,4 +1,4 @@
-const pureLibraries = "node_modules/(fraction\\.js|yaml|zod|pluralize|entities|@types/pluralize)/";
+const pureLibraries = "node_modules/(fraction\\.js|yaml|zod|pbf|pluralize|entities|@types/pluralize)/";
 
 /** @type {import("dependency-cruiser").IConfiguration} */
 export default {

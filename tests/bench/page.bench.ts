@@ -31,7 +31,6 @@ const sentences = [
   "what is in the oven",
   "next step",
   "say that again",
-  "five minutes more",
   "how many tablespoons in a quarter cup",
   "what can i say",
   "set a timer for half an hour",
