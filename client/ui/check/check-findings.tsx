@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useLayoutEffect, useMemo, useState } from "preact/hooks";
 import type { EarCheck } from "../../../core/speech/check/ear-check.ts";
 import { type EarFindings, findingsOf } from "../../../core/speech/check/ear-findings.ts";
 import { findingWords } from "../../../core/speech/check/finding-words.ts";
@@ -26,7 +26,8 @@ export function CheckFindings({ check, settings, onOffer, onKeep, onLeave, onAga
   const [address, setAddress] = useState(check.address);
   const tuning = tuningAfter(findings, settings.tuning);
   const changes = address !== settings.address || JSON.stringify(tuning) !== JSON.stringify(settings.tuning);
-  useEffect(() => onOffer(changes ? { tuning, address } : null));
+  // Before anybody can read it: a quick word must find what it is about.
+  useLayoutEffect(() => onOffer(changes ? { tuning, address } : null));
   const [first, ...more] = findingWords(findings, check.address);
   return (
     <div class="check">
