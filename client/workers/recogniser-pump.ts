@@ -4,7 +4,7 @@ import { defaultHearingTimes } from "../../core/speech/hearing-settings.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import type { HandOut } from "../../core/speech/misheard/sound-to-hand-out.ts";
-import type { HearingEvent } from "../../core/speech/hearing-event.ts";
+import type { HeardEvent } from "../../core/speech/hearing-event.ts";
 import type { FromRecogniser, MessagePortLike, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createResampler } from "../../core/speech/resample.ts";
 import { frameMs, listeningRate } from "../../core/speech/samples.ts";
@@ -20,10 +20,8 @@ export type PumpParts = {
   readonly post: (message: FromRecogniser, transfer: readonly ArrayBuffer[]) => void;
 };
 
-type HeardEvent = Extract<HearingEvent, { readonly kind: "heard" }>;
-
-/** Sound waiting for a slow machine beyond this many blocks is dropped rather than answered a minute late. */
-const mostWaiting = 200;
+/** Sound waiting for a slow machine beyond this many ms is dropped rather than answered a minute late. */
+const mostWaitingMs = 8_000;
 
 /**
  * Takes messages one after another and answers in order, in a worker or in the page. Blocks of sound that
@@ -38,8 +36,7 @@ export function createRecogniserPump(parts: PumpParts): (message: ToRecogniser) 
 class RecogniserPump {
   private readonly parts: PumpParts;
   private queue: Promise<void> = Promise.resolve();
-  private waiting = 0;
-  /** Of the sound among it. */
+  /** Of sound that is not heard yet. */
   private waitingMs = 0;
   private recogniser: Recogniser | null = null;
   private detector: VoiceDetector | null = null;
@@ -59,9 +56,8 @@ class RecogniserPump {
   }
 
   take(message: ToRecogniser): void {
-    if (message.kind === "audio" && this.waiting >= mostWaiting) return;
     const lengthMs = message.kind === "audio" ? (message.samples.length / message.rate) * 1000 : 0;
-    this.waiting++;
+    if (lengthMs > 0 && this.waitingMs >= mostWaitingMs) return;
     this.waitingMs += lengthMs;
     this.queue = this.queue
       .then(() => this.handle(message))
@@ -70,10 +66,7 @@ class RecogniserPump {
         const detail = thrown instanceof Error ? thrown.message : String(thrown);
         this.fail(`The speech recogniser stopped (${detail}). Turn listening on again.`);
       })
-      .finally(() => {
-        this.waiting--;
-        this.waitingMs -= lengthMs;
-      });
+      .finally(() => (this.waitingMs -= lengthMs));
   }
 
   private async handle(message: ToRecogniser): Promise<void> {

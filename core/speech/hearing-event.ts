@@ -24,3 +24,6 @@ export type HearingEvent =
       /** Null where the record of misheard sentences is off, and for whatever is none of its business. */
       readonly sound: HeardSound | null;
     };
+
+/** An utterance that is over. */
+export type HeardEvent = Extract<HearingEvent, { readonly kind: "heard" }>;

@@ -1,6 +1,6 @@
 import type { Grammar } from "./grammar.ts";
 import type { ListenWhen } from "./hearing.ts";
-import type { HearingEvent } from "./hearing-event.ts";
+import type { HeardEvent, HearingEvent } from "./hearing-event.ts";
 import type { HandOut } from "./misheard/sound-to-hand-out.ts";
 import type { ListenFor } from "./recogniser.ts";
 import type { EarTuning } from "./tuning.ts";
@@ -36,8 +36,6 @@ export type FromRecogniser =
   | Exclude<HearingEvent, HeardEvent>
   /** With it, how long ago the utterance began, in ms; on a slow machine sound is waited on. */
   | (HeardEvent & { readonly beganAgoMs: number });
-
-type HeardEvent = Extract<HearingEvent, { readonly kind: "heard" }>;
 
 /** The part of a browser's MessagePort that the pump uses; core knows no DOM. */
 export type MessagePortLike = {

@@ -196,6 +196,7 @@ class TwoEars implements Recogniser {
 }
 
 const chatter: Verdict = { kind: "none", why: "chatter" };
+
 /** Made at the first call, the same promise ever after. */
 function once<T>(make: () => Promise<T>): () => Promise<T> {
   let made: Promise<T> | null = null;

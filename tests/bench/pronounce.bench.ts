@@ -24,7 +24,6 @@ for (const line of readFileSync(join(folder, "model/en-us/dict.txt"), "utf8").sp
 /** Phones to put in, leave out or change (Levenshtein, 1966). */
 function distance(one: Pronunciation, other: Pronunciation): number {
   let row = other.map((_, at) => at + 1);
-  let before = 0;
   for (const [at, phone] of one.entries()) {
     let left = at + 1;
     let corner = at;
@@ -34,9 +33,8 @@ function distance(one: Pronunciation, other: Pronunciation): number {
       left = best;
       return best;
     });
-    before = left;
   }
-  return other.length === 0 ? one.length : before;
+  return row.at(-1) ?? one.length;
 }
 
 /** The least that any of the ways is away from any that the dictionary gives. */
