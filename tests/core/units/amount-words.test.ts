@@ -10,7 +10,8 @@ import {
 } from "../../../core/units/amount-words.ts";
 import { inKitchenUnit, isMetric, kitchenFigure } from "../../../core/units/kitchen-figure.ts";
 import { convert } from "../../../core/units/measures.ts";
-import { ratio, toNumber } from "../../../core/units/rational.ts";
+import type { Rational } from "../../../core/units/rational.ts";
+import { abs, compare, mul, ratio, sub, toNumber } from "../../../core/units/rational.ts";
 import { spokenWords } from "../../../core/units/spoken-words.ts";
 import type { Unit } from "../../../core/units/unit.ts";
 import { anyAmount, anyUnit, positive } from "./arbitraries.ts";
@@ -62,9 +63,11 @@ describe("amounts aloud", () => {
         const figure = kitchenFigure(value, unit);
         expect(figure.rounding === "exact").toBe(figure.value === value);
         expect(toNumber(figure.value)).toBeGreaterThan(0);
-        const off = Math.abs(toNumber(figure.value) - toNumber(value));
-        if (figure.rounding === "about") expect(off / toNumber(value)).toBeLessThanOrEqual(0.05);
-        if (figure.rounding !== "less than") expect(off).toBeLessThanOrEqual(isMetric(unit) ? 0.5 : 0.25);
+        const off = abs(sub(figure.value, value));
+        const isWithin = (most: Rational): boolean => compare(off, most) <= 0;
+        if (figure.rounding === "about") expect(isWithin(mul(value, ratio(1, 20)))).toBe(true);
+        if (figure.rounding !== "less than")
+          expect(isWithin(isMetric(unit) ? ratio(1, 2) : ratio(1, 4))).toBe(true);
       }),
       { numRuns: 2000 },
     );
