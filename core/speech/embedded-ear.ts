@@ -21,6 +21,7 @@ export function createEmbeddedEar(parts: EmbeddedEarParts): Recogniser {
     },
     setGrammar: (what) => ear.setGrammar(what),
     accept: (samples) => ear.accept(samples),
+    mayBegin: (samplesAgo) => ear.mayBegin(samplesAgo),
     partial: () => ear.partial(),
     anticipate: (pause) => ear.anticipate(pause),
     goOn: () => ear.goOn(),

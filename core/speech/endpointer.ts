@@ -1,29 +1,20 @@
+import type { FrameHeard } from "./frame-heard.ts";
+import { type LouderVoiceSettings, othersUnder } from "./louder-voice.ts";
 import { frameMs } from "./samples.ts";
 
-/** What one frame sounds like. */
-export type FrameHeard = {
-  /** dBFS in the speech band. */
-  readonly levelDb: number;
-  /** How likely it is a human voice, 0 to 1; null where nothing but the level is known. */
-  readonly voice: number | null;
-};
-
 /** How the endpointer decides; all times in milliseconds, all levels in dB. */
-export type EndpointerSettings = {
-  /** As likely as this to be a voice, a frame may begin speech. */
-  readonly onsetVoice: number;
-  /** As likely as this, speech goes on. */
-  readonly offsetVoice: number;
+export type EndpointerSettings = LouderVoiceSettings & {
   /** Where a voice stands this far above the floor its end is heard by the level too, sooner than by its kind. */
   readonly clearDb: number;
   /** How far above the noise floor a frame must be to begin speech. */
   readonly onsetDb: number;
   /** How far above the floor speech must stay to go on; below onsetDb, so that soft endings belong to it. */
   readonly offsetDb: number;
+  /** While a louder voice speaks, what is not this far above the others is theirs. */
+  readonly aboveOthersDb: number;
   /** Nothing quieter than this is speech, however quiet the room (dBFS in the speech band). */
   readonly quietestDb: number;
-  /** Loud time, within the onset window, that makes a beginning. A clink is shorter. */
-  readonly onsetMs: number;
+  /** Within this much the loud time of a beginning must lie. */
   readonly onsetWindowMs: number;
   /** Sound kept from before the beginning, so that a soft first consonant is not lost. */
   readonly preRollMs: number;
@@ -40,6 +31,8 @@ export const defaultEndpointer: EndpointerSettings = {
   clearDb: 30,
   onsetDb: 9,
   offsetDb: 6,
+  louderDb: 6,
+  aboveOthersDb: 2,
   quietestDb: -62,
   onsetMs: 80,
   onsetWindowMs: 160,
@@ -57,6 +50,8 @@ export type EndpointerState = {
         readonly from: number;
         readonly quietFrames: number;
         readonly loudestDb: number;
+        /** Where a louder voice has begun since, and how loud the others are; null while all may be one voice. */
+        readonly louder: { readonly from: number; readonly othersDb: number } | null;
       };
   /** Number of the next frame. */
   readonly frame: number;
@@ -70,6 +65,8 @@ export type EndpointerStep =
   /** Speech has begun at frame `from`, pre-roll included, which may lie before this one. */
   | { readonly kind: "started"; readonly from: number }
   | { readonly kind: "speech" }
+  /** Within an utterance a louder voice has begun at frame `from`: what was said before may be somebody else's. */
+  | { readonly kind: "louder"; readonly from: number }
   /** Quiet inside an utterance so far; the caller may shorten or lengthen the wait by `hangoverMs`. */
   | { readonly kind: "pause"; readonly quietMs: number }
   /** The utterance is over; its last loud frame was `lastLoud`. */
@@ -119,37 +116,51 @@ type Moment = {
 };
 
 function whileQuiet({ at, recent, floorDb }: Moment, settings: EndpointerSettings): Change {
-  const window = recent.slice(-Math.round(settings.onsetWindowMs / frameMs));
+  const window = recent.slice(-windowFrames(settings));
   const beginning = window.filter((each) => mayBegin(each, floorDb, settings)).length;
   if (beginning * frameMs < settings.onsetMs) return { phase: { kind: "quiet" }, step: { kind: "none" } };
-  const from = Math.max(0, at + 1 - window.length - Math.round(settings.preRollMs / frameMs));
+  const from = beginningOf(at, settings);
   const loudestDb = Math.max(...window.map(({ levelDb }) => levelDb));
   return {
-    phase: { kind: "speech", from, quietFrames: 0, loudestDb },
+    phase: { kind: "speech", from, quietFrames: 0, loudestDb, louder: null },
     step: { kind: "started", from },
   };
 }
 
 function whileSpeaking(
   before: Extract<Phase, { readonly kind: "speech" }>,
-  { at, frame, floorDb }: Moment,
+  { at, frame, recent, floorDb }: Moment,
   hangoverMs: number,
   settings: EndpointerSettings,
 ): Change {
   const { from } = before;
   const loudestDb = Math.max(before.loudestDb, frame.levelDb);
-  const isSpeech = goesOn(frame, floorDb, loudestDb, settings);
+  const othersDb = othersUnder(recent, windowFrames(settings), settings);
+  const begins = othersDb !== null && othersDb > (before.louder?.othersDb ?? -Infinity) + settings.louderDb;
+  const louder = begins ? { from: beginningOf(at, settings), othersDb } : before.louder;
+  if (begins) {
+    const phase = { kind: "speech", from, quietFrames: 0, loudestDb, louder } as const;
+    return { phase, step: { kind: "louder", from: beginningOf(at, settings) } };
+  }
+  const isTheirs = louder !== null && frame.levelDb < louder.othersDb + settings.aboveOthersDb;
+  const isSpeech = !isTheirs && goesOn(frame, floorDb, loudestDb, settings);
   const quietFrames = isSpeech ? 0 : before.quietFrames + 1;
-  const isTooLong = (at - from) * frameMs >= settings.longestMs;
+  const isTooLong = (at - (louder?.from ?? from)) * frameMs >= settings.longestMs;
   if (isTooLong || quietFrames * frameMs >= hangoverMs) {
     const why = isTooLong ? "too-long" : "quiet";
     return { phase: { kind: "quiet" }, step: { kind: "ended", lastLoud: at - quietFrames, why } };
   }
   return {
-    phase: { kind: "speech", from, quietFrames, loudestDb },
+    phase: { kind: "speech", from, quietFrames, loudestDb, louder },
     step: isSpeech ? { kind: "speech" } : { kind: "pause", quietMs: quietFrames * frameMs },
   };
 }
+
+const windowFrames = ({ onsetWindowMs }: EndpointerSettings): number => Math.round(onsetWindowMs / frameMs);
+
+/** Where that began which fills the onset window up to this frame, pre-roll included. */
+const beginningOf = (at: number, settings: EndpointerSettings): number =>
+  Math.max(0, at + 1 - windowFrames(settings) - Math.round(settings.preRollMs / frameMs));
 
 function mayBegin({ levelDb, voice }: FrameHeard, floorDb: number, settings: EndpointerSettings): boolean {
   if (voice === null) return levelDb > threshold(floorDb, settings.onsetDb, settings);

@@ -16,7 +16,7 @@ import { type HandOut, type HeardSound, soundToHandOut } from "./misheard/sound-
 import { openUtterance, type OpenUtterance } from "./open-utterance.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
 import { roomSecond } from "./room-noise.ts";
-import { frameMs } from "./samples.ts";
+import { frameMs, frameSamples } from "./samples.ts";
 import { sentenceLevels } from "./sentence-levels.ts";
 import { amplified, type EarTuning } from "./tuning.ts";
 import type { Verdict } from "./verdict.ts";
@@ -173,6 +173,7 @@ class StreamHearing implements Hearing {
     if (utterance === null || step.kind === "none") return [];
     if (step.kind === "ended") return this.conclude(utterance, step);
     this.feed(utterance, frame);
+    if (step.kind === "louder") this.beginAnew(utterance, step.from);
     if (step.kind === "pause") await this.anticipate(utterance, step.quietMs);
     else this.goOn(utterance);
     return step.kind === "pause" || this.state.frame % framesAPartial === 0
@@ -226,6 +227,14 @@ class StreamHearing implements Hearing {
     for (const frame of frames) this.feed(utterance, frame);
   }
 
+  /** Somebody speaks over others, who may have begun the utterance. */
+  private beginAnew(utterance: OpenUtterance, from: number): void {
+    const framesAgo = Math.min(this.state.frame - from, utterance.frames.length);
+    utterance.framesBefore = utterance.frames.length - framesAgo;
+    this.cookLevel.endSentence("refused");
+    this.recogniser.mayBegin(framesAgo * frameSamples);
+  }
+
   private isCalling({ partial }: OpenUtterance): boolean {
     return this.expected !== null && isAddressed(this.expected, partial);
   }
@@ -252,12 +261,14 @@ class StreamHearing implements Hearing {
     const verdict: Verdict = this.front.isBroken() && judged.kind === "command" ? cutShort : judged;
     this.cookLevel.endSentence(verdict.kind === "none" ? "refused" : "accepted");
     const untilFrame = this.state.frame + this.settings.addressHeldMs / frameMs;
-    this.held = verdict.kind === "address-only" ? { frames: utterance.frames, untilFrame } : null;
+    // Whatever was said before a louder voice began is nobody's business.
+    const frames = utterance.frames.slice(utterance.framesBefore);
+    this.held = verdict.kind === "address-only" ? { frames, untilFrame } : null;
     const heard = {
       kind: "heard",
       verdict,
-      levels: sentenceLevels(utterance.frames, utterance.noiseDb),
-      sound: this.soundOf(utterance, verdict, words),
+      levels: sentenceLevels(frames, utterance.noiseDb),
+      sound: this.soundOf(frames, verdict, words),
       startedAtFrame: utterance.from,
       endedAtFrame: step.lastLoud,
       concludedAtFrame: this.state.frame,
@@ -273,7 +284,11 @@ class StreamHearing implements Hearing {
     return this.recogniser.partial();
   }
 
-  private soundOf({ frames }: OpenUtterance, verdict: Verdict, words: readonly string[]): HeardSound | null {
+  private soundOf(
+    frames: readonly Float32Array[],
+    verdict: Verdict,
+    words: readonly string[],
+  ): HeardSound | null {
     const { expected, handsOut } = this;
     return handsOut && expected !== null ? soundToHandOut({ frames, verdict, words, expected }) : null;
   }

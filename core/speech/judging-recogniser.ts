@@ -28,6 +28,7 @@ export function createJudgingRecogniser(engine: WordEngine, acceptance: Acceptan
       heard.push(samples);
       engine.accept(samples);
     },
+    mayBegin: () => undefined,
     partial,
     anticipate: () => Promise.resolve({ words: partial(), isAll: true }),
     goOn: () => undefined,

@@ -7,6 +7,8 @@ export type OpenUtterance = {
   /** How loud the room was before it; null where that is not known. */
   readonly noiseDb: number | null;
   readonly frames: Float32Array[];
+  /** So many of the frames came before a louder voice began; 0 while all may be one voice. */
+  framesBefore: number;
   partial: readonly string[];
   shown: string;
   /** Whether nothing of it can have been taken for a pause, as far as is known. */
@@ -21,6 +23,7 @@ export function openUtterance(from: number, state: EndpointerState): OpenUtteran
     from,
     noiseDb: noiseBefore(state, from),
     frames: [],
+    framesBefore: 0,
     partial: [],
     shown: "",
     isAll: true,

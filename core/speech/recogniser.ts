@@ -38,6 +38,11 @@ export type Recogniser = {
   readonly setGrammar: (listenFor: ListenFor) => Promise<Result<null, string>>;
   /** Takes samples at 16 kHz, mono, in [-1, 1], 10 to 100 ms at a time. */
   readonly accept: (samples: Float32Array) => void;
+  /**
+   * A louder voice may have begun so many samples ago, in the open utterance: what came before may be somebody else's.
+   * An engine that cannot hear again may pass over it.
+   */
+  readonly mayBegin: (samplesAgo: number) => void;
   /** The words so far, as far as they are known. They change from call to call: show them, never act on them. */
   readonly partial: () => readonly string[];
   /**

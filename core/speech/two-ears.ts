@@ -15,6 +15,12 @@ import { createTurns } from "./turns.ts";
 import type { Verdict } from "./verdict.ts";
 import type { WordEngine } from "./word-engine.ts";
 
+/** Who calls as clearly as this is not looked for elsewhere. */
+const sureClaim = -6;
+
+/** So many places are looked at for a call. */
+const mostBeginnings = 3;
+
 /** What two ears are made of. */
 export type TwoEarsParts = {
   /** Knows how people write: hears well in noise, and what was meant even where it was no command. */
@@ -63,7 +69,8 @@ class TwoEars implements Recogniser {
   private draftedAt = 0;
   private thought: Thought | null = null;
   private written: readonly string[] = [];
-  private isOthers = false;
+  /** Where, in samples, a call may begin: at the beginning, and wherever a louder voice did. */
+  private beginnings: readonly number[] = [0];
   /** One thought after another: the models take one utterance at a time. */
   private readonly inTurn = createTurns();
 
@@ -99,6 +106,10 @@ class TwoEars implements Recogniser {
     if (this.expected?.what.mode !== "stop-only" || !isDue) return;
     this.draftedAt = this.samples;
     void this.inTurn(() => this.draft(joinSamples(this.blocks)));
+  };
+
+  readonly mayBegin = (samplesAgo: number): void => {
+    this.beginnings = [...this.beginnings, Math.max(0, this.samples - samplesAgo)].slice(-mostBeginnings);
   };
 
   readonly partial = (): readonly string[] => this.written;
@@ -142,7 +153,7 @@ class TwoEars implements Recogniser {
     this.goOn();
     this.thought = null;
     this.written = [];
-    this.isOthers = false;
+    this.beginnings = [0];
   }
 
   /** What no second look can change is thought through at once, the rest only when the pause has become the end. */
@@ -167,15 +178,26 @@ class TwoEars implements Recogniser {
 
   private async look(utterance: Float32Array, isGivenUp: () => Promise<boolean>): Promise<Glance> {
     const { expected, paths, speller, second } = this;
-    const isShort = utterance.length < shortestS * listeningRate;
-    if (expected === null || paths === null || speller === null || isShort || this.isOthers)
-      return nothingSeen;
+    if (expected === null || paths === null || speller === null) return nothingSeen;
     const { transcriber } = this.parts;
     const what: Considering = { transcriber, second, speller, paths, expected, isGivenUp };
-    const glance = await glanceAt(utterance, what);
-    this.isOthers = !glance.isCall && utterance.length > calledWithinS * listeningRate;
-    this.written = glance.words;
-    return glance;
+    let best: Glance | null = null;
+    for (const from of this.beginnings.toReversed()) {
+      const piece = utterance.subarray(from);
+      if (piece.length < shortestS * listeningRate) continue;
+      const glance = await glanceAt(piece, what);
+      if (best === null || (glance.claim ?? -Infinity) > (best.claim ?? -Infinity)) best = glance;
+      if (best.claim !== null && best.claim > sureClaim) break;
+      const isTheirs = glance.claim === null && piece.length > calledWithinS * listeningRate;
+      if (isTheirs && expected.what.mode === "addressed") this.forgetBeginning(from);
+    }
+    const seen = best ?? nothingSeen;
+    this.written = seen.words;
+    return seen;
+  }
+
+  private forgetBeginning(at: number): void {
+    this.beginnings = this.beginnings.filter((each) => each !== at);
   }
 
   private async draft(utterance: Float32Array): Promise<void> {

@@ -106,6 +106,33 @@ describe("the ear that comes with the program", { timeout: patience }, () => {
     expect(obeyed).toEqual([]);
   });
 
+  it("[V73] four people talk all the while, 10 dB softer: a call over them is heard, and ends though they go on", async () => {
+    const asked: readonly (readonly [Voice, string])[] = [
+      ["rms", "next step"],
+      ["slt", "set a timer for twelve minutes"],
+      ["awb", "what is left"],
+      ["festival-kal", "restart the lentil stew timer"],
+    ];
+    const others = await Promise.all([
+      spokenDry("festival-slt", "the ferry was late again and nobody had told the harbour"),
+      spokenDry("kal16", "put it down by the window, would you"),
+    ]);
+    const noise = makeNoise("talkers", 12, seeds.check[2], others);
+    const wrong: string[] = [];
+    const obeyed: string[] = [];
+    for (const [voice, sentence] of asked) {
+      const sound = await spokenDry(voice, `listen kitchen, ${sentence}`);
+      const heard = (await hear(withSurroundings(sound, noise, { leadS: 3, tailS: 2, snrDb: 10 }))).flatMap(
+        said,
+      );
+      const outcome = `${voice}: ${sentence} -> ${heard.join(" | ")}`;
+      if (heard[0] !== sentence) wrong.push(outcome);
+      if (heard.length > 0 && !heard.includes(sentence)) obeyed.push(outcome);
+    }
+    expect(wrong.length, wrong.join("; ")).toBeLessThanOrEqual(1);
+    expect(obeyed).toEqual([]);
+  });
+
   it("[V59] a minute of other people's speech, and nothing was obeyed", async () => {
     await hearing.reset();
     const events: HearingEvent[] = [];

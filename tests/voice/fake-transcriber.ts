@@ -1,3 +1,4 @@
+import { listeningRate } from "../../core/speech/samples.ts";
 import { ok } from "../../core/units/result.ts";
 import { createSpeller } from "../../core/speech/transcribe/speller.ts";
 import type { Tokens, Transcriber, Writing } from "../../core/speech/transcribe/transcriber.ts";
@@ -91,6 +92,8 @@ function missing(): never {
 /** A transcriber that is told what it will believe, and counts what was asked of it. */
 export type FakeTranscriber = Transcriber & {
   readonly willBelieve: (beliefs: Beliefs) => void;
+  /** The same, where an utterance that is no longer than so many seconds is believed to be something else. */
+  readonly willBelieveOf: (seconds: number, shorter: Beliefs, longer: Beliefs) => void;
   /** Samples of each utterance that it took in. */
   readonly takenIn: readonly number[];
 };
@@ -98,17 +101,20 @@ export type FakeTranscriber = Transcriber & {
 /** Makes one; it loads at once. */
 export function createFakeTranscriber(): FakeTranscriber {
   const takenIn: number[] = [];
-  let beliefs: Beliefs = {};
+  let beliefsOf = (_samples: number): Beliefs => ({});
   return {
     takenIn,
-    willBelieve: (next) => {
-      beliefs = next;
+    willBelieve: (beliefs) => {
+      beliefsOf = () => beliefs;
+    },
+    willBelieveOf: (seconds, shorter, longer) => {
+      beliefsOf = (samples) => (samples <= seconds * listeningRate ? shorter : longer);
     },
     tokens: () => fakeTokens,
     load: () => Promise.resolve(ok(null)),
     takeIn: (utterance) => {
       takenIn.push(utterance.length);
-      const believed = beliefs;
+      const believed = beliefsOf(utterance.length);
       return Promise.resolve({ write: () => fakeWriting(believed) });
     },
     warmUp: () => Promise.resolve(),

@@ -31,8 +31,11 @@ export type Glance = {
   readonly isSettled: boolean;
   /** Whether nothing of it can have been lost in noise. */
   readonly isAll: boolean;
-  /** Whether the cook may have called: else it was somebody else's talk. */
-  readonly isCall: boolean;
+  /**
+   * How likely it is meant for us, as the logarithm of a probability: that of the address, 0 for a sentence of ours where
+   * none is needed; null for somebody else's talk.
+   */
+  readonly claim: number | null;
   /** Whether the look was enough, so that the verdict is near. */
   readonly isEnough: boolean;
   /** Looks and asks as long as it takes. */
@@ -61,11 +64,10 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
     search(sound.write(), paths, transcriber.tokens(), { ...settings, ...known });
   const quick = await look(quickSearch);
   // A search that was cut off says nothing of who spoke.
-  if (await isGivenUp()) return { ...nothingSeen, isCall: true };
+  if (await isGivenUp()) return { ...nothingSeen, claim: 0 };
   const isCalled = quick.called >= calledLimit;
-  const isCall = !isAddressed || isCalled;
   const first = opinionOf(quick, expected);
-  if (first.kind === "other" && !isCall) return { ...nothingSeen, isAll: isClear };
+  if (first.kind === "other" && isAddressed && !isCalled) return { ...nothingSeen, isAll: isClear };
   const isEnough = first.kind !== "other" && first.fit <= sureFit[first.kind];
   const verdict = async (): Promise<Verdict> => {
     // A clear answer that fits less well was the same after a second look; the second ear may have another one.
@@ -81,7 +83,8 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
     });
   };
   const words = first.kind === "clear" ? first.words : wordsOf(quick.free.text, expected);
-  return { words, isCall, isAll: isClear, isEnough, isSettled: isSettled(first, isClear), verdict };
+  const claim = isCalled ? quick.called : !isAddressed && first.kind !== "other" ? 0 : null;
+  return { words, claim, isAll: isClear, isEnough, isSettled: isSettled(first, isClear), verdict };
 }
 
 /**
@@ -189,7 +192,7 @@ export const nothingSeen: Glance = {
   words: [],
   isSettled: true,
   isAll: true,
-  isCall: false,
+  claim: null,
   isEnough: true,
   verdict: () => Promise.resolve(nothingSaid),
 };

@@ -18,7 +18,7 @@ function listen(
         { levelDb: db + (at % 3) * 0.5 - 0.5, voice },
         hangoverMs,
       );
-      if (step.kind === "started" || step.kind === "ended")
+      if (["started", "louder", "ended"].includes(step.kind))
         steps.push({ ...step, at: state.frame * frameMs });
       state = next;
     }
@@ -162,5 +162,35 @@ describe("endpointer", () => {
         [1000, -70, 0.9],
       ]),
     ).toEqual([]);
+  });
+
+  const radio = [3000, -36, 0.9] as const;
+  const cook = [900, -24, 0.9] as const;
+
+  it("[V73] a cook who speaks over a radio is a louder voice, and ends where only the radio goes on", () => {
+    const [, louder, ended] = listen([[1000, -60, 0.01], radio, cook, radio]);
+    expect(louder).toMatchObject({ kind: "louder", from: 200 + 4 - 8 - 15 });
+    expect(ended).toMatchObject({ kind: "ended", why: "quiet", lastLoud: 244 });
+  });
+
+  it("[V73] one voice that is a little louder now and then is one voice, and so is a clatter over it", () => {
+    const kinds = (stretch: Stretch): readonly string[] =>
+      listen([[1000, -60, 0.01], radio, stretch, radio, [1000, -60, 0.01]]).map(({ kind }) => kind);
+    expect(kinds([900, -32, 0.9])).toEqual(["started", "ended"]);
+    expect(kinds([200, -20, 0.1])).toEqual(["started", "ended"]);
+  });
+
+  it("[V73] a radio fills no limit while the cook speaks over it", () => {
+    const steps = listen([[1000, -60, 0.01], [11_500, -36, 0.9], [2000, -24, 0.9], radio]);
+    expect(steps.map(({ kind }) => kind).slice(0, 3)).toEqual(["started", "louder", "ended"]);
+    expect(steps[2]).toMatchObject({ why: "quiet" });
+  });
+
+  it("[V73] a third voice is louder than the second only where it stands above that too", () => {
+    const guest = [2500, -30, 0.9] as const;
+    const louder = (...stretches: readonly Stretch[]): number =>
+      listen([[1000, -60, 0.01], ...stretches]).filter(({ kind }) => kind === "louder").length;
+    expect(louder([3000, -42, 0.9], guest, [900, -18, 0.9])).toBe(2);
+    expect(louder([3000, -42, 0.9], guest, [900, -28, 0.9])).toBe(1);
   });
 });

@@ -12,12 +12,19 @@ const grammar = grammarOf("next step", "set a timer", "set a timer for one minut
 const settings = { ...defaultHearingTimes, endpointer: defaultEndpointer };
 const acceptance = { address: 0, addressed: 0, open: 0, stopOnly: 0 };
 
-/** A tone at -20 dBFS or a faint hiss, in blocks as a microphone gives them. */
-async function play(hearing: Hearing, ms: number, kind: "voice" | "quiet"): Promise<readonly HearingEvent[]> {
+/** How loud they are, as the peak of a tone. */
+const loud = { voice: 0.14, "softer voice": 0.035 } as const;
+
+/** A tone at -20 dBFS, a softer one, or a faint hiss, in blocks as a microphone gives them. */
+async function play(
+  hearing: Hearing,
+  ms: number,
+  kind: keyof typeof loud | "quiet",
+): Promise<readonly HearingEvent[]> {
   const events: HearingEvent[] = [];
   for (let at = 0; at < ms / 40; at++) {
     const block = Float32Array.from({ length: 640 }, (_, n) =>
-      kind === "voice" ? 0.14 * Math.sin(n * 0.3) : 1e-4 * Math.sin(n * 1.7),
+      kind === "quiet" ? 1e-4 * Math.sin(n * 1.7) : loud[kind] * Math.sin(n * 0.3),
     );
     events.push(...(await hearing.accept(block)).filter(({ kind }) => kind !== "level" && kind !== "room"));
   }
@@ -101,6 +108,34 @@ describe("hearing", () => {
       expect(asked.at(-1)).toEqual(["end", null]);
     },
   );
+
+  it("[V73] the recogniser is told where a louder voice began, and the pause after it ends the utterance", async () => {
+    const engine = createFakeWordEngine();
+    const begun: number[] = [];
+    const recogniser: Recogniser = {
+      ...createJudgingRecogniser(engine, acceptance),
+      mayBegin: (samplesAgo) => begun.push(samplesAgo / 16),
+    };
+    const detector = {
+      hear: () => Promise.resolve(0.9),
+      forget: () => undefined,
+      free: () => Promise.resolve(),
+    };
+    const hearing = createHearing({ recogniser, detector }, settings);
+    await hearing.listenFor(listenTo(grammar, { address: "listen kitchen" }), "after-utterance");
+    hearing.handOut("maybe-misheard");
+    await play(hearing, 2000, "softer voice");
+    expect(begun).toEqual([]);
+    engine.willHear("listen kitchen next step");
+    await play(hearing, 800, "voice");
+    expect(begun).toEqual([460]);
+    const [heard] = (await play(hearing, 400, "softer voice")).filter(({ kind }) => kind === "heard");
+    expect(heard).toMatchObject({ startedAtFrame: 0, endedAtFrame: 139 });
+    if (heard?.kind !== "heard") return;
+    expect(heard.levels?.peakDb).toBeCloseTo(20 * Math.log10(0.14), 0);
+    // What the others said before is not handed out with it.
+    expect((heard.sound?.samples.length ?? 0) / 16).toBeLessThan(460 + 800 + 400);
+  });
 
   it("[V12] the address alone is held, and its sound comes before the command that follows", async () => {
     const { hearing, engine } = await ear();

@@ -14,6 +14,7 @@ function foreseeing(foreseen: Foreseen) {
     load: () => Promise.resolve(ok(null)),
     setGrammar: () => Promise.resolve(ok(null)),
     accept: () => undefined,
+    mayBegin: () => undefined,
     partial: () => foreseen.words,
     anticipate: (pause) => {
       if (asked.at(-1) !== pause) asked.push(pause);

@@ -29,6 +29,7 @@ function scripted(words: string, verdict: Verdict): Recogniser {
     load: () => Promise.resolve(ok(null)),
     setGrammar: () => Promise.resolve(ok(null)),
     accept: () => undefined,
+    mayBegin: () => undefined,
     partial: () => written,
     anticipate: () => Promise.resolve({ words: [], isAll: true }),
     goOn: () => undefined,
