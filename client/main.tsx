@@ -1,4 +1,5 @@
 import { computed, effect, signal } from "@preact/signals";
+import { asSaid } from "../core/speech/respelling.ts";
 import { cookHasSpoken } from "./kitchen/cook-has-spoken.ts";
 import { createCaller } from "./kitchen/caller.ts";
 import { createClock } from "./kitchen/clock.ts";
@@ -30,7 +31,10 @@ const ear = lazyEar(async () => {
 const sound = createSound({
   floor: () => cookHasSpoken(ear),
   output: lazyOutput(async () => (await import("./sound/howler-output.ts")).howlerOutput()),
-  fetchSpeech: (text, query) => httpSpeech(settings.value.voice)(text, query),
+  fetchSpeech: (text, query) => {
+    const { voice, respellings } = settings.peek();
+    return httpSpeech(voice)(asSaid(text, respellings), query);
+  },
   onCaption: (caption) => {
     if (caption.kind === "notice") notice.value = caption.text;
     else spoken = caption.text;
@@ -41,6 +45,10 @@ const sound = createSound({
     // What is heard again is no news any more.
     if (edge === "start") notice.value = null;
   },
+});
+const manner = computed(() => JSON.stringify([settings.value.voice, settings.value.respellings]));
+effect(() => {
+  if (manner.value !== "") sound.revoice();
 });
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
 const caller = createCaller(clock, store, sound);
@@ -71,6 +79,7 @@ showPage(
     caller,
     ear,
     settings,
+    sayAloud: (text) => void sound.say(text, { priority: "answer" }),
     trial,
     misheard,
     awake: computed(() => dark.value ?? notice.value),

@@ -213,8 +213,9 @@ function follow(listener: Listener, { caller, settings, saying, trial, deaf }: E
       listener.setGrammar(trial.value?.grammar ?? caller.grammar.value);
     }),
     effect(() => {
-      const { address, listening, tuning } = settings.value;
+      const { address, listening, tuning, respellings } = settings.value;
       listener.setAddress(address);
+      listener.setRespellings(respellings);
       listener.setUsual(trial.value?.mode ?? (listening === "open" ? "open" : "addressed"));
       listener.setHandOut(settings.value.keepMisheard ? "maybe-misheard" : "never");
       listener.setTuning(trial.value?.tuning ?? tuning ?? usualTuning);

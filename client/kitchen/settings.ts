@@ -1,6 +1,7 @@
 import { effect, signal } from "@preact/signals";
 import type { Signal } from "@preact/signals";
 import * as z from "zod/mini";
+import { mostRespellings, readRespelling } from "../../core/speech/respelling.ts";
 import { tuningLimits } from "../../core/speech/tuning-limits.ts";
 import { parseJson, readItem } from "../storage/kept-log.ts";
 
@@ -15,6 +16,17 @@ const settingsSchema = z.strictObject({
   voice: z.enum(["slt", "kal16", "awb", "rms"]),
   /** Whether the sound of misheard sentences is kept in this browser. */
   keepMisheard: z.boolean(),
+  /** Words that the cook says otherwise than they are read. What cannot be one is as if it had not been set. */
+  respellings: z.catch(
+    z
+      .array(
+        z
+          .strictObject({ word: z.string(), like: z.string() })
+          .check(z.refine(({ word, like }) => readRespelling(word, like).ok)),
+      )
+      .check(z.maxLength(mostRespellings)),
+    [],
+  ),
   /** What a check of the ear has set; null: nothing. What cannot be right is as if it had not been set. */
   tuning: z.catch(
     z.nullable(
@@ -41,6 +53,7 @@ export const defaultSettings: Settings = {
   listening: "addressed",
   voice: "slt",
   keepMisheard: false,
+  respellings: [],
   tuning: null,
 };
 

@@ -57,6 +57,8 @@ export interface Sound {
   /** Ends what is being said and forgets what waits. Rings go on. */
   readonly stopTalking: () => void;
   readonly prefetch: (texts: readonly string[]) => void;
+  /** Another voice speaks, or says things otherwise, from the next sentence on. */
+  readonly revoice: () => void;
   readonly isSpeaking: () => boolean;
   readonly louder: () => Setting;
   readonly softer: () => Setting;
@@ -132,6 +134,10 @@ class KitchenSound implements Sound {
 
   stopTalking(): void {
     this.#talker.stop();
+  }
+
+  revoice(): void {
+    this.#source.forget();
   }
 
   prefetch(texts: readonly string[]): void {

@@ -7,6 +7,8 @@ export interface SpeechSource {
   readonly get: (text: string, rate: number) => Promise<Result<Uint8Array, SpeechFault>>;
   /** Fetches in the background, the first first; a new list replaces what is left of the last one. */
   readonly prefetch: (texts: readonly string[], rate: number) => void;
+  /** Another voice speaks, or says things otherwise: what is kept or on its way is fetched anew. */
+  readonly forget: () => void;
 }
 
 /** Sentences kept: the coming steps of five dishes, their cues and the answers of the last minutes. */
@@ -31,7 +33,11 @@ class KeptSpeech implements SpeechSource {
   readonly #kept = new Map<string, Uint8Array>();
   readonly #pending = new Map<string, Promise<Result<Uint8Array, SpeechFault>>>();
   #ahead: Wanted[] = [];
+  /** What was last asked for ahead, fetched or not. */
+  #coming: readonly Wanted[] = [];
   #fetching = 0;
+  /** Counts the times that all was forgotten: what was asked for before is not kept. */
+  #since = 0;
   #outage: { readonly until: number; readonly fault: SpeechFault } | null = null;
 
   constructor(fetchSpeech: FetchSpeech, clock: Clock) {
@@ -57,7 +63,16 @@ class KeptSpeech implements SpeechSource {
   }
 
   prefetch(texts: readonly string[], rate: number): void {
-    this.#ahead = texts.slice(0, maxAhead).map((text) => ({ text, rate }));
+    this.#coming = texts.slice(0, maxAhead).map((text) => ({ text, rate }));
+    this.#ahead = [...this.#coming];
+    this.#work();
+  }
+
+  forget(): void {
+    this.#kept.clear();
+    this.#pending.clear();
+    this.#since += 1;
+    this.#ahead = [...this.#coming];
     this.#work();
   }
 
@@ -76,14 +91,17 @@ class KeptSpeech implements SpeechSource {
 
   #once(wanted: Wanted, urgency: "now" | "ahead"): Promise<Result<Uint8Array, SpeechFault>> {
     const key = keyOf(wanted);
-    const loading = this.#load(wanted, urgency).finally(() => this.#pending.delete(key));
+    const loading = this.#load(wanted, urgency).finally(() => {
+      if (this.#pending.get(key) === loading) this.#pending.delete(key);
+    });
     this.#pending.set(key, loading);
     return loading;
   }
 
   async #load(wanted: Wanted, urgency: "now" | "ahead"): Promise<Result<Uint8Array, SpeechFault>> {
+    const since = this.#since;
     const sound = await this.#fetchSpeech(wanted.text, { rate: wanted.rate, urgency });
-    if (sound.ok) this.#keep(keyOf(wanted), sound.value);
+    if (sound.ok && since === this.#since) this.#keep(keyOf(wanted), sound.value);
     if (sound.ok || sound.error.kind === "refused") this.#outage = null;
     else this.#outage = { until: this.#clock.now() + outageMs, fault: sound.error };
     return sound;

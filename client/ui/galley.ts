@@ -17,6 +17,8 @@ export interface Galley {
   readonly caller: Caller;
   readonly ear: Ear;
   readonly settings: Signal<Settings>;
+  /** Says a text as the caller would, apart from the conversation. */
+  readonly sayAloud: (text: string) => void;
   /** Set it and the ear is tried out: it hands over what it hears, and nothing is obeyed. */
   readonly trial: Signal<EarTrial | null>;
   /** The record of misheard sentences; its code comes when it is first asked for. Fails where it cannot be fetched. */

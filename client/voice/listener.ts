@@ -11,6 +11,8 @@ import {
 } from "../../core/speech/listening.ts";
 import type { ListenWhen } from "../../core/speech/hearing.ts";
 import type { HandOut } from "../../core/speech/misheard/sound-to-hand-out.ts";
+import { type CooksSpeech, cooksSpeech } from "../../core/speech/cooks-speech.ts";
+import type { Respelling } from "../../core/speech/respelling.ts";
 import type { RoomSecond } from "../../core/speech/room-noise.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";
 import { type EarTuning, usualTuning } from "../../core/speech/tuning.ts";
@@ -59,6 +61,8 @@ export type Listener = {
   readonly setTuning: (tuning: EarTuning) => void;
   /** Whether the sound of sentences that may be misheard comes with them, now and after every start; at first never. */
   readonly setHandOut: (sounds: HandOut) => void;
+  /** Words that this cook says otherwise than they are read, now and after every start. */
+  readonly setRespellings: (respellings: readonly Respelling[]) => void;
   /** For this long no address is needed. */
   readonly openWindow: (ms: number) => void;
   /** The next sentence needs no address. */
@@ -97,6 +101,7 @@ class PageListener implements Listener {
   private told = "";
   /** What the engine was last told to listen for. */
   private sent: { readonly grammar: Grammar; readonly how: Omit<ListenFor, "grammar"> } | null = null;
+  private speech: CooksSpeech = cooksSpeech([]);
   private tuning = usualTuning;
   private sounds: HandOut = "never";
   private choice: EngineChoice;
@@ -143,6 +148,10 @@ class PageListener implements Listener {
     this.sounds = sounds;
     this.engine?.post({ kind: "hand-out", sounds }, []);
   };
+  readonly setRespellings: Listener["setRespellings"] = (respellings) => {
+    this.speech = cooksSpeech(respellings);
+    this.sendGrammar("after-utterance");
+  };
   readonly openWindow = (ms: number): void => this.openFor("window", ms);
   readonly listenOnce = (): void => this.openFor("once", onceMs);
   /** A bare command under way would have the caller's own words in it: it is heard anew, by the stricter rules. */
@@ -179,7 +188,8 @@ class PageListener implements Listener {
   private sendGrammar(when: ListenWhen): void {
     const { engine, sent } = this;
     if (engine === null || this.is("off") || this.is("loading")) return;
-    const { grammar, ...how } = listenForNow(this.listening);
+    const { grammar: read, ...how } = listenForNow(this.listening);
+    const grammar = this.speech.grammar(read);
     const isKnown = sent?.grammar === grammar;
     if (isKnown && JSON.stringify(sent.how) === JSON.stringify(how)) return;
     this.sent = { grammar, how };
@@ -202,9 +212,9 @@ class PageListener implements Listener {
       case "speech-started":
         return this.apply({ kind: "speech-started" });
       case "partial":
-        return this.options.onPartial(message.words);
+        return this.options.onPartial(this.speech.words(message.words));
       case "heard":
-        return void this.heard(message);
+        return void this.heard({ ...message, ...this.speech.heard(message) });
       case "loading":
         return this.options.onLoading(message.loading);
       case "took-over":

@@ -37,6 +37,7 @@ const rows: readonly string[] = [
   "chipotle: CH IH P OW T L EY",
   "ghee: G IY",
   "aquafaba: AA K W AH F AA B AH",
+  "thyme: T AY M",
 ];
 
 /** The list, by word. */

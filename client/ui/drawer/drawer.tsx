@@ -8,6 +8,7 @@ import { SoFar } from "./so-far.tsx";
 import { TuningKeys } from "./tuning-keys.tsx";
 import { VoiceKeys } from "./voice-keys.tsx";
 import { WhatIsLeft } from "./what-is-left.tsx";
+import { WordSounds } from "./word-sounds.tsx";
 
 /** All that is not wanted every minute: the meal as a whole, the voice, the ear, the look, what was said. */
 export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: DrawerProps) {
@@ -34,6 +35,10 @@ export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: 
         <h3 id="drawer-ear">The ear</h3>
         <EarSettings settings={galley.settings} />
         <TuningKeys settings={galley.settings} onCheckEar={onCheckEar} />
+      </section>
+      <section aria-labelledby="drawer-words">
+        <h3 id="drawer-words">Words as you say them</h3>
+        <WordSounds galley={galley} session={session} />
       </section>
       <section aria-labelledby="drawer-misheard">
         <h3 id="drawer-misheard">Misheard sentences</h3>

@@ -51,6 +51,8 @@ export interface ScreenBench {
   readonly settings: () => Settings;
   /** Whether the ear is being tried out. */
   readonly isTrying: () => boolean;
+  /** What the screen has asked the voice to say by itself. */
+  readonly said: () => readonly string[];
   /** Hands a sentence to whoever tries out the ear. */
   readonly sayInTrial: (heard: TrialHeard) => void;
   /** Tells it the level of the voice and of the room, in dBFS. */
@@ -65,6 +67,7 @@ const silence: Sound = {
   say: async () => "shown",
   stopTalking: () => undefined,
   prefetch: () => undefined,
+  revoice: () => undefined,
   isSpeaking: () => false,
   louder: () => ({ value: 1, moved: true }),
   softer: () => ({ value: 1, moved: true }),
@@ -131,6 +134,7 @@ function show(scene: Scene): ScreenBench {
     look: scene.look,
     keepMisheard: scene.misheard !== null,
   });
+  const said: string[] = [];
   let [woken, listened] = [0, 0];
   const root = document.querySelector("#galley");
   if (root === null) throw new Error("the page has no #galley to stand in");
@@ -140,6 +144,7 @@ function show(scene: Scene): ScreenBench {
       store,
       caller,
       settings,
+      sayAloud: (text) => void said.push(text),
       trial,
       misheard: async () => record,
       awake: signal(scene.awake),
@@ -165,6 +170,7 @@ function show(scene: Scene): ScreenBench {
     woken: () => woken,
     listened: () => listened,
     settings: () => settings.value,
+    said: () => said,
     isTrying: () => trial.value !== null,
     sayInTrial: (heard) => trial.value?.onHeard(heard),
     levelsInTrial: (voiceDb, roomDb) => {

@@ -133,6 +133,37 @@ describe("saying things", () => {
     expect([output.told, fetched.length]).toEqual([["speech Step 7. 0.63"], 40]);
   });
 
+  it("[S45] another voice says nothing that the one before has left behind, and what is coming is fetched anew", async () => {
+    const { sound, output, fetched } = kitchen();
+    sound.prefetch(["Stir.", "Turn."]);
+    await settle();
+    sound.revoice();
+    await settle();
+    expect(fetched).toEqual(["Stir. 1 ahead", "Turn. 1 ahead", "Stir. 1 ahead", "Turn. 1 ahead"]);
+    void sound.say("Stir.");
+    await settle();
+    expect([output.told, fetched.length]).toEqual([["speech Stir. 0.63"], 4]);
+  });
+
+  it("[S45] what was asked of the voice before is not kept for the next one", async () => {
+    const answers: (() => void)[] = [];
+    const texts: string[] = [];
+    const { sound } = kitchen({
+      fetchSpeech: (text) => {
+        texts.push(text);
+        return new Promise((answer) => answers.push(() => answer(ok(new TextEncoder().encode(text)))));
+      },
+    });
+    sound.prefetch(["Stir."]);
+    await settle();
+    sound.revoice();
+    for (const answer of answers.splice(0)) answer();
+    await settle();
+    void sound.say("Stir.");
+    await settle();
+    expect(texts).toEqual(["Stir.", "Stir."]);
+  });
+
   it("[S45] a text beyond the server's limit is spoken piece by piece", async () => {
     const { sound, output } = kitchen();
     const end = sound.say(`${"Stir it well now. ".repeat(40)}End.`);

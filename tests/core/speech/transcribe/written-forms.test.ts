@@ -9,6 +9,13 @@ describe("how a word may be written", () => {
     ["okay", ["okay", "ok", "o k"]],
     ["za'atar", ["za'atar"]],
     ["rice", ["rice"]],
+    ["pears", ["pears", "pairs"]],
+    ["two", ["two", "to", "too"]],
+    ["to", ["to"]],
+    ["undo", ["undo", "and do", "un do"]],
+    ["flatbreads", ["flatbreads", "flat breads"]],
+    ["blackberries", ["blackberries", "black berries"]],
+    ["nuts", ["nuts"]],
   ])("[V50] %j is written %j", (word, forms) => {
     expect(writtenForms(word)).toEqual(forms);
   });
