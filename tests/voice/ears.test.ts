@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { defaultEndpointer } from "../../core/speech/endpointer.ts";
+import { cooksSpeech } from "../../core/speech/cooks-speech.ts";
+import type { Grammar } from "../../core/speech/grammar.ts";
 import { createHearing, type Hearing } from "../../core/speech/hearing.ts";
 import { defaultHearingTimes } from "../../core/speech/hearing-settings.ts";
 import type { HearingEvent } from "../../core/speech/hearing-event.ts";
@@ -7,6 +9,7 @@ import { joinSamples } from "../../core/speech/samples.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
 import { loadNodeVoiceDetector } from "../../server/hear/node-voice-detector.ts";
+import { grammarOf } from "./grammars.ts";
 import { kitchenGrammar } from "./kitchen-grammar.ts";
 import { withSurroundings } from "./mix.ts";
 import { makeNoise, type NoiseKind, seeds } from "./noises.ts";
@@ -31,15 +34,14 @@ beforeAll(async () => {
     { recogniser, detector },
     { ...defaultHearingTimes, endpointer: defaultEndpointer },
   );
-  const what = {
-    grammar: kitchenGrammar,
-    address: "listen kitchen",
-    mode: "addressed",
-    stopSentences: [],
-  } as const;
-  expect(await hearing.listenFor(what, "after-utterance")).toEqual({ ok: true, value: null });
+  await listenFor(kitchenGrammar);
 });
 afterAll(() => recogniser.free());
+
+async function listenFor(grammar: Grammar): Promise<void> {
+  const what = { grammar, address: "listen kitchen", mode: "addressed", stopSentences: [] } as const;
+  expect(await hearing.listenFor(what, "after-utterance")).toEqual({ ok: true, value: null });
+}
 
 const verdictsIn = (events: readonly HearingEvent[]): readonly Verdict[] =>
   events.flatMap((event) => (event.kind === "heard" ? [event.verdict] : []));
@@ -131,6 +133,22 @@ describe("the ear that comes with the program", { timeout: patience }, () => {
     }
     expect(wrong.length, wrong.join("; ")).toBeLessThanOrEqual(1);
     expect(obeyed).toEqual([]);
+  });
+
+  it("[V75] a word that is said otherwise than it is read is heard once the cook has taught it", async () => {
+    const dishes = grammarOf("start the chermoula", "start the chowder", "start the chutney", "next step");
+    const taught = cooksSpeech([{ word: "chermoula", like: "sharm oola" }]);
+    await listenFor(taught.grammar(dishes));
+    for (const voice of ["slt", "rms"] as const) {
+      const sound = await spokenDry(voice, "listen kitchen, start the sharm oola");
+      const [heard] = await hear(joinSamples([room, sound, room]));
+      expect(heard?.kind === "command" ? taught.words(heard.words) : heard, voice).toEqual([
+        "start",
+        "the",
+        "chermoula",
+      ]);
+    }
+    await listenFor(kitchenGrammar);
   });
 
   it("[V59] a minute of other people's speech, and nothing was obeyed", async () => {

@@ -39,9 +39,13 @@ export function play(ears: Recogniser, seconds: number, room = 1e-4): void {
     ears.accept(Float32Array.from({ length: 320 }, (_, n) => (at < 50 ? 0.1 : room) * Math.sin(n * 0.3)));
 }
 
-/** What an utterance that is believed to be this comes to. */
-export async function hear({ ears, transcriber }: Ears, beliefs: Beliefs, seconds = 2): Promise<Verdict> {
+/** What an utterance that is believed to be this comes to, in a quiet room or in a noisy one. */
+export async function hear(
+  { ears, transcriber }: Ears,
+  beliefs: Beliefs,
+  { seconds = 2, isNoisy = false } = {},
+): Promise<Verdict> {
   transcriber.willBelieve(beliefs);
-  play(ears, seconds);
+  play(ears, seconds, isNoisy ? 0.01 : 1e-4);
   return ears.end(null);
 }

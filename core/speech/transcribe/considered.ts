@@ -8,6 +8,7 @@ import { essence } from "./same-words.ts";
 import { type Candidate, patientSearch, quickSearch, search, type SearchSettings } from "./search.ts";
 import type { Speller } from "./speller.ts";
 import { filled } from "./filled.ts";
+import { settledNumber, teenOrTens } from "./teens.ts";
 import type { TakenIn, Transcriber } from "./transcriber.ts";
 import { WordPaths } from "./word-paths.ts";
 import { isNumberWord } from "./written-forms.ts";
@@ -78,6 +79,7 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
     if (await isGivenUp()) return nothingSaid;
     const mayAsk = isCalled || (opinion.kind === "other" && isAddressed);
     return settled(opinion, expected, {
+      isClear,
       askSecond: () => (mayAsk ? otherReading(utterance, sound, known, what) : Promise.resolve(null)),
       among: (sentences) => what.second.among(sentences, utterance, expected),
     });
@@ -100,6 +102,8 @@ function isSettled(opinion: Opinion, isClear: boolean): boolean {
 
 /** What the second ear can be asked: what it hears in all, or among a few. */
 type Questions = {
+  /** Whether a soft sound can be heard beside the voice. */
+  readonly isClear: boolean;
   readonly askSecond: () => Promise<readonly string[] | null>;
   readonly among: (sentences: readonly (readonly string[])[]) => Promise<readonly string[] | null>;
 };
@@ -107,7 +111,7 @@ type Questions = {
 async function settled(
   opinion: Opinion,
   expected: Expectation,
-  { askSecond, among }: Questions,
+  { isClear, askSecond, among }: Questions,
 ): Promise<Verdict> {
   switch (opinion.kind) {
     case "clear": {
@@ -118,6 +122,8 @@ async function settled(
     }
     case "torn": {
       const [best, ...others] = opinion.between;
+      const number = isClear ? await numberSettled(best, others, among) : null;
+      if (number !== null) return verdictFor(number.words, opinion.fit, [], expected);
       const inDoubt = others.filter((other) => isNumberInDoubt(best, other));
       const canSettle = inDoubt.length < others.length;
       const sounded = canSettle ? await among(opinion.between.map(({ words }) => words)) : null;
@@ -142,6 +148,21 @@ function isNumberInDoubt(best: Candidate, other: Candidate): boolean {
   const around = ({ words }: Candidate): string => words.filter((word) => !isNumberWord(word)).join(" ");
   const differ = essence(best.words) !== essence(other.words);
   return differ && around(best) === around(other) && best.score - other.score < numberDoubt;
+}
+
+/** Where nothing is in doubt but a teen or the tens of it, what both ears together make of it; null where that is not clear. */
+async function numberSettled(
+  best: Candidate,
+  others: readonly Candidate[],
+  among: Questions["among"],
+): Promise<Candidate | null> {
+  const apart = others.filter(({ words }) => essence(words) !== essence(best.words));
+  const [other, ...more] = apart;
+  const pair = other === undefined ? null : teenOrTens(best, other);
+  if (other === undefined || pair === null) return null;
+  if (more.some(({ words }) => essence(words) !== essence(other.words))) return null;
+  const sounded = await among([pair.teen.words, pair.tens.words]);
+  return sounded === null ? null : settledNumber(pair, sounded);
 }
 
 /** What the second ear hears in the whole grammar, where the first finds it at least possible. */

@@ -42,22 +42,26 @@ describe("two ears", () => {
     ["2 leaves it in doubt", -2, [words(fifty)]],
     ["3 is believed", -3, []],
   ])(
-    "[V69] of two numbers that differ in nothing else both ears choose one: a lead of %s",
+    "[V69] in noise, of two numbers that differ in nothing else both ears choose one: a lead of %s",
     async (_lead, log, rivals) => {
       const all = await twoEars();
       all.engine.willReconsider(`listen kitchen ${fifteen}`);
       const doubt = { [`listen kitchen ${fifteen}`]: 0.8, [`listen kitchen ${fifty}`]: 0.8 * Math.exp(log) };
-      expect(await hear(all, doubt)).toMatchObject({ kind: "command", words: words(fifteen), rivals });
+      expect(await hear(all, doubt, { isNoisy: true })).toMatchObject({
+        kind: "command",
+        words: words(fifteen),
+        rivals,
+      });
     },
   );
 
   it.each([
     ["the other of the two", `listen kitchen ${fifty}`],
     ["nothing", ""],
-  ])("[V56] a doubt stays one where the second engine hears %s", async (_what, heard) => {
+  ])("[V56] in noise a doubt stays one where the second engine hears %s", async (_what, heard) => {
     const all = await twoEars();
     all.engine.willReconsider(heard);
-    expect(await hear(all, torn)).toMatchObject({
+    expect(await hear(all, torn, { isNoisy: true })).toMatchObject({
       kind: "command",
       words: words(fifteen),
       rivals: [words(fifty)],
@@ -76,11 +80,34 @@ describe("two ears", () => {
     });
   });
 
-  it("[V69] where only numbers are in doubt it is not asked: it would settle nothing", async () => {
+  it("[V69] where only numbers are in doubt and noise fills them it is not asked: it would settle nothing", async () => {
     const all = await twoEars();
-    await hear(all, torn);
+    await hear(all, torn, { isNoisy: true });
     expect(all.engine.asked).toEqual([]);
   });
+
+  it.each([
+    ["both for the teen", fifteen, 2, fifteen, []],
+    ["both for the tens", fifty, -2, fifty, []],
+    ["both for the teen, the first hardly", fifteen, 0.5, fifteen, [words(fifty)]],
+    ["one for each", fifty, 3, fifteen, [words(fifty)]],
+    ["the second says nothing", "", 1, fifteen, [words(fifty)]],
+  ])(
+    "[V76] in the quiet a teen is told from the tens by both ears: %s",
+    async (_what, sounded, lead, believed, rivals) => {
+      const all = await twoEars();
+      all.engine.willReconsider(sounded === "" ? "" : `listen kitchen ${sounded}`);
+      const share = Math.exp(lead) / (1 + Math.exp(lead));
+      const doubt = {
+        [`listen kitchen ${fifteen}`]: 0.9 * share,
+        [`listen kitchen ${fifty}`]: 0.9 * (1 - share),
+      };
+      expect(await hear(all, doubt)).toMatchObject({ words: words(believed), rivals });
+      expect(all.engine.asked[0]?.grammar).toEqual(
+        grammarOf(`listen kitchen ${fifteen}`, `listen kitchen ${fifty}`),
+      );
+    },
+  );
 
   it("[V56] a sentence that lies further off is asked about, and another opinion becomes a rival", async () => {
     const far: Beliefs = {
@@ -148,7 +175,7 @@ describe("two ears", () => {
 
   it("[V56] a click is nothing, and no model is asked", async () => {
     const all = await twoEars();
-    expect(await hear(all, { "listen kitchen next step": 0.99 }, 0.2)).toEqual({
+    expect(await hear(all, { "listen kitchen next step": 0.99 }, { seconds: 0.2 })).toEqual({
       kind: "none",
       why: "chatter",
     });
