@@ -7,19 +7,19 @@ import {
   stepEndpointer,
 } from "./endpointer.ts";
 import { type Expectation, expectation, isAddressed, progressOf } from "./expectation.ts";
+import { finalVerdict } from "./final-verdict.ts";
 import { createFront } from "./front.ts";
 import { hangoverAfter } from "./hangover.ts";
 import type { HearingEvent } from "./hearing-event.ts";
 import type { HearingSettings } from "./hearing-settings.ts";
 import { loudness } from "./loudness.ts";
-import { type HandOut, type HeardSound, soundToHandOut } from "./misheard/sound-to-hand-out.ts";
+import { type HandOut, soundToHandOut } from "./misheard/sound-to-hand-out.ts";
 import { openUtterance, type OpenUtterance } from "./open-utterance.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
 import { roomSecond } from "./room-noise.ts";
 import { frameMs, frameSamples } from "./samples.ts";
 import { sentenceLevels } from "./sentence-levels.ts";
 import { amplified, type EarTuning } from "./tuning.ts";
-import type { Verdict } from "./verdict.ts";
 import type { VoiceDetector } from "./voice-detector.ts";
 
 /**
@@ -57,8 +57,6 @@ export type HearingParts = {
 export function createHearing(parts: HearingParts, settings: HearingSettings): Hearing {
   return new StreamHearing(parts, settings);
 }
-
-const cutShort: Verdict = { kind: "none", why: "doubtful" };
 
 /** A level ten times a second is enough for a meter. */
 const framesALevel = 5;
@@ -105,8 +103,12 @@ class StreamHearing implements Hearing {
     await this.recogniser.end(null);
     this.cookLevel.endSentence("refused");
     const changed = await this.change(what);
-    if (changed.ok)
-      this.open(Math.max(utterance.from, this.state.frame - kept), utterance.frames.slice(-kept));
+    if (!changed.ok) return changed;
+    const opened = this.open(
+      Math.max(utterance.from, this.state.frame - kept),
+      utterance.frames.slice(-kept),
+    );
+    if (what.mode !== "stop-only") opened.framesWanted = this.settings.endpointer.onsetMs / frameMs;
     return changed;
   };
 
@@ -172,6 +174,7 @@ class StreamHearing implements Hearing {
     const { utterance } = this;
     if (utterance === null || step.kind === "none") return [];
     if (step.kind === "ended") return this.conclude(utterance, step);
+    if (step.kind === "speech") utterance.framesWanted--;
     this.feed(utterance, frame);
     if (step.kind === "louder") this.beginAnew(utterance, step.from);
     if (step.kind === "pause") await this.anticipate(utterance, step.quietMs);
@@ -220,11 +223,12 @@ class StreamHearing implements Hearing {
     this.open(from, [...before, ...this.recent.slice(-(this.state.frame - from))]);
   }
 
-  private open(from: number, frames: readonly Float32Array[]): void {
+  private open(from: number, frames: readonly Float32Array[]): OpenUtterance {
     const utterance = openUtterance(from, this.state);
     this.utterance = utterance;
     this.hangoverMs = this.settings.hangoverMs.otherwise;
     for (const frame of frames) this.feed(utterance, frame);
+    return utterance;
   }
 
   /** Somebody speaks over others, who may have begun the utterance. */
@@ -253,12 +257,12 @@ class StreamHearing implements Hearing {
   }
 
   private async conclude(utterance: OpenUtterance, step: Ending): Promise<readonly HearingEvent[]> {
+    const { expected, handsOut } = this;
     this.utterance = null;
     const pause = step.why === "quiet" ? utterance.look : null;
-    const words = this.handsOut ? await this.wordsSoFar(pause) : [];
+    const words = handsOut ? await this.wordsSoFar(pause) : [];
     const judged = await this.recogniser.end(pause);
-    // A link that was lost has taken the rest with it: "ten m..." may have been minutes or seconds.
-    const verdict: Verdict = this.front.isBroken() && judged.kind === "command" ? cutShort : judged;
+    const verdict = finalVerdict(judged, utterance, this.front.isBroken());
     this.cookLevel.endSentence(verdict.kind === "none" ? "refused" : "accepted");
     const untilFrame = this.state.frame + this.settings.addressHeldMs / frameMs;
     // Whatever was said before a louder voice began is nobody's business.
@@ -268,7 +272,7 @@ class StreamHearing implements Hearing {
       kind: "heard",
       verdict,
       levels: sentenceLevels(frames, utterance.noiseDb),
-      sound: this.soundOf(frames, verdict, words),
+      sound: handsOut && expected !== null ? soundToHandOut({ frames, verdict, words, expected }) : null,
       startedAtFrame: utterance.from,
       endedAtFrame: step.lastLoud,
       concludedAtFrame: this.state.frame,
@@ -282,14 +286,5 @@ class StreamHearing implements Hearing {
     // The same answer is waited for at the end, so this takes no time of its own.
     if (pause !== null) await this.recogniser.anticipate(pause);
     return this.recogniser.partial();
-  }
-
-  private soundOf(
-    frames: readonly Float32Array[],
-    verdict: Verdict,
-    words: readonly string[],
-  ): HeardSound | null {
-    const { expected, handsOut } = this;
-    return handsOut && expected !== null ? soundToHandOut({ frames, verdict, words, expected }) : null;
   }
 }

@@ -9,6 +9,11 @@ export type OpenUtterance = {
   readonly frames: Float32Array[];
   /** So many of the frames came before a louder voice began; 0 while all may be one voice. */
   framesBefore: number;
+  /**
+   * Frames of speech that must still come, or nobody has spoken: it began while the caller spoke, and what is kept of
+   * that may be the caller's own last word.
+   */
+  framesWanted: number;
   partial: readonly string[];
   shown: string;
   /** Whether nothing of it can have been taken for a pause, as far as is known. */
@@ -24,6 +29,7 @@ export function openUtterance(from: number, state: EndpointerState): OpenUtteran
     noiseDb: noiseBefore(state, from),
     frames: [],
     framesBefore: 0,
+    framesWanted: 0,
     partial: [],
     shown: "",
     isAll: true,

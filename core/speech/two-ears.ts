@@ -35,6 +35,9 @@ export type TwoEarsParts = {
 /** While the caller speaks too, the address is looked for this often, in seconds, so that it can fall silent. */
 const draftEveryS = 0.6;
 
+/** Commas, a full stop, a letter more: an address is written within so many tokens more than it has. */
+const tokensBesideAddress = 4;
+
 /** The shortest sound that is worth taking in, in seconds. */
 const shortestS = 0.3;
 
@@ -103,9 +106,10 @@ class TwoEars implements Recogniser {
     this.blocks.push(samples);
     this.samples += samples.length;
     const isDue = this.samples >= this.draftedAt + draftEveryS * listeningRate;
-    if (this.expected?.what.mode !== "stop-only" || !isDue) return;
+    const from = this.beginnings.at(-1);
+    if (this.expected?.what.mode !== "stop-only" || !isDue || from === undefined) return;
     this.draftedAt = this.samples;
-    void this.inTurn(() => this.draft(joinSamples(this.blocks)));
+    void this.inTurn(() => this.draft(joinSamples(this.blocks), from));
   };
 
   readonly mayBegin = (samplesAgo: number): void => {
@@ -188,8 +192,8 @@ class TwoEars implements Recogniser {
       const glance = await glanceAt(piece, what);
       if (best === null || (glance.claim ?? -Infinity) > (best.claim ?? -Infinity)) best = glance;
       if (best.claim !== null && best.claim > sureClaim) break;
-      const isTheirs = glance.claim === null && piece.length > calledWithinS * listeningRate;
-      if (isTheirs && expected.what.mode === "addressed") this.forgetBeginning(from);
+      const isTheirs = glance.claim === null && isTooLate(piece.length);
+      if (isTheirs && expected.what.mode !== "open") this.forgetBeginning(from);
     }
     const seen = best ?? nothingSeen;
     this.written = seen.words;
@@ -200,22 +204,29 @@ class TwoEars implements Recogniser {
     this.beginnings = this.beginnings.filter((each) => each !== at);
   }
 
-  private async draft(utterance: Float32Array): Promise<void> {
-    const { expected, paths } = this;
-    if (expected === null || paths === null) return;
+  private async draft(utterance: Float32Array, from: number): Promise<void> {
+    const { expected, paths, speller } = this;
+    if (expected === null || paths === null || speller === null) return;
     const { transcriber, breathe } = this.parts;
-    const sound = await transcriber.takeIn(utterance);
+    const address = `▁${expected.address.join("▁")}`;
+    const longest = (speller.spell(address)?.length ?? address.length) + tokensBesideAddress;
+    const sound = await transcriber.takeIn(utterance.subarray(from));
     const isGivenUp = async (): Promise<boolean> => {
       await breathe();
       return this.samples < utterance.length;
     };
-    const settings = { ...freeSearch, speechS: 0, address: [], isAddressed: false, isGivenUp };
+    const settings = { ...freeSearch, longest, speechS: 0, address: [], isAddressed: false, isGivenUp };
     const { free } = await search(sound.write(), paths, transcriber.tokens(), settings);
     if (this.samples < utterance.length) return;
     const words = wordsOf(free.text, expected);
-    this.written = isAddressed(expected, words) ? words : [];
+    const isCall = isAddressed(expected, words);
+    this.written = isCall ? expected.address : [];
+    if (!isCall && isTooLate(utterance.length - from)) this.forgetBeginning(from);
   }
 }
+
+/** Whether nobody will call any more who has talked for so many samples. */
+const isTooLate = (samples: number): boolean => samples > calledWithinS * listeningRate;
 
 const chatter: Verdict = { kind: "none", why: "chatter" };
 

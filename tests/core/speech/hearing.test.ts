@@ -197,13 +197,26 @@ describe("hearing", () => {
   it("[V22] what began while the caller fell silent is heard anew as an answer, without the caller's words", async () => {
     const { hearing, engine } = await ear();
     await hearing.listenFor(listenTo(grammar, { mode: "stop-only" }), { keepMs: 15_000 });
-    await play(hearing, 2000, "voice");
+    await play(hearing, 2000, "softer voice");
     engine.willHear("next step");
     await hearing.listenFor(listenTo(grammar), { keepMs: 300 });
     const events = [...(await play(hearing, 400, "voice")), ...(await play(hearing, 800, "quiet"))];
     expect(verdicts(events)).toMatchObject([{ kind: "command", words: ["next", "step"] }]);
     // 300 ms kept, 400 ms spoken after, and the quiet that ends it: nothing of the two seconds before.
     expect(engine.utterances.at(-1)).toBeLessThan(1.1 * 16_000);
+  });
+
+  it("[V77] what the walls give back of the caller's last word is no answer", async () => {
+    const { hearing, engine } = await ear();
+    await hearing.listenFor(listenTo(grammar, { mode: "stop-only" }), { keepMs: 15_000 });
+    await play(hearing, 2000, "voice");
+    engine.willHear("next step");
+    await hearing.listenFor(listenTo(grammar), { keepMs: 300 });
+    const events = [...(await play(hearing, 40, "voice")), ...(await play(hearing, 800, "quiet"))];
+    expect(verdicts(events)).toEqual([{ kind: "none", why: "chatter" }]);
+    engine.willHear("next step");
+    await play(hearing, 400, "voice");
+    expect(verdicts(await play(hearing, 800, "quiet"))).toMatchObject([{ kind: "command" }]);
   });
 
   it("[V22] a beginning just after the caller's end takes nothing of it into its pre-roll", async () => {

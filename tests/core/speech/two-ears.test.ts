@@ -268,23 +268,6 @@ describe("two ears", () => {
     expect(await hear(all, { "listen kitchen next step": 0.99 })).toMatchObject({ kind: "command" });
   });
 
-  it("[V14] while the caller speaks the address is shown as soon as it was said, and nothing else", async () => {
-    const all = await twoEars("stop-only");
-    const { ears, transcriber } = all;
-    transcriber.willBelieve({ "listen kitchen": 0.99 });
-    play(ears, 0.4);
-    await turn();
-    expect(transcriber.takenIn).toEqual([]);
-    play(ears, 0.4);
-    await turn();
-    expect(ears.partial()).toEqual(["listen", "kitchen"]);
-    transcriber.willBelieve({ "stir the stew": 0.99 });
-    play(ears, 0.6);
-    await turn();
-    expect(ears.partial()).toEqual([]);
-    expect(transcriber.takenIn).toHaveLength(2);
-  });
-
   it("[V57] while only the cook speaks nothing is written down before a pause", async () => {
     const { ears, transcriber } = await twoEars();
     play(ears, 3);
