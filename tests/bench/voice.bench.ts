@@ -1,6 +1,7 @@
 /**
  * How much of what is said in a kitchen is heard right, and how much other talk is obeyed: sentences for all intents at
  * moments of three meals, by twelve voices, in the quiet, in rooms and under noises; for each ear that is at hand.
+ * "beside" is an answer or a question beside the point, which does nothing; "wrong" is an order that was not given.
  * Run: npm run bench:voice -- [--ears two,light] [--every 6] [--offset 0] [--conditions "quiet,running tap 10"]
  *   [--other 1800] [--modes addressed,open] [--seed 7] [--write]
  *   --every N      one sentence of N in each condition, by the voices in turn; 1 for all of them
@@ -15,7 +16,7 @@ import { allSpeakers } from "../voice/speakers.ts";
 import { median, percent, print, printFigure, printMachine, quantile } from "./figures.ts";
 import { conditions } from "./voice/conditions.ts";
 import { openEar } from "./voice/ears.ts";
-import { letOverhear, sayTo, type Trial, type TrialOutcome } from "./voice/listen.ts";
+import { letOverhear, outcomes, sayTo, type Trial, type TrialOutcome } from "./voice/listen.ts";
 import { pictureOf } from "./voice/picture.ts";
 import { allSentences } from "./voice/sentences.ts";
 
@@ -56,12 +57,13 @@ function printCondition(name: string, trials: readonly Trial[]): void {
   const isReached = (right === null || share(trials, "right") >= right) && share(trials, "wrong") <= wrong;
   printFigure(
     `${name} (${trials.length})`,
-    (["right", "asked", "silent", "wrong"] as const).map(of).join(", "),
+    outcomes.map(of).join(", "),
     `${right === null ? "" : `right >= ${100 * right} %, `}wrong <= ${100 * wrong} %`,
     isReached,
   );
   for (const { outcome, speaker, sentence, heard } of trials)
-    if (outcome === "wrong") print(`      wrong: ${speaker}: "${sentence}" -> "${heard}"`);
+    if (outcome === "wrong" || outcome === "beside")
+      print(`      ${outcome}: ${speaker}: "${sentence}" -> "${heard}"`);
 }
 
 const sentences = await allSentences();
@@ -122,10 +124,7 @@ if (values.write) {
       ear,
       condition,
       sentences: own.length,
-      right: of("right"),
-      asked: of("asked"),
-      silent: of("silent"),
-      wrong: of("wrong"),
+      ...Object.fromEntries(outcomes.map((outcome) => [outcome, of(outcome)])),
     };
   });
   writeFileSync(join(folder, "voice.json"), `${JSON.stringify({ summary, work, overheard }, null, 2)}\n`);

@@ -11,8 +11,14 @@ import { type Condition, heardIn, samplesOf } from "./conditions.ts";
 import type { OpenEar } from "./ears.ts";
 import type { Asked } from "./sentences.ts";
 
-/** What a sentence came to; "asked" is a question back that has what was said among its answers. */
-export type TrialOutcome = "right" | "asked" | "silent" | "wrong";
+/**
+ * What a sentence came to. "asked" is a question back that has what was said among its answers; "beside" is an answer
+ * or a question beside the point, by which nothing is done; "wrong" is an order that was not given.
+ */
+export type TrialOutcome = "right" | "asked" | "silent" | "beside" | "wrong";
+
+/** All of them, the best first. */
+export const outcomes: readonly TrialOutcome[] = ["right", "asked", "silent", "beside", "wrong"];
 
 /** What became of one sentence by one voice in one condition. */
 export type Trial = {
@@ -80,9 +86,10 @@ function outcomeOf(sentence: string, verdict: Verdict | null, kitchen: Kitchen):
   const isRight = (words: readonly string[]): boolean =>
     judgeHeard(sentence, words.join(" "), kitchen) === "right";
   const readings = [verdict.words, ...verdict.rivals];
-  const isAsked = respondUnsure(readings, kitchen).intent === null;
-  if (isAsked) return readings.some(isRight) ? "asked" : "wrong";
-  return isRight(verdict.words) ? "right" : "wrong";
+  const reply = respondUnsure(readings, kitchen);
+  const isDone = reply.orders.length > 0 || reply.voice.length > 0;
+  if (reply.intent === null) return readings.some(isRight) ? "asked" : "beside";
+  return isRight(verdict.words) ? "right" : isDone ? "wrong" : "beside";
 }
 
 /** Two other voices that say other things to the kitchen, for a room in which several talk. */

@@ -1,11 +1,11 @@
-import type { Trial, TrialOutcome } from "./listen.ts";
+import { outcomes, type Trial, type TrialOutcome } from "./listen.ts";
 
-const outcomes: readonly TrialOutcome[] = ["right", "asked", "silent", "wrong"];
 /** Told apart by lightness as well as by hue. */
 const fills: Readonly<Record<TrialOutcome, string>> = {
   right: "#2f6f5e",
   asked: "#e0b04c",
   silent: "#d9d4c8",
+  beside: "#7a6a9a",
   wrong: "#8c1d18",
 };
 const [labelWidth, barWidth, rowHeight, gap] = [170, 300, 18, 24];
