@@ -11,7 +11,7 @@ import type { Watched } from "../../client/kitchen/watched.ts";
 import { toInt16 } from "../../core/speech/samples.ts";
 import { root } from "../../tools/run.ts";
 import { startChromium } from "../browser/kitchen/chromium.ts";
-import { openKitchen, type KitchenPage } from "../browser/kitchen/kitchen-page.ts";
+import { openKitchen, typeSentence, type KitchenPage } from "../browser/kitchen/kitchen-page.ts";
 import { startServerProcess } from "../browser/kitchen/server-process.ts";
 import { spokenSamples } from "../browser/kitchen/spoken-track.ts";
 import { installTalkingMicrophone } from "../browser/kitchen/talking-microphone.ts";
@@ -39,6 +39,9 @@ const sentences = [
   "stop talking",
   "how do i know that it is done",
 ];
+
+/** What silences the caller without the address, each said by two voices. */
+const silencers = ["stop", "stop talking", "wait", "be quiet", "hush"] as const;
 
 /** Each sentence by this many voices, so that the slowest twentieth can be told. */
 const voicesEach = 2;
@@ -90,6 +93,33 @@ async function sayInPage(base64: string): Promise<Answered> {
   return { endedAt, actedAt: heard()[before]?.at ?? null, soundedAt };
 }
 
+/** Runs in the page: waits until the caller speaks, says a sound over it, and tells when it fell silent; null where not. */
+async function silenceInPage(
+  base64: string,
+): Promise<{ readonly endedAt: number; readonly silentAt: number | null }> {
+  const told = (): Watched | undefined => (globalThis as Telling).stovecall?.();
+  const cuts = (): number => (told()?.journal ?? []).filter(({ kind }) => kind === "cut").length;
+  const wait = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 4));
+  while (told()?.speaking !== true) await wait();
+  const before = cuts();
+  await (globalThis as Telling).talk?.(base64);
+  const endedAt = Date.now();
+  while (cuts() === before && told()?.speaking === true) await wait();
+  return { endedAt, silentAt: cuts() === before ? null : Date.now() };
+}
+
+/** How long after its last sound a word has silenced the caller, in ms; null where the caller spoke on to its end. */
+async function silence(kitchen: KitchenPage, voice: Voice, sentence: string): Promise<number | null> {
+  const spoken = await spokenSamples(voice, sentence);
+  const samples = toInt16(spoken);
+  const sound = Buffer.from(samples.buffer, samples.byteOffset, samples.byteLength).toString("base64");
+  await untilItListens(kitchen);
+  const silenced = kitchen.page.evaluate(silenceInPage, sound);
+  await typeSentence(kitchen, "what can i say");
+  const { endedAt, silentAt } = await silenced;
+  return silentAt === null ? null : silentAt - (endedAt - quietEndMs(spoken));
+}
+
 /** How long the quiet at the end of a sound is, in ms: the cook has finished before the recording has. */
 function quietEndMs(samples: Float32Array): number {
   const loud = samples.findLastIndex((sample) => Math.abs(sample) > 0.01);
@@ -113,6 +143,22 @@ async function say(kitchen: KitchenPage, voice: Voice, sentence: string): Promis
   const lastSoundAt = endedAt - quietEndMs(spoken);
   const what = `"${sentence}" by ${voice}`;
   return { what, action: actedAt - lastSoundAt, sound: soundedAt === null ? null : soundedAt - lastSoundAt };
+}
+
+async function measureSilence(kitchen: KitchenPage): Promise<void> {
+  const waits: number[] = [];
+  for (const [at, sentence] of silencers.entries()) {
+    for (const voice of [voices[at], voices[at + 2]]) {
+      const came = voice === undefined ? null : await silence(kitchen, voice, sentence);
+      if (came === null) print(`  "${sentence}" by ${voice ?? "nobody"} did not silence the caller`);
+      else waits.push(came);
+    }
+  }
+  const p95 = quantile(waits, 0.95);
+  printFigure("a word that silences the caller, p95", `${p95.toFixed(0)} ms`, "400 ms", p95 <= 400);
+  print(
+    `the same, p50: ${quantile(waits, 0.5).toFixed(0)} ms; ${waits.length} of ${2 * silencers.length} did`,
+  );
 }
 
 async function measure(kitchen: KitchenPage): Promise<void> {
@@ -160,6 +206,7 @@ try {
   await context.addInitScript({ content: "globalThis.__name ??= (named) => named;" });
   const kitchen = await openKitchen(context, server.url, installTalkingMicrophone);
   await measure(kitchen);
+  await measureSilence(kitchen);
 } finally {
   await browser.close();
   await server.stop();

@@ -40,7 +40,7 @@ async function teach(one: string, sound: string): Promise<void> {
 describe("words as a cook says them, on the screen", () => {
   beforeEach(async () => pullDrawer());
 
-  it("[W51] a word is taught, heard as the caller would say it, and forgotten", async () => {
+  it("[W50] a word is taught, heard as the caller would say it, and forgotten", async () => {
     await teach("Lentils", "len till");
     expect(await kept()).toEqual([{ word: "lentils", like: "len till" }]);
     expect(await open.page.locator(".word-sounds li").allInnerTexts()).toEqual([
@@ -53,7 +53,7 @@ describe("words as a cook says them, on the screen", () => {
     expect(await kept()).toEqual([]);
   });
 
-  it("[W51] what cannot be listened for is one sentence, and nothing of it is lost", async () => {
+  it("[W50] what cannot be listened for is one sentence, and nothing of it is lost", async () => {
     await teach("red lentils", "len till");
     expect(await open.page.locator(".field-trouble").innerText()).toBe(
       '"red lentils" is several words; write one of them.',
@@ -66,7 +66,7 @@ describe("words as a cook says them, on the screen", () => {
     expect(await open.page.locator(".field-trouble").count()).toBe(0);
   });
 
-  it("[W51] offers the words of tonight's dishes, and keeps a sound once", async () => {
+  it("[W50] offers the words of tonight's dishes, and keeps a sound once", async () => {
     const offered = await open.page
       .locator("#drawer-words ~ form datalist option")
       .evaluateAll((options) => options.map((option) => option.getAttribute("value")));
