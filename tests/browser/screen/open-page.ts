@@ -26,8 +26,24 @@ export interface OpenPage {
   readonly overflow: () => Promise<readonly string[]>;
   /** Visible controls narrower or lower than `least` CSS pixels, one line each. */
   readonly smallTargets: (least: number) => Promise<readonly string[]>;
+  /**
+   * All of these faults and `more`, in every look on the tablet and every size in one look: what depends on both is
+   * rare, and axe takes its time. One line each; empty where all is well. Stands at the last of them afterwards.
+   */
+  readonly lookedOver: (more?: () => Promise<readonly string[]>) => Promise<readonly string[]>;
   readonly close: () => Promise<void>;
 }
+
+/** WCAG 2.2, 2.5.5, target size (enhanced), asks for 44 CSS px; ours is 48. */
+const leastTarget = 48;
+
+const views: readonly (readonly [Scene["look"], Size])[] = [
+  ["light", "lying"],
+  ["dark", "lying"],
+  ["contrast", "lying"],
+  ["light", "standing"],
+  ["dark", "phone"],
+];
 
 /** Opens one browser for many scenes. */
 export async function openPage(): Promise<OpenPage> {
@@ -49,12 +65,24 @@ export async function openPage(): Promise<OpenPage> {
     page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
   const resize = ([width, height]: readonly [number, number]): Promise<void> =>
     page.setViewportSize({ width, height });
+  const turn: OpenPage["turn"] = async (look, size) => {
+    await resize(sizes[size]);
+    await page.evaluate(`document.documentElement.dataset.look = "${look}"`);
+    await settled();
+  };
+  const faults = (): Promise<readonly (readonly string[])[]> =>
+    Promise.all([axeFindings(page), overflowOf(page), smallTargetsOf(page, leastTarget)]);
   return {
     page,
-    turn: async (look, size) => {
-      await resize(sizes[size]);
-      await page.evaluate(`document.documentElement.dataset.look = "${look}"`);
-      await settled();
+    turn,
+    lookedOver: async (more = () => Promise.resolve([])) => {
+      const found: string[] = [];
+      for (const [look, size] of views) {
+        await turn(look, size);
+        const here = [...(await faults()).flat(), ...(await more())];
+        found.push(...here.map((fault) => `${look}, ${size}: ${fault}`));
+      }
+      return found;
     },
     show: async (scene, size = "lying") => {
       await resize(sizes[size]);
