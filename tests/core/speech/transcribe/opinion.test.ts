@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { expectation } from "../../../../core/speech/expectation.ts";
 import type { ListeningMode } from "../../../../core/speech/recogniser.ts";
-import { fitLimit, openLimit, opinionOf, wordsOf } from "../../../../core/speech/transcribe/opinion.ts";
+import {
+  fitLimit,
+  openLimit,
+  opinionOf,
+  stopLimit,
+  wordsOf,
+} from "../../../../core/speech/transcribe/opinion.ts";
 import { type Candidate, rivalWithin } from "../../../../core/speech/transcribe/search.ts";
 import { grammarOf, listenTo } from "../../../voice/grammars.ts";
 
@@ -70,6 +76,8 @@ describe("an opinion", () => {
     ["open", "next step", 1, openLimit.score],
     ["open", "stop", 1, openLimit.oneWord.score],
     ["open", "stop", openLimit.oneWord.fit, -3.5],
+    ["stop-only", "wait", 1, stopLimit.score],
+    ["stop-only", "wait", stopLimit.fit, -5],
   ] as const)(
     "[V71] in mode %j %j at a distance of %d counts down to a score of %d: what nobody would write is another language",
     (mode, sentence, fit, least) => {
@@ -81,11 +89,11 @@ describe("an opinion", () => {
     },
   );
 
-  it("[V71] after the address, and while the caller speaks, it is not asked how likely a sentence is by itself", () => {
+  it("[V71] after the address, and of several words while the caller speaks, it is not asked how likely a sentence is", () => {
     const at = (sentence: string, mode: ListeningMode) =>
       opinionOf(found("basta", -19, candidate(sentence, -20)), expected(mode)).kind;
     expect(at("okay kitchen next step", "open")).toBe("clear");
-    expect(at("stop", "stop-only")).toBe("clear");
+    expect(at("stop talking", "stop-only")).toBe("clear");
     expect(at("stop", "open")).toBe("other");
   });
 
