@@ -13,8 +13,8 @@ export type LouderVoiceSettings = {
   readonly louderDb: number;
 };
 
-/** Less voice than this tells nothing of how loud those are who speak. */
-const fewestMs = 200;
+/** Less voice than this tells nothing of how loud those are who speak: a call that begins softly is one voice. */
+const fewestMs = 800;
 
 /** What nine tenths of the voices in these frames stay below, dBFS in the speech band; null where there are hardly any. */
 function voicesDb(frames: readonly FrameHeard[], { offsetVoice }: LouderVoiceSettings): number | null {

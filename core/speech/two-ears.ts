@@ -15,8 +15,8 @@ import { createTurns } from "./turns.ts";
 import type { Verdict } from "./verdict.ts";
 import type { WordEngine } from "./word-engine.ts";
 
-/** Who calls as clearly as this is not looked for elsewhere. */
-const sureClaim = -6;
+/** So much clearer a call from further back must be: what is nearer has less of others in it. */
+const clearerBy = 2;
 
 /** So many places are looked at for a call. */
 const mostBeginnings = 3;
@@ -190,8 +190,8 @@ class TwoEars implements Recogniser {
       const piece = utterance.subarray(from);
       if (piece.length < shortestS * listeningRate) continue;
       const glance = await glanceAt(piece, what);
-      if (best === null || (glance.claim ?? -Infinity) > (best.claim ?? -Infinity)) best = glance;
-      if (best.claim !== null && best.claim > sureClaim) break;
+      if (best === null || isClearer(glance, best)) best = glance;
+      if (best.claim !== null && best.claim >= -clearerBy) break;
       const isTheirs = glance.claim === null && isTooLate(piece.length);
       if (isTheirs && expected.what.mode !== "open") this.forgetBeginning(from);
     }
@@ -224,6 +224,9 @@ class TwoEars implements Recogniser {
     if (!isCall && isTooLate(utterance.length - from)) this.forgetBeginning(from);
   }
 }
+
+const isClearer = ({ claim }: Glance, than: Glance): boolean =>
+  claim !== null && (than.claim === null || claim > than.claim + clearerBy);
 
 /** Whether nobody will call any more who has talked for so many samples. */
 const isTooLate = (samples: number): boolean => samples > calledWithinS * listeningRate;
