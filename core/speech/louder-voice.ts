@@ -13,8 +13,11 @@ export type LouderVoiceSettings = {
   readonly louderDb: number;
 };
 
-/** Less voice than this tells nothing of how loud those are who speak: a call that begins softly is one voice. */
-const fewestMs = 800;
+/**
+ * Less voice than this in the last two seconds tells nothing of how loud others are: who calls takes a second for the
+ * address, and may go on with more stress. What was softer then would be taken for theirs, and its end be lost.
+ */
+const fewestMs = 1_200;
 
 /** What nine tenths of the voices in these frames stay below, dBFS in the speech band; null where there are hardly any. */
 function voicesDb(frames: readonly FrameHeard[], { offsetVoice }: LouderVoiceSettings): number | null {
