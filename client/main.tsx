@@ -46,9 +46,9 @@ const sound = createSound({
     if (edge === "start") notice.value = null;
   },
 });
-const manner = computed(() => JSON.stringify([settings.value.voice, settings.value.respellings]));
-effect(() => {
-  if (manner.value !== "") sound.revoice();
+// How it speaks: another text, and what was fetched in the manner before is not wanted any more.
+computed(() => JSON.stringify([settings.value.voice, settings.value.respellings])).subscribe(() => {
+  sound.revoice();
 });
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
 const caller = createCaller(clock, store, sound);

@@ -1,3 +1,4 @@
+import { tailMs } from "../../client/sound/settings.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import type { Hearing } from "../../core/speech/hearing.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";
@@ -110,8 +111,7 @@ export async function overhearOneself(
   return { spokenS, obeyed };
 }
 
-/** The page takes its own voice for over so long after its last sample; as client/sound/settings.ts has it. */
-const tailMs = 300;
+/** What is left of the pause when the page takes its own voice for over. */
 const tailSamples = (betweenS - tailMs / 1000) * listeningRate;
 
 async function spoken(text: string, voice: CallersVoice): Promise<Float32Array> {
