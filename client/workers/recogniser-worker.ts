@@ -44,7 +44,8 @@ const listen = (): void => {
   const take = createRecogniserPump({
     createRecogniser: (base) =>
       createEmbeddedEar({
-        transcriber: createWebTranscriber(base),
+        quick: createWebTranscriber(base, "quick"),
+        careful: createWebTranscriber(base, "careful"),
         engine: createEmbeddedRecogniser(() => loadEngine(base)),
         breathe,
       }),

@@ -1,20 +1,25 @@
-import { embeddedTranscriber } from "../../core/speech/embedded-assets.ts";
+import {
+  embeddedTranscribers,
+  type TranscriberSize,
+  transcriberPath,
+} from "../../core/speech/embedded-assets.ts";
 import { createOnnxTranscriber } from "../../core/speech/transcribe/onnx-transcriber.ts";
 import type { Tokens, Transcriber } from "../../core/speech/transcribe/transcriber.ts";
 import { fetched } from "./fetched.ts";
 import { onnxRuntime } from "./web-onnx.ts";
 
 /**
- * The embedded transcriber for a worker of the page.
+ * An embedded transcriber for a worker of the page.
  * @param base where our server serves the embedded recogniser from; ends with a slash
  */
-export function createWebTranscriber(base: string): Transcriber {
+export function createWebTranscriber(base: string, size: TranscriberSize): Transcriber {
   return createOnnxTranscriber(async () => {
-    const { encoder, decoder, tokens, path } = embeddedTranscriber;
+    const { encoder, decoder, tokens } = embeddedTranscribers;
+    const path = transcriberPath(size);
     const [read, write, written] = await Promise.all([
       fetched(base + path + encoder),
       fetched(base + path + decoder),
-      fetched(base + path + tokens),
+      fetched(base + tokens),
     ]);
     return {
       runtime: onnxRuntime,

@@ -17,16 +17,21 @@ export const embeddedAssets: readonly string[] = [
   "model/en-us/variances",
 ];
 
-/** The embedded transcriber: the package that carries its two networks, the folder there, and what is served of it. */
-export const embeddedTranscriber = {
-  package: "@moonshine-ai/moonshine-js",
-  folder: "model/tiny/quantized",
-  /** Below `embeddedBase`. */
-  path: "transcriber/",
+/** The two embedded transcribers: the small one hears first, the large one where that leaves a doubt. */
+export type TranscriberSize = "quick" | "careful";
+
+/** The package that carries their networks, the folder of each there, and their files, served below `embeddedBase`. */
+export const embeddedTranscribers = {
+  package: "@usefulsensors/moonshine-js",
+  folders: { quick: "model/tiny/quantized", careful: "model/base/quantized" },
   encoder: "encoder_model.onnx",
   decoder: "decoder_model_merged.onnx",
-  tokens: "tokens.json",
+  /** Both write in the same tokens. */
+  tokens: "transcriber/tokens.json",
 } as const;
+
+/** Where the networks of one lie below `embeddedBase`. */
+export const transcriberPath = (size: TranscriberSize): string => `transcriber/${size}/`;
 
 /** The voice detector: the package that carries its network, and the file, which is served below `embeddedBase`. */
 export const embeddedDetector = {

@@ -25,7 +25,7 @@ export type HearingSettings = {
  * middle may pause almost a second.
  */
 export const defaultHearingTimes = {
-  hangoverMs: { finished: 200, mayGoOn: 250, begun: 900, otherwise: 500 },
+  hangoverMs: { finished: 160, mayGoOn: 250, begun: 900, otherwise: 500 },
   anticipateMs: { usual: 40, short: 140, shortUpTo: 1_400, again: 300 },
   addressHeldMs: 4_000,
 } as const;

@@ -5,7 +5,8 @@ import { type Expectation, expectation, isAddressed } from "./expectation.ts";
 import type { ListenFor, Recogniser } from "./recogniser.ts";
 import { joinSamples, listeningRate } from "./samples.ts";
 import { createSecondOpinion, type SecondOpinion } from "./second-opinion.ts";
-import { type Considering, type Glance, glanceAt, nothingSeen } from "./transcribe/considered.ts";
+import { type Glance, glanceAt, nothingSeen } from "./transcribe/considered.ts";
+import type { Considering } from "./transcribe/look-again.ts";
 import { wordsOf } from "./transcribe/opinion.ts";
 import { freeSearch, search } from "./transcribe/search.ts";
 import { createSpeller, type Speller } from "./transcribe/speller.ts";
@@ -24,7 +25,9 @@ const mostBeginnings = 3;
 /** What two ears are made of. */
 export type TwoEarsParts = {
   /** Knows how people write: hears well in noise, and what was meant even where it was no command. */
-  readonly transcriber: Transcriber;
+  readonly quick: Transcriber;
+  /** The same, larger: asked where that one is not sure. */
+  readonly careful: Transcriber;
   /** Knows how words sound: asked where the first is torn or finds nothing. */
   readonly engine: WordEngine;
   readonly acceptance: Acceptance;
@@ -64,6 +67,7 @@ type Thought = {
 class TwoEars implements Recogniser {
   private readonly parts: TwoEarsParts;
   private readonly second: SecondOpinion;
+  private isCarefulThere = false;
   private speller: Speller | null = null;
   private expected: Expectation | null = null;
   private paths: WordPaths | null = null;
@@ -83,12 +87,14 @@ class TwoEars implements Recogniser {
   }
 
   readonly load = async (): Promise<Result<null, string>> => {
-    const loaded = await this.parts.transcriber.load();
+    const { quick } = this.parts;
+    const loaded = await quick.load();
     if (!loaded.ok) return loaded;
-    this.speller ??= createSpeller(this.parts.transcriber.tokens());
-    void this.inTurn(this.parts.transcriber.warmUp).catch(() => undefined); // whatever is wrong shows when it is used
-    // The other ear takes a second more, and is not needed for what is said clearly.
+    this.speller ??= createSpeller(quick.tokens());
+    void this.inTurn(quick.warmUp).catch(() => undefined); // whatever is wrong shows when it is used
+    // What follows takes some seconds more, and is not needed for what is said clearly.
     void this.inTurn(this.second.load);
+    void this.inTurn(this.loadCareful);
     return loaded;
   };
 
@@ -145,9 +151,17 @@ class TwoEars implements Recogniser {
   readonly free = (): void => {
     this.begin();
     void this.inTurn(async () => {
-      await this.parts.transcriber.free();
+      await this.parts.quick.free();
+      await this.parts.careful.free();
       this.parts.engine.free();
     });
+  };
+
+  private readonly loadCareful = async (): Promise<void> => {
+    const { careful } = this.parts;
+    if (!(await careful.load()).ok) return;
+    await careful.warmUp().catch(() => undefined);
+    this.isCarefulThere = true;
   };
 
   private begin(): void {
@@ -183,8 +197,9 @@ class TwoEars implements Recogniser {
   private async look(utterance: Float32Array, isGivenUp: () => Promise<boolean>): Promise<Glance> {
     const { expected, paths, speller, second } = this;
     if (expected === null || paths === null || speller === null) return nothingSeen;
-    const { transcriber } = this.parts;
-    const what: Considering = { transcriber, second, speller, paths, expected, isGivenUp };
+    const { quick } = this.parts;
+    const careful = this.isCarefulThere ? this.parts.careful : null;
+    const what: Considering = { quick, careful, second, speller, paths, expected, isGivenUp };
     let best: Glance | null = null;
     for (const from of this.beginnings.toReversed()) {
       const piece = utterance.subarray(from);
@@ -207,16 +222,16 @@ class TwoEars implements Recogniser {
   private async draft(utterance: Float32Array, from: number): Promise<void> {
     const { expected, paths, speller } = this;
     if (expected === null || paths === null || speller === null) return;
-    const { transcriber, breathe } = this.parts;
+    const { quick, breathe } = this.parts;
     const address = `▁${expected.address.join("▁")}`;
     const longest = (speller.spell(address)?.length ?? address.length) + tokensBesideAddress;
-    const sound = await transcriber.takeIn(utterance.subarray(from));
+    const sound = await quick.takeIn(utterance.subarray(from));
     const isGivenUp = async (): Promise<boolean> => {
       await breathe();
       return this.samples < utterance.length;
     };
     const settings = { ...freeSearch, longest, speechS: 0, address: [], isAddressed: false, isGivenUp };
-    const { free } = await search(sound.write(), paths, transcriber.tokens(), settings);
+    const { free } = await search(sound.write(), paths, quick.tokens(), settings);
     if (this.samples < utterance.length) return;
     const words = wordsOf(free.text, expected);
     const isCall = isAddressed(expected, words);

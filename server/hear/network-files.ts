@@ -1,11 +1,15 @@
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { embeddedDetector, embeddedTranscriber } from "../../core/speech/embedded-assets.ts";
+import {
+  embeddedDetector,
+  embeddedTranscribers,
+  type TranscriberSize,
+} from "../../core/speech/embedded-assets.ts";
 import type { Tokens } from "../../core/speech/transcribe/transcriber.ts";
 
-/** The folder that the two networks of the embedded transcriber lie in. */
-export function transcriberFolder(): string {
-  return join(folderOfEntry(embeddedTranscriber.package), embeddedTranscriber.folder);
+/** The folder that the two networks of an embedded transcriber lie in. */
+export function transcriberFolder(size: TranscriberSize): string {
+  return join(folderOfEntry(embeddedTranscribers.package), embeddedTranscribers.folders[size]);
 }
 
 /** The folder that the network of the voice detector lies in. */
@@ -15,7 +19,7 @@ export function detectorFolder(): string {
 
 const folderOfEntry = (name: string): string => dirname(fileURLToPath(import.meta.resolve(name)));
 
-/** The tokens that it writes in; reading them takes a tenth of a second. */
+/** The tokens that both write in; reading them takes a tenth of a second. */
 export async function transcriberTokens(): Promise<Tokens> {
   const { default: tokenizer } = await import("llama-tokenizer-js");
   return { texts: tokenizer.vocabById, first: 1, last: 2 };

@@ -12,7 +12,8 @@ type CreateEngine = (options: { readonly modelBase: string }) => Promise<Embedde
 /** The embedded recogniser for Node, of two ears. Its models are read from disk when `load` is called. */
 export function createNodeRecogniser(): Recogniser {
   return createEmbeddedEar({
-    transcriber: createNodeTranscriber(),
+    quick: createNodeTranscriber("quick"),
+    careful: createNodeTranscriber("careful"),
     engine: createNodeEngine(),
     breathe: () => Promise.resolve(),
   });

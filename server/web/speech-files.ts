@@ -10,7 +10,8 @@ import {
   embeddedBase,
   embeddedDetector,
   embeddedPackage,
-  embeddedTranscriber,
+  embeddedTranscribers,
+  transcriberPath,
 } from "../../core/speech/embedded-assets.ts";
 import { detectorFolder, transcriberFolder, transcriberTokens } from "../hear/network-files.ts";
 
@@ -70,18 +71,20 @@ function embedded(): Router {
       response.sendFile(asset, { root, ...revalidated });
     });
   }
-  const { path, encoder, decoder, tokens } = embeddedTranscriber;
+  const { encoder, decoder, tokens } = embeddedTranscribers;
+  const sizes = ["quick", "careful"] as const;
   const networks = [
-    [path, encoder, transcriberFolder()],
-    [path, decoder, transcriberFolder()],
-    ["", embeddedDetector.file, detectorFolder()],
-  ] as const;
+    ...sizes.flatMap((size) =>
+      [encoder, decoder].map((file) => [transcriberPath(size), file, transcriberFolder(size)] as const),
+    ),
+    ["", embeddedDetector.file, detectorFolder()] as const,
+  ];
   for (const [below, network, folder] of networks) {
     router.get(embeddedBase + below + network, (_request, response) => {
       response.sendFile(network, { root: folder, ...revalidated });
     });
   }
-  router.get(embeddedBase + path + tokens, async (_request, response) => {
+  router.get(embeddedBase + tokens, async (_request, response) => {
     response.set("Cache-Control", "no-cache").json(await transcriberTokens());
   });
   return router;

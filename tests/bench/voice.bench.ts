@@ -7,17 +7,17 @@
  *   --every N      one sentence of N in each condition, by the voices in turn; 1 for all of them
  *   --conditions   those whose name begins so
  *   --other S      seconds of other talk, in each of the modes; 36000 for ten hours
- *   --write        keeps figures and picture in docs/figures
+ *   --write        keeps figures and picture in docs/figures, beside those that were not measured now
  */
-import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { allSpeakers } from "../voice/speakers.ts";
-import { median, percent, print, printFigure, printMachine, quantile } from "./figures.ts";
+import { percent, print, printFigure, printMachine } from "./figures.ts";
 import { conditions } from "./voice/conditions.ts";
 import { openEar } from "./voice/ears.ts";
+import { figuresOf, type HeardFigures, type OverheardFigures } from "./voice/heard-figures.ts";
+import { keepFigures } from "./voice/keep-figures.ts";
 import { letOverhear, outcomes, sayTo, type Trial, type TrialOutcome } from "./voice/listen.ts";
-import { pictureOf } from "./voice/picture.ts";
 import { allSentences } from "./voice/sentences.ts";
 
 const { values } = parseArgs({
@@ -48,16 +48,14 @@ const marks: readonly (readonly [condition: string, right: number | null, wrong:
   ["", null, 0.02],
 ];
 
-const share = (trials: readonly Trial[], outcome: TrialOutcome): number =>
-  trials.filter((trial) => trial.outcome === outcome).length / trials.length;
-
-function printCondition(name: string, trials: readonly Trial[]): void {
-  const [, right = null, wrong = 0.02] = marks.find(([start]) => name.startsWith(start)) ?? [];
-  const of = (outcome: TrialOutcome): string => `${outcome} ${(100 * share(trials, outcome)).toFixed(1)} %`;
-  const isReached = (right === null || share(trials, "right") >= right) && share(trials, "wrong") <= wrong;
+function printCondition(figures: HeardFigures, trials: readonly Trial[]): void {
+  const { condition, sentences: said } = figures;
+  const [, right = null, wrong = 0.02] = marks.find(([start]) => condition.startsWith(start)) ?? [];
+  const of = (outcome: TrialOutcome): string => `${outcome} ${percent(figures[outcome], said)}`;
+  const isReached = (right === null || figures.right >= right * said) && figures.wrong <= wrong * said;
   printFigure(
-    `${name} (${trials.length})`,
-    outcomes.map(of).join(", "),
+    `${condition} (${said})`,
+    `${outcomes.map(of).join(", ")}; every word ${percent(figures.exact, said)}`,
     `${right === null ? "" : `right >= ${100 * right} %, `}wrong <= ${100 * wrong} %`,
     isReached,
   );
@@ -68,37 +66,28 @@ function printCondition(name: string, trials: readonly Trial[]): void {
 
 const sentences = await allSentences();
 const speakers = allSpeakers.filter(({ name }) => begins(name, values.voices));
-const [every, offset, seconds] = [Number(values.every), Number(values.offset), Number(values.other)];
-const trials: Trial[] = [];
-const overheard: unknown[] = [];
-const work: unknown[] = [];
+const [every, offset] = [Number(values.every), Number(values.offset)];
+const [seed, seconds] = [Number(values.seed), Number(values.other)];
+const heard: HeardFigures[] = [];
+const overheard: OverheardFigures[] = [];
 printMachine();
 print(`${sentences.length} sentences, ${speakers.length} voices; one sentence of ${every} in each condition`);
 for (const name of listed(values.ears)) {
   print(`\near: ${name}`);
   const ear = await openEar(name);
   for (const condition of conditions.filter(({ name: each }) => begins(each, values.conditions))) {
-    const own = await sayTo(name, ear, condition, sentences, { every, offset, speakers });
-    trials.push(...own);
-    printCondition(condition.name, own);
-  }
-  const own = trials.filter((trial) => trial.ear === name);
-  if (own.length > 0) {
-    const cpu = own.map(({ cpuMs }) => cpuMs);
-    const factor = cpu.reduce((a, b) => a + b, 0) / own.reduce((sum, { soundS }) => sum + 1000 * soundS, 0);
+    const trials = await sayTo(name, ear, condition, sentences, { every, offset, speakers });
+    const figures = figuresOf(trials);
+    heard.push(figures);
+    printCondition(figures, trials);
     print(
-      `every word as said: ${percent(own.filter(({ isExact }) => isExact).length, own.length)}; processor time a sentence: ` +
-        `p50 ${median(cpu).toFixed(0)}, p95 ${quantile(cpu, 0.95).toFixed(0)} ms; real-time factor ${factor.toFixed(2)}`,
+      `      processor time a sentence: p50 ${figures.p50Ms}, p95 ${figures.p95Ms} ms; real-time factor ${figures.realTimeFactor}`,
     );
-    work.push({ ear: name, p50Ms: median(cpu), p95Ms: quantile(cpu, 0.95), realTimeFactor: factor });
   }
   for (const mode of seconds > 0 ? listed(values.modes) : []) {
     const [asked] = sentences;
     if (asked === undefined || (mode !== "addressed" && mode !== "open")) continue;
-    const { heardS, cpuMs, obeyed } = await letOverhear(ear, asked, mode, {
-      seed: Number(values.seed),
-      seconds,
-    });
+    const { heardS, cpuMs, obeyed } = await letOverhear(ear, asked, mode, { seed, seconds });
     const hours = heardS / 3600;
     const what = `other talk obeyed, ${mode}`;
     const measured = `${obeyed.length} in ${hours.toFixed(2)} h`;
@@ -107,26 +96,11 @@ for (const name of listed(values.ears)) {
       printFigure(what, measured, toReach, obeyed.length <= (allowed * hours) / 10);
     else print(`${what.padEnd(46)} ${measured.padEnd(24)} (to reach: ${toReach})  too short to tell`);
     for (const { text, speaker, heard } of obeyed) print(`      obeyed: ${speaker}: "${text}" -> "${heard}"`);
-    const memoryMB = process.memoryUsage().rss / 1e6;
-    print(`      real-time factor ${(cpuMs / 1000 / heardS).toFixed(3)}; memory ${memoryMB.toFixed(0)} MB`);
-    overheard.push({ ear: name, mode, hours, obeyed, realTimeFactor: cpuMs / 1000 / heardS, memoryMB });
+    const memoryMB = Math.round(process.memoryUsage().rss / 1e6);
+    const realTimeFactor = Number((cpuMs / 1000 / heardS).toFixed(3));
+    print(`      real-time factor ${realTimeFactor}; memory ${memoryMB} MB`);
+    overheard.push({ ear: name, mode, seed, hours, obeyed: [...obeyed], realTimeFactor, memoryMB });
   }
   ear.free();
 }
-if (values.write) {
-  const folder = join(import.meta.dirname, "..", "..", "docs", "figures");
-  mkdirSync(folder, { recursive: true });
-  const summary = [...new Set(trials.map(({ ear, condition }) => `${ear}|${condition}`))].map((key) => {
-    const own = trials.filter(({ ear, condition }) => `${ear}|${condition}` === key);
-    const [ear, condition] = key.split("|");
-    const of = (outcome: TrialOutcome): number => own.filter((trial) => trial.outcome === outcome).length;
-    return {
-      ear,
-      condition,
-      sentences: own.length,
-      ...Object.fromEntries(outcomes.map((outcome) => [outcome, of(outcome)])),
-    };
-  });
-  writeFileSync(join(folder, "voice.json"), `${JSON.stringify({ summary, work, overheard }, null, 2)}\n`);
-  writeFileSync(join(folder, "voice.svg"), pictureOf(trials));
-}
+if (values.write) keepFigures(join(import.meta.dirname, "..", "..", "docs", "figures"), { heard, overheard });

@@ -10,7 +10,8 @@ import {
   embeddedAssets,
   embeddedBase,
   embeddedDetector,
-  embeddedTranscriber,
+  embeddedTranscribers,
+  transcriberPath,
 } from "../../core/speech/embedded-assets.ts";
 import { createApp } from "../../server/web/app.ts";
 
@@ -217,9 +218,11 @@ describe("what the recognisers load", () => {
     for (const asset of embeddedAssets) expect((await ask(embeddedBase + asset)).status).toBe(200);
   });
 
-  it("[N40] so are the networks of the transcriber and of the voice detector", async () => {
-    const { path, encoder, decoder } = embeddedTranscriber;
-    for (const network of [path + encoder, path + decoder, embeddedDetector.file]) {
+  it("[N40] so are the networks of both transcribers and of the voice detector", async () => {
+    const { encoder, decoder } = embeddedTranscribers;
+    const [quick, careful] = [transcriberPath("quick"), transcriberPath("careful")];
+    const networks = [quick, careful].flatMap((path) => [path + encoder, path + decoder]);
+    for (const network of [...networks, embeddedDetector.file]) {
       const { status, body } = await ask(embeddedBase + network);
       expect([network, status]).toEqual([network, 200]);
       expect(body.length).toBeGreaterThan(1e6);

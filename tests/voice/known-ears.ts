@@ -1,5 +1,6 @@
 import type { ListeningMode, Recogniser } from "../../core/speech/recogniser.ts";
 import { createTwoEars } from "../../core/speech/two-ears.ts";
+import { err } from "../../core/units/result.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import { type Beliefs, createFakeTranscriber, type FakeTranscriber } from "./fake-transcriber.ts";
 import { createFakeWordEngine, type FakeWordEngine } from "./fake-word-engine.ts";
@@ -14,6 +15,8 @@ const acceptance = { address: 0.5, addressed: 0.5, open: 0.5, stopOnly: 0.5 };
 export type Ears = {
   readonly ears: Recogniser;
   readonly transcriber: FakeTranscriber;
+  /** The large network; it is not there unless it was asked for. */
+  readonly careful: FakeTranscriber;
   readonly engine: FakeWordEngine;
 };
 
@@ -23,14 +26,18 @@ export const turn = (): Promise<void> => new Promise((resolve) => setImmediate(r
 /** Makes them, loaded, with a grammar to listen for. */
 export async function twoEars(
   mode: ListeningMode = "addressed",
-  breathe = () => Promise.resolve(),
+  { breathe = () => Promise.resolve(), hasCareful = false } = {},
 ): Promise<Ears> {
-  const transcriber = createFakeTranscriber();
-  const engine = createFakeWordEngine();
-  const ears = createTwoEars({ transcriber, engine, acceptance, breathe });
+  const [transcriber, careful, engine] = [
+    createFakeTranscriber(),
+    createFakeTranscriber(),
+    createFakeWordEngine(),
+  ];
+  const large = hasCareful ? careful : { ...careful, load: () => Promise.resolve(err("too little memory")) };
+  const ears = createTwoEars({ quick: transcriber, careful: large, engine, acceptance, breathe });
   await ears.load();
   await ears.setGrammar(listenTo(grammar, { address: "listen kitchen", mode }));
-  return { ears, transcriber, engine };
+  return { ears, transcriber, careful, engine };
 }
 
 /** So many seconds in blocks as they come; a tone that is loud for the first second and then a pause. */

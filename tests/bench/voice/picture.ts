@@ -1,4 +1,5 @@
-import { outcomes, type Trial, type TrialOutcome } from "./listen.ts";
+import type { HeardFigures } from "./heard-figures.ts";
+import { outcomes, type TrialOutcome } from "./listen.ts";
 
 /** Told apart by lightness as well as by hue. */
 const fills: Readonly<Record<TrialOutcome, string>> = {
@@ -11,9 +12,9 @@ const fills: Readonly<Record<TrialOutcome, string>> = {
 const [labelWidth, barWidth, rowHeight, gap] = [170, 300, 18, 24];
 
 /** A picture of what sentences came to: a row for each condition, a column for each ear; SVG text. */
-export function pictureOf(trials: readonly Trial[]): string {
-  const ears = [...new Set(trials.map(({ ear }) => ear))];
-  const conditions = [...new Set(trials.map(({ condition }) => condition))];
+export function pictureOf(figures: readonly HeardFigures[]): string {
+  const ears = [...new Set(figures.map(({ ear }) => ear))];
+  const conditions = [...new Set(figures.map(({ condition }) => condition))];
   const width = labelWidth + ears.length * (barWidth + gap);
   const height = 60 + conditions.length * rowHeight;
   const text = (x: number, y: number, said: string): string => `<text x="${x}" y="${y}">${said}</text>`;
@@ -28,11 +29,9 @@ export function pictureOf(trials: readonly Trial[]): string {
     ...conditions.flatMap((condition, row) => [
       text(4, 60 + row * rowHeight, condition),
       ...ears.flatMap((ear, at) =>
-        bars(
-          trials.filter((trial) => trial.ear === ear && trial.condition === condition),
-          xOf(at),
-          49 + row * rowHeight,
-        ),
+        figures
+          .filter((each) => each.ear === ear && each.condition === condition)
+          .flatMap((each) => bars(each, xOf(at), 49 + row * rowHeight)),
       ),
     ]),
   ];
@@ -45,13 +44,12 @@ export function pictureOf(trials: readonly Trial[]): string {
   ].join("\n");
 }
 
-function bars(trials: readonly Trial[], left: number, top: number): readonly string[] {
+function bars(figures: HeardFigures, left: number, top: number): readonly string[] {
   let x = left;
   return outcomes.flatMap((outcome) => {
-    const count = trials.filter((trial) => trial.outcome === outcome).length;
-    const wide = trials.length === 0 ? 0 : (barWidth * count) / trials.length;
+    const wide = (barWidth * figures[outcome]) / figures.sentences;
     x += wide;
-    return count === 0
+    return wide === 0
       ? []
       : [
           `<rect x="${(x - wide).toFixed(1)}" y="${top}" width="${wide.toFixed(1)}" height="13" fill="${fills[outcome]}"/>`,

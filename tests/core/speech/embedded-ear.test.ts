@@ -11,7 +11,12 @@ const noModel = { ok: false, error: "The speech model could not be loaded." } as
 describe("the embedded ear", () => {
   it("[V57] listens with two ears where both can be loaded", async () => {
     const [transcriber, engine] = [createFakeTranscriber(), createFakeWordEngine()];
-    const ear = createEmbeddedEar({ transcriber, engine, breathe: () => Promise.resolve() });
+    const ear = createEmbeddedEar({
+      quick: transcriber,
+      careful: createFakeTranscriber(),
+      engine,
+      breathe: () => Promise.resolve(),
+    });
     expect(await ear.load()).toEqual({ ok: true, value: null });
     await ear.setGrammar(grammar);
     transcriber.willBelieve({ "listen kitchen next step": 0.99 });
@@ -24,7 +29,8 @@ describe("the embedded ear", () => {
   it("[V57] listens with the light one alone where the larger model cannot be loaded", async () => {
     const [transcriber, engine] = [createFakeTranscriber(), createFakeWordEngine()];
     const ear = createEmbeddedEar({
-      transcriber: { ...transcriber, load: () => Promise.resolve(noModel) },
+      quick: { ...transcriber, load: () => Promise.resolve(noModel) },
+      careful: createFakeTranscriber(),
       engine,
       breathe: () => Promise.resolve(),
     });
@@ -45,7 +51,8 @@ describe("the embedded ear", () => {
   it("[V57] says why where the light one cannot be loaded either", async () => {
     const noEngine = { ok: false, error: "The recogniser could not be loaded." } as const;
     const ear = createEmbeddedEar({
-      transcriber: { ...createFakeTranscriber(), load: () => Promise.resolve(noModel) },
+      quick: { ...createFakeTranscriber(), load: () => Promise.resolve(noModel) },
+      careful: createFakeTranscriber(),
       engine: { ...createFakeWordEngine(), load: () => Promise.resolve(noEngine) },
       breathe: () => Promise.resolve(),
     });

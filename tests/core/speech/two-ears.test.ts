@@ -80,6 +80,13 @@ describe("two ears", () => {
     });
   });
 
+  it("[V56] where the second engine hears another one of them, that one comes first and the others stay rivals", async () => {
+    const all = await twoEars();
+    all.engine.willReconsider(`listen kitchen ${fifteen}`);
+    const doubt: Beliefs = { "listen kitchen next step": 0.5, [`listen kitchen ${fifteen}`]: 0.4 };
+    expect(await hear(all, doubt)).toMatchObject({ words: words(fifteen), rivals: [["next", "step"]] });
+  });
+
   it("[V69] where only numbers are in doubt and noise fills them it is not asked: it would settle nothing", async () => {
     const all = await twoEars();
     await hear(all, torn, { isNoisy: true });
@@ -236,9 +243,11 @@ describe("two ears", () => {
 
   it("[V57] a thought about what was a pause only is given up, and leaves nothing behind", async () => {
     let turns = 0;
-    const all = await twoEars("addressed", async () => {
-      turns++;
-      await turn();
+    const all = await twoEars("addressed", {
+      breathe: async () => {
+        turns++;
+        await turn();
+      },
     });
     const { ears, transcriber } = all;
     const sentence = `listen kitchen ${fifteen}`;
@@ -256,7 +265,7 @@ describe("two ears", () => {
   });
 
   it("[V57] an utterance that is dropped in the middle of a thought leaves nothing to the next", async () => {
-    const all = await twoEars("addressed", turn);
+    const all = await twoEars("addressed", { breathe: turn });
     const { ears, transcriber } = all;
     transcriber.willBelieve({ "we drove along the river": 0.99 });
     play(ears, 3.5);

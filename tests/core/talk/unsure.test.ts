@@ -23,6 +23,12 @@ describe("an ear that is torn", () => {
     expect(reply.dialogue.question?.kind).toBe("which");
   });
 
+  it("[C62] between two ways of speaking asks too, and changes neither", () => {
+    const reply = respondUnsure(heard("louder", "slower"), kitchen());
+    expect(reply.say).toBe("Did you say louder or slower? Say the first or the second.");
+    expect(reply.voice).toEqual([]);
+  });
+
   it("[C62] a sentence that is the beginning of another is named whole", () => {
     const reply = respondUnsure(
       heard("set a timer for ten minutes", "set a timer for ten minutes for the bread"),

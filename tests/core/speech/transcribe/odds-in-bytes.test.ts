@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { embeddedTranscriber } from "../../../../core/speech/embedded-assets.ts";
+import { embeddedTranscribers } from "../../../../core/speech/embedded-assets.ts";
 import type { OnnxSession, OnnxTensor } from "../../../../core/speech/onnx.ts";
 import { withOddsInBytes } from "../../../../core/speech/transcribe/odds-in-bytes.ts";
 import { createSpeller } from "../../../../core/speech/transcribe/speller.ts";
@@ -20,17 +20,17 @@ import { samplesOf } from "../../../bench/voice/conditions.ts";
 import { speak } from "../../../voice/synthetic-voices.ts";
 
 const { Tensor, InferenceSession } = onnxRuntime;
-const file = (name: string): Uint8Array => readFileSync(join(transcriberFolder(), name));
+const file = (name: string): Uint8Array => readFileSync(join(transcriberFolder("quick"), name));
 const said = "Listen kitchen, set a timer for 17 minutes for the pancakes.";
 
 describe("the decoder's odds", () => {
   let sound: OnnxTensor | undefined;
   let text: readonly number[] = [];
-  const before = file(embeddedTranscriber.decoder);
+  const before = file(embeddedTranscribers.decoder);
   const after = withOddsInBytes(before);
 
   beforeAll(async () => {
-    const encoder = await InferenceSession.create(file(embeddedTranscriber.encoder));
+    const encoder = await InferenceSession.create(file(embeddedTranscribers.encoder));
     const [path = ""] = await speak("slt", [
       "listen kitchen, set a timer for seventeen minutes for the pancakes",
     ]);
@@ -101,7 +101,7 @@ describe("the decoder's odds", () => {
   });
 
   it("[V70] a network of another kind is left as it is", () => {
-    const encoder = file(embeddedTranscriber.encoder);
+    const encoder = file(embeddedTranscribers.encoder);
     expect(withOddsInBytes(encoder)).toBe(encoder);
     expect(withOddsInBytes(after)).toBe(after);
     const empty = messageOf([numberField(1, 10), fieldOf(7, messageOf([textField(2, "a graph")]))]);

@@ -26,14 +26,29 @@ describe("a teen or the tens of it", () => {
   });
 
   it.each([
-    [-1, -2.1, "fifteen", "fifteen"],
-    [-1, -1.9, "fifteen", null],
-    [-2.1, -1, "fifty", "fifty"],
-    [-1, -4, "fifty", null],
-    [-4, -1, "fifteen", null],
-    [-1, -4, "sixteen", null],
-  ])("[V76] scores of %f and %f, and %s by its sound: %s", (teen, tens, sounded, settled) => {
-    const pair = { teen: candidate("fifteen minutes", teen), tens: candidate("fifty minutes", tens) };
-    expect(settledNumber(pair, [sounded, "minutes"])?.words[0] ?? null).toBe(settled);
-  });
+    ["quick", true, -1, -2.1, "fifteen", "fifteen"],
+    ["quick", true, -1, -1.9, "fifteen", null],
+    ["quick", true, -2.1, -1, "fifty", "fifty"],
+    ["quick", true, -1, -4, "fifty", null],
+    ["quick", true, -4, -1, "fifteen", null],
+    ["quick", true, -1, -4, "sixteen", null],
+    ["quick", false, -1, -4, "fifteen", null],
+    ["careful", true, -1, -2.6, "fifteen", "fifteen"],
+    ["careful", true, -1, -2.4, "fifteen", null],
+    ["careful", true, -1, -2.4, "fifty", "fifty"],
+    ["careful", true, -1, -5.1, "fifty", "fifteen"],
+    ["careful", true, -2.1, -1, "fifteen", "fifty"],
+    ["careful", true, -1.9, -1, "fifteen", null],
+    ["careful", true, -2.1, -1, null, "fifty"],
+    ["careful", false, -1, -3.6, "fifteen", "fifteen"],
+    ["careful", false, -1, -3.4, "fifteen", null],
+    ["careful", false, -1, -5.1, "fifty", null],
+  ] as const)(
+    "[V76] by the %s network (clear: %s), with scores of %f and %f, and %s by its sound: %s",
+    (by, isClear, teen, tens, sounded, settled) => {
+      const pair = { teen: candidate("fifteen minutes", teen), tens: candidate("fifty minutes", tens) };
+      const said = sounded === null ? null : [sounded, "minutes"];
+      expect(settledNumber(pair, said, { by, isClear })?.words[0] ?? null).toBe(settled);
+    },
+  );
 });
