@@ -1,17 +1,12 @@
 import { readFile } from "node:fs/promises";
-import { createHearing, type Hearing } from "../../core/speech/hearing.ts";
-import { defaultHearingTimes, type HearingSettings } from "../../core/speech/hearing-settings.ts";
 import type { HearingEvent } from "../../core/speech/hearing-event.ts";
-import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import type { ListenFor } from "../../core/speech/recogniser.ts";
 import { resample } from "../../core/speech/resample.ts";
 import { frameMs, listeningRate } from "../../core/speech/samples.ts";
 import { parseWav } from "../../core/speech/wav.ts";
-import type { VoiceDetector } from "../../core/speech/voice-detector.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
-import { createNodeRecogniser } from "./node-recogniser.ts";
-import { loadNodeVoiceDetector } from "./node-voice-detector.ts";
+import { type NodeHearing, openNodeHearing } from "./node-hearing.ts";
 
 /** What to listen for in a file: nobody speaks into it. In mode "addressed" the address must be given. */
 export type HearOptions = Omit<ListenFor, "mode" | "stopSentences"> & { readonly mode: "addressed" | "open" };
@@ -37,17 +32,15 @@ export type FileHearer = {
 
 /** Makes a hearer; what it hears with loads with the first file and stays until `close`. */
 export function createFileHearer(): FileHearer {
-  const recogniser = createNodeRecogniser();
   let ready: Listener | null = null;
   return {
     hearFile: async (path, options) => {
       const samples = await readSamples(path);
       if (!samples.ok) return samples;
       if (ready === null) {
-        const loaded = await recogniser.load();
-        if (!loaded.ok) return loaded;
-        const detector = await loadNodeVoiceDetector();
-        ready = { detector, hearing: createHearing({ recogniser, detector }, settings), options: null };
+        const opened = await openNodeHearing();
+        if (!opened.ok) return opened;
+        ready = { ...opened.value, options: null };
       }
       const set = await listen(ready, options);
       if (!set.ok) return set;
@@ -57,23 +50,13 @@ export function createFileHearer(): FileHearer {
       return ok(summary(events));
     },
     close: () => {
-      if (ready !== null) recogniser.free();
-      void ready?.detector?.free();
+      ready?.free();
       ready = null;
     },
   };
 }
 
-type Listener = {
-  readonly detector: VoiceDetector | null;
-  readonly hearing: Hearing;
-  options: HearOptions | null;
-};
-
-const settings: HearingSettings = {
-  ...defaultHearingTimes,
-  endpointer: defaultEndpointer,
-};
+type Listener = NodeHearing & { options: HearOptions | null };
 
 /** Sets the grammar unless it is the one already set; after a refusal the next file sets its own. */
 async function listen(listener: Listener, wanted: HearOptions): Promise<Result<null, string>> {

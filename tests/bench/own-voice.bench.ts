@@ -4,11 +4,7 @@
  * Run: tsx tests/bench/own-voice.bench.ts [--seconds 1800] [--seed 5]
  */
 import { parseArgs } from "node:util";
-import { defaultEndpointer } from "../../core/speech/endpointer.ts";
-import { createHearing } from "../../core/speech/hearing.ts";
-import { defaultHearingTimes } from "../../core/speech/hearing-settings.ts";
-import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
-import { loadNodeVoiceDetector } from "../../server/hear/node-voice-detector.ts";
+import { openNodeHearing } from "../../server/hear/node-hearing.ts";
 import { createVoice } from "../../server/voice/create-voice.ts";
 import { voiceNames } from "../../server/voice/speech-request.ts";
 import { callersSentences, overhearOneself } from "../voice/own-voice.ts";
@@ -18,14 +14,9 @@ const { values } = parseArgs({
   options: { seconds: { type: "string", default: "1800" }, seed: { type: "string", default: "5" } },
 });
 
-const recogniser = createNodeRecogniser();
-const loaded = await recogniser.load();
-if (!loaded.ok) throw new Error(loaded.error);
-const detector = await loadNodeVoiceDetector();
-const hearing = createHearing(
-  { recogniser, detector },
-  { ...defaultHearingTimes, endpointer: defaultEndpointer },
-);
+const opened = await openNodeHearing();
+if (!opened.ok) throw new Error(opened.error);
+const { hearing, free } = opened.value;
 const sentences = await callersSentences();
 const voice = createVoice();
 printMachine();
@@ -51,5 +42,4 @@ for (const place of ["clean", "room"] as const) {
   for (const one of obeyed) print(`      ${one}`);
 }
 await voice.close();
-recogniser.free();
-await detector?.free();
+free();

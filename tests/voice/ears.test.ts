@@ -1,14 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import { cooksSpeech } from "../../core/speech/cooks-speech.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
-import { createHearing, type Hearing } from "../../core/speech/hearing.ts";
-import { defaultHearingTimes } from "../../core/speech/hearing-settings.ts";
 import type { HearingEvent } from "../../core/speech/hearing-event.ts";
 import { joinSamples } from "../../core/speech/samples.ts";
 import type { Verdict } from "../../core/speech/verdict.ts";
-import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
-import { loadNodeVoiceDetector } from "../../server/hear/node-voice-detector.ts";
+import { type NodeHearing, openNodeHearing } from "../../server/hear/node-hearing.ts";
 import { grammarOf } from "./grammars.ts";
 import { kitchenGrammar } from "./kitchen-grammar.ts";
 import { withSurroundings } from "./mix.ts";
@@ -17,8 +13,7 @@ import { otherSpeech } from "./other-speech.ts";
 import { spokenDry } from "./spoken-in-room.ts";
 import type { Voice } from "./synthetic-voices.ts";
 
-const recogniser = createNodeRecogniser();
-let hearing: Hearing;
+let ear: NodeHearing;
 
 /** Two seconds of a quiet room, faint and regular. */
 const room = Float32Array.from(
@@ -27,20 +22,17 @@ const room = Float32Array.from(
 );
 
 beforeAll(async () => {
-  expect(await recogniser.load()).toEqual({ ok: true, value: null });
-  const detector = await loadNodeVoiceDetector();
-  expect(detector).not.toBeNull();
-  hearing = createHearing(
-    { recogniser, detector },
-    { ...defaultHearingTimes, endpointer: defaultEndpointer },
-  );
+  const opened = await openNodeHearing();
+  if (!opened.ok) throw new Error(opened.error);
+  ear = opened.value;
+  expect(ear.hasDetector).toBe(true);
   await listenFor(kitchenGrammar);
 });
-afterAll(() => recogniser.free());
+afterAll(() => ear.free());
 
 async function listenFor(grammar: Grammar): Promise<void> {
   const what = { grammar, address: "listen kitchen", mode: "addressed", stopSentences: [] } as const;
-  expect(await hearing.listenFor(what, "after-utterance")).toEqual({ ok: true, value: null });
+  expect(await ear.hearing.listenFor(what, "after-utterance")).toEqual({ ok: true, value: null });
 }
 
 const verdictsIn = (events: readonly HearingEvent[]): readonly Verdict[] =>
@@ -48,8 +40,8 @@ const verdictsIn = (events: readonly HearingEvent[]): readonly Verdict[] =>
 
 /** All that a sound comes to, after a room that nothing is known of. */
 async function hear(sound: Float32Array): Promise<readonly Verdict[]> {
-  await hearing.reset();
-  return verdictsIn([...(await hearing.accept(sound)), ...(await hearing.finish())]);
+  await ear.hearing.reset();
+  return verdictsIn([...(await ear.hearing.accept(sound)), ...(await ear.hearing.finish())]);
 }
 
 const said = (verdict: Verdict): readonly string[] =>
@@ -152,14 +144,17 @@ describe("the ear that comes with the program", { timeout: patience }, () => {
   });
 
   it("[V59] a minute of other people's speech, and nothing was obeyed", async () => {
-    await hearing.reset();
+    await ear.hearing.reset();
     const events: HearingEvent[] = [];
     let seconds = 0;
     for await (const { samples16k } of otherSpeech({ seed: 59, seconds: 60 })) {
-      events.push(...(await hearing.accept(samples16k)), ...(await hearing.accept(room.subarray(0, 12_000))));
+      events.push(
+        ...(await ear.hearing.accept(samples16k)),
+        ...(await ear.hearing.accept(room.subarray(0, 12_000))),
+      );
       seconds += samples16k.length / 16_000;
     }
-    events.push(...(await hearing.finish()));
+    events.push(...(await ear.hearing.finish()));
     expect(seconds).toBeGreaterThan(60);
     const verdicts = verdictsIn(events);
     expect(verdicts.length).toBeGreaterThan(5);

@@ -1,23 +1,18 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { defaultEndpointer } from "../../core/speech/endpointer.ts";
-import { createHearing, type Hearing } from "../../core/speech/hearing.ts";
-import { defaultHearingTimes } from "../../core/speech/hearing-settings.ts";
-import { createNodeRecogniser } from "../../server/hear/node-recogniser.ts";
-import { loadNodeVoiceDetector } from "../../server/hear/node-voice-detector.ts";
+import { type NodeHearing, openNodeHearing } from "../../server/hear/node-hearing.ts";
 import { createVoice } from "../../server/voice/create-voice.ts";
 import { callersSentences, overhearOneself } from "./own-voice.ts";
 
-const recogniser = createNodeRecogniser();
 const voice = createVoice();
-let hearing: Hearing;
+let ear: NodeHearing;
 
 beforeAll(async () => {
-  expect(await recogniser.load()).toEqual({ ok: true, value: null });
-  const settings = { ...defaultHearingTimes, endpointer: defaultEndpointer };
-  hearing = createHearing({ recogniser, detector: await loadNodeVoiceDetector() }, settings);
+  const opened = await openNodeHearing();
+  if (!opened.ok) throw new Error(opened.error);
+  ear = opened.value;
 });
 afterAll(async () => {
-  recogniser.free();
+  ear.free();
   await voice.close();
 });
 
@@ -32,7 +27,7 @@ describe("the caller's own voice in its ear", () => {
       const sentences = await callersSentences();
       expect(sentences.length).toBeGreaterThan(200);
       const how = { place, seed: 77, seconds: 30 };
-      const { spokenS, obeyed } = await overhearOneself(hearing, sentences, { by: voice, name }, how);
+      const { spokenS, obeyed } = await overhearOneself(ear.hearing, sentences, { by: voice, name }, how);
       expect(spokenS).toBeGreaterThan(30);
       expect(obeyed).toEqual([]);
     },

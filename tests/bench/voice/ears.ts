@@ -1,11 +1,8 @@
 import { embeddedAcceptance } from "../../../core/speech/acceptance.ts";
-import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
-import { createHearing, type Hearing } from "../../../core/speech/hearing.ts";
-import { defaultHearingTimes } from "../../../core/speech/hearing-settings.ts";
 import { createJudgingRecogniser } from "../../../core/speech/judging-recogniser.ts";
 import type { ListenFor, Recogniser } from "../../../core/speech/recogniser.ts";
 import type { Verdict } from "../../../core/speech/verdict.ts";
-import { loadNodeVoiceDetector } from "../../../server/hear/node-voice-detector.ts";
+import { openNodeHearing } from "../../../server/hear/node-hearing.ts";
 import { createNodeEngine, createNodeRecogniser } from "../../../server/hear/node-recogniser.ts";
 
 /** The ears that can be had without a model of the cook's own. */
@@ -27,14 +24,10 @@ export async function openEar(name: string): Promise<OpenEar> {
   const recogniser = ears[name]?.();
   if (recogniser === undefined)
     throw new Error(`There is no ear "${name}": give ${Object.keys(ears).join(" or ")}.`);
-  const loaded = await recogniser.load();
-  if (!loaded.ok) throw new Error(loaded.error);
-  const detector = await loadNodeVoiceDetector();
-  if (detector === null) throw new Error("The voice detector could not be loaded.");
-  const hearing: Hearing = createHearing(
-    { recogniser, detector },
-    { ...defaultHearingTimes, endpointer: defaultEndpointer },
-  );
+  const opened = await openNodeHearing(recogniser);
+  if (!opened.ok) throw new Error(opened.error);
+  const { hearing, hasDetector, free } = opened.value;
+  if (!hasDetector) throw new Error("The voice detector could not be loaded.");
   return {
     listenFor: async (what) => {
       const set = await hearing.listenFor(what, "after-utterance");
@@ -45,9 +38,6 @@ export async function openEar(name: string): Promise<OpenEar> {
       const events = [...(await hearing.accept(sound)), ...(await hearing.finish())];
       return events.flatMap((event) => (event.kind === "heard" ? [event.verdict] : []));
     },
-    free: () => {
-      recogniser.free();
-      void detector.free();
-    },
+    free,
   };
 }

@@ -12,6 +12,14 @@ describe("the large network", () => {
     expect(all.careful.takenIn).toEqual([]);
   });
 
+  it("[V78] is asked in noise, however sure the small one is", async () => {
+    const all = await twoEars("addressed", { hasCareful: true });
+    all.careful.willBelieve({ [called(fifty)]: 0.9 });
+    expect(await hear(all, { [called(fifteen)]: 0.9 }, { isNoisy: true })).toMatchObject({
+      words: fifty.split(" "),
+    });
+  });
+
   it("[V78] decides between the sentences that the small one found possible", async () => {
     const all = await twoEars("addressed", { hasCareful: true });
     all.careful.willBelieve({ [called(fifty)]: 0.9 });

@@ -10,16 +10,17 @@ const noModel = { ok: false, error: "The speech model could not be loaded." } as
 
 describe("the embedded ear", () => {
   it("[V57] listens with two ears where both can be loaded", async () => {
-    const [transcriber, engine] = [createFakeTranscriber(), createFakeWordEngine()];
+    const [transcriber, careful] = [createFakeTranscriber(), createFakeTranscriber()];
+    const engine = createFakeWordEngine();
     const ear = createEmbeddedEar({
       quick: transcriber,
-      careful: createFakeTranscriber(),
+      careful,
       engine,
       breathe: () => Promise.resolve(),
     });
     expect(await ear.load()).toEqual({ ok: true, value: null });
     await ear.setGrammar(grammar);
-    transcriber.willBelieve({ "listen kitchen next step": 0.99 });
+    for (const each of [transcriber, careful]) each.willBelieve({ "listen kitchen next step": 0.99 });
     engine.willHear("listen kitchen");
     ear.accept(said);
     expect(await ear.end(null)).toMatchObject({ kind: "command", words: ["next", "step"] });

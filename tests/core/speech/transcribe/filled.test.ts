@@ -17,4 +17,16 @@ describe("seconds of speech", () => {
     expect(filled(new Float32Array(100)).spokenS).toBe(0);
     expect(filled(new Float32Array(0)).spokenS).toBe(0);
   });
+
+  it.each([
+    [40, true, true],
+    [32, true, false],
+    [25, false, false],
+  ])(
+    "[V78] a voice %d dB above the room stands clear of it: %s; nothing sounds beside it: %s",
+    (db, clear, quiet) => {
+      const { isClear, isQuiet } = filled(joinSamples([tone(0.5, 0.5 * 10 ** (-db / 20)), tone(1, 0.5)]));
+      expect([isClear, isQuiet]).toEqual([clear, quiet]);
+    },
+  );
 });
