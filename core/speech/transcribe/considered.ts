@@ -85,20 +85,24 @@ function isSure({ opinion, filled: { isQuiet } }: FirstLook, { what }: Expectati
 
 async function verdictAfter(look: FirstLook, what: Considering): Promise<Verdict> {
   const { utterance, sound, known, found, isCalled } = look;
+  const { isClear } = look.filled;
   const { expected, second, isGivenUp } = what;
   if (look.opinion.kind === "clear" && isSure(look, expected))
     return verdictFor(look.opinion.words, look.opinion.fit, [], expected);
   const { mode } = expected.what;
   // Without the address nothing is believed that is less likely than this, and a second look finds little more.
   const isHopeless = !isCalled && mode === "open" && found.free.score < openLimit.score - 4;
-  const again = isHopeless ? null : await lookAgain(utterance, found.candidates, sound, known, what);
+  const again = isHopeless
+    ? null
+    : await lookAgain(utterance, found.candidates, { sound, known, isClear }, what);
   if (await isGivenUp()) return nothingSaid;
   if (mode === "addressed" && !isCalled && (again?.called ?? -Infinity) < calledLimit) return nothingSaid;
   const { opinion, by } = again ?? { opinion: look.opinion, by: "quick" };
   const mayAsk = isCalled || (mode === "addressed" && opinion.kind === "other");
   const askSecond = () => otherReading(utterance, again ?? { sound, by }, known, what);
   return settled(opinion, by, expected, {
-    isClear: look.filled.isClear,
+    isClear,
+    before: found.candidates[0]?.words ?? null,
     askSecond: mayAsk ? askSecond : () => Promise.resolve(null),
     among: (sentences) => second.among(sentences, utterance, expected),
   });

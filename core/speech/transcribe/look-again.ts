@@ -33,8 +33,8 @@ export type Reading = { readonly sound: TakenIn; readonly by: TranscriberSize };
 /** What a second look came to, and how likely it finds that the address was said first. */
 export type Again = Reading & { readonly opinion: Opinion; readonly called: number };
 
-/** As well as this one of the few must fit, or all sentences are looked through. */
-const narrowFit = 6;
+/** As well as this one of the few must fit, or all sentences are looked through: in noise the right one is often missing. */
+const narrowFit = { clear: 6, noisy: 3 } as const;
 
 /**
  * A second look. The large network goes through what the small one found possible, and through everything only where
@@ -44,8 +44,7 @@ const narrowFit = 6;
 export async function lookAgain(
   utterance: Float32Array,
   candidates: readonly Candidate[],
-  sound: TakenIn,
-  known: Known,
+  { sound, known, isClear }: { readonly sound: TakenIn; readonly known: Known; readonly isClear: boolean },
   what: Considering,
 ): Promise<Again> {
   const { careful, paths, speller, expected } = what;
@@ -67,7 +66,10 @@ export async function lookAgain(
           speller,
         );
   const narrow = few === null ? null : await look(few, quickSearch);
-  const isFound = narrow !== null && narrow.opinion.kind !== "other" && narrow.opinion.fit <= narrowFit;
+  const isFound =
+    narrow !== null &&
+    narrow.opinion.kind !== "other" &&
+    narrow.opinion.fit <= narrowFit[isClear ? "clear" : "noisy"];
   return isFound ? narrow : look(paths, patientSearch);
 }
 

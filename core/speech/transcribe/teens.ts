@@ -3,10 +3,10 @@ import { essence } from "./same-words.ts";
 import type { Candidate } from "./search.ts";
 
 /** Two sentences that differ in one number: "fifteen" in the one, "fifty" in the other. */
-export type TeenOrTens = { readonly teen: Candidate; readonly tens: Candidate };
+export type TeenOrTens<T = Candidate> = { readonly teen: T; readonly tens: T };
 
 /** @returns null where they differ in anything else, or in nothing */
-export function teenOrTens(one: Candidate, other: Candidate): TeenOrTens | null {
+export function teenOrTens<T extends Pick<Candidate, "words">>(one: T, other: T): TeenOrTens<T> | null {
   const [ones, others] = [essence(one.words).split(" "), essence(other.words).split(" ")];
   if (ones.length !== others.length) return null;
   const apart = ones.flatMap((word, at) =>
