@@ -45,33 +45,42 @@ export async function settled(
       const rivals = other === null || essence(other) === essence(words) ? [] : [other];
       return verdictFor(words, fit, rivals, expected);
     }
-    case "torn": {
-      const [best, ...others] = opinion.between;
-      const pair = onlyTeenOrTens(best, others);
-      // Under noise a soft "n" is heard by the large network alone.
-      if (pair !== null && (isClear || by === "careful")) {
-        const sounded = await among([pair.teen.words, pair.tens.words]);
-        const number = settledNumber(pair, sounded, { by, isClear });
-        const rivals = number === null ? wordsOfAll(others) : [];
-        return verdictFor((number ?? best).words, opinion.fit, rivals, expected);
-      }
-      const inDoubt = others.filter((other) => isNumberInDoubt(best, other));
-      const canSettle = inDoubt.length < others.length;
-      const sounded = canSettle ? await among(opinion.between.map(({ words }) => words)) : null;
-      const same = ({ words }: Candidate): boolean => sounded !== null && essence(words) === essence(sounded);
-      if (same(best)) return verdictFor(best.words, opinion.fit, wordsOfAll(inDoubt), expected);
-      if (by === "careful" && opinion.fit > believedFit) return doubtful;
-      // Nothing is settled, but of a name that nobody writes its sound tells more: what was asked may be answered so.
-      const sounding = others.filter(same);
-      const [first, ...rivals] = [...sounding, best, ...others.filter((other) => !sounding.includes(other))];
-      return verdictFor((first ?? best).words, opinion.fit, wordsOfAll(rivals), expected);
-    }
+    case "torn":
+      return settledAmong(opinion, by, expected, { isClear, among });
     case "other": {
       // What the large network finds nothing in, the second ear took for something else twice as often as for what it was.
       const words = by === "careful" ? null : await askSecond();
       return words === null ? doubtful : verdictFor(words, rescueFit, [], expected);
     }
   }
+}
+
+/** Of several that are about as likely. */
+async function settledAmong(
+  opinion: Opinion & { readonly kind: "torn" },
+  by: TranscriberSize,
+  expected: Expectation,
+  { isClear, among }: Pick<Questions, "isClear" | "among">,
+): Promise<Verdict> {
+  const [best, ...others] = opinion.between;
+  const pair = onlyTeenOrTens(best, others);
+  // Under noise a soft "n" is heard by the large network alone.
+  if (pair !== null && (isClear || by === "careful")) {
+    const sounded = await among([pair.teen.words, pair.tens.words]);
+    const number = settledNumber(pair, sounded, { by, isClear });
+    const rivals = number === null ? wordsOfAll(others) : [];
+    return verdictFor((number ?? best).words, opinion.fit, rivals, expected);
+  }
+  const inDoubt = others.filter((other) => isNumberInDoubt(best, other));
+  const canSettle = inDoubt.length < others.length;
+  const sounded = canSettle ? await among(opinion.between.map(({ words }) => words)) : null;
+  const same = ({ words }: Candidate): boolean => sounded !== null && essence(words) === essence(sounded);
+  if (same(best)) return verdictFor(best.words, opinion.fit, wordsOfAll(inDoubt), expected);
+  if (by === "careful" && opinion.fit > believedFit) return doubtful;
+  // Nothing is settled, but of a name that nobody writes its sound tells more: what was asked may be answered so.
+  const sounding = others.filter(same);
+  const [first, ...rivals] = [...sounding, best, ...others.filter((other) => !sounding.includes(other))];
+  return verdictFor((first ?? best).words, opinion.fit, wordsOfAll(rivals), expected);
 }
 
 /**
