@@ -58,20 +58,16 @@ export async function lookAgain(
     const found = await search(reading.sound.write(), among, tokens(), { ...settings, ...known });
     return { ...reading, opinion: opinionOf(found, expected, reading.by), called: found.called };
   };
-  const few =
-    careful === null
-      ? null
-      : pathsOf(
-          candidates.map(({ words }) => words),
-          speller,
-        );
+  const possible = candidates.map(({ words }) => words);
+  const few = careful === null ? null : pathsOf(possible, speller);
   const narrow = few === null ? null : await look(few, quickSearch);
-  const isFound =
-    narrow !== null &&
-    narrow.opinion.kind !== "other" &&
-    narrow.opinion.fit <= narrowFit[isClear ? "clear" : "noisy"];
-  return isFound ? narrow : look(paths, patientSearch);
+  if (narrow !== null && fitOf(narrow) <= narrowFit[isClear ? "clear" : "noisy"]) return narrow;
+  const wide = await look(paths, patientSearch);
+  // A search among all may lose on its way what a search among few could not.
+  return narrow !== null && fitOf(narrow) < fitOf(wide) ? narrow : wide;
 }
+
+const fitOf = ({ opinion }: Again): number => (opinion.kind === "other" ? Infinity : opinion.fit);
 
 /** What the second ear hears in the whole grammar, where a network finds it at least possible. */
 export async function otherReading(
