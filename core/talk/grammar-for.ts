@@ -1,4 +1,5 @@
 import type { Grammar, Phrase } from "../speech/grammar.ts";
+import { deedsAtHand } from "./deeds.ts";
 import { namesOf, occasionsIn } from "./listening.ts";
 import { wantedSlots } from "./missing.ts";
 import type { Kitchen } from "./model.ts";
@@ -31,7 +32,8 @@ function answersTo(kitchen: Kitchen): readonly Pattern[] {
  * Root "command"; one rule for each intent and each slot that is used.
  */
 export function grammarFor(kitchen: Kitchen): Grammar {
-  const names = namesOf(kitchen);
+  const { session } = kitchen.log;
+  const names = session === null ? namesOf(kitchen) : { ...namesOf(kitchen), deed: deedsAtHand(session) };
   const occasions = occasionsIn(kitchen);
   const hasNames = (slot: SlotName): boolean => isValueSlot(slot) || names[slot].length > 0;
   const rules = new Map<string, Phrase>();

@@ -1,5 +1,7 @@
 import { ringOf } from "../cook/timer.ts";
 import type { Scale } from "../units/temperature.ts";
+import type { Session } from "../cook/session.ts";
+import type { Task, TaskId, TaskLink } from "../plan/model.ts";
 import type { CookingMeal } from "../recipe/model.ts";
 import type { Kitchen } from "./model.ts";
 import type { NameBook } from "./names.ts";
@@ -35,6 +37,15 @@ export const momentOf = (kitchen: Kitchen): Moment => ({
   scale: scaleOf(kitchen.log.session?.meal ?? null),
 });
 
+/** Whether a step is in hand, or one that runs by itself waits only to be started. */
+function isSomethingToStart({ focus, tasks, progress }: Session): boolean {
+  const stateOf = (id: TaskId): string => progress.get(id)?.state ?? "waiting";
+  const isOver = ({ task }: TaskLink): boolean => ["done", "skipped"].includes(stateOf(task));
+  const waits = ({ id, step, after }: Task): boolean =>
+    step.hands === "off" && stateOf(id) === "waiting" && after.every(isOver);
+  return focus !== null || tasks.some(waits);
+}
+
 /** Which occasions of the phrasebook are given at this moment. */
 export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
   const { session } = kitchen.log;
@@ -43,6 +54,7 @@ export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
   const given: readonly (readonly [Occasion, boolean])[] = [
     ["always", true],
     ["meal", session !== null && session.phase.state !== "ended"],
+    ["to-start", session !== null && isSomethingToStart(session)],
     ["timers", timers.length > 0],
     ["ringing", timers.some((timer) => ringOf(timer, kitchen.now) !== null)],
     ["question", question !== null],

@@ -1,3 +1,4 @@
+import { deeds } from "./deeds.ts";
 import { pluralOf, singularOf } from "../food/names.ts";
 import type { Session } from "../cook/session.ts";
 import type { CookingMeal, Dish } from "../recipe/model.ts";
@@ -9,28 +10,6 @@ export type NameSlot = "dish" | "target" | "timer" | "food" | "name" | "stand" |
 
 /** What can be said in each name slot; each name in words without articles. */
 export type NameBook = { readonly [S in NameSlot]: readonly string[] };
-
-/** Deeds that a running step may ask for. */
-export const deeds = [
-  "stirred",
-  "flipped",
-  "turned",
-  "shaken",
-  "tossed",
-  "basted",
-  "brushed",
-  "skimmed",
-  "scraped",
-  "checked",
-  "tasted",
-  "lid off",
-  "lid on",
-  "uncovered",
-  "covered",
-  "rotated",
-  "mashed",
-  "seen to",
-] as const;
 
 /** "the first", "the second": which of the candidates on offer. */
 export const ordinals = ["first", "second", "third", "fourth", "fifth"] as const;

@@ -1,3 +1,4 @@
+import { asksForDeed } from "../deeds.ts";
 import { undoneCommands } from "../../cook/fold.ts";
 import { sayStep } from "../../cook/say-call.ts";
 import { runningMoments, dueMoments } from "../../cook/calls-now.ts";
@@ -102,7 +103,9 @@ export function attended(deed: string | null, scene: Scene, kitchen: Kitchen): O
         between(kitchen.now, moment.at) <= EARLY,
     );
   const open = [...dueMoments(session, kitchen.now), ...soon];
-  const moment = open.find((one) => isDeed(deed, one)) ?? (open.length === 1 ? open[0] : undefined);
+  const moment =
+    open.find((one) => deed === null || asksForDeed(one.do, deed)) ??
+    (open.length === 1 ? open[0] : undefined);
   if (moment === undefined) {
     // "It's flipped" may also be the whole of the step in hand.
     return told(`Good. Nothing else asks for that now. ${sayNow(scene, kitchen)}`);
@@ -122,18 +125,6 @@ function nextTime(moment: Moment, { session }: Scene, kitchen: Kitchen): string 
       ? undefined
       : runningMoments(session, task).find((one) => one.at > kitchen.now && one.do === moment.do);
   return next === undefined ? "" : `Once more in ${spokenRoughly(between(kitchen.now, next.at))}.`;
-}
-
-/** "Stirred" answers "stir the greens": the deed begins as the order does. */
-function isDeed(deed: string | null, moment: Moment): boolean {
-  if (deed === null) return true;
-  const stem = deed.slice(0, Math.max(3, deed.length - 3));
-  return (
-    moment.do
-      .toLowerCase()
-      .split(/\s+/)
-      .some((word) => word.startsWith(stem)) || moment.do.toLowerCase().includes(deed)
-  );
 }
 
 /** Takes back the last thing that the cook did, and says what that was. */

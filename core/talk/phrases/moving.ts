@@ -87,13 +87,20 @@ export const movingPhrases: readonly PhraseEntry[] = [
       "(it is|they are) (in|on)",
       "(it is|they are) in the (oven|pan|pot|fridge)",
       "(it is|they are) on the (stove|heat|burner)",
-      "[i have] started [it|that]",
       "(it|that) is (started|going|running|simmering|baking|cooking)",
       "i have (put|got) (it|them) (in|on)",
     ],
     typed: ["in", "start", "start it", "start this step", "put it in", "put it on"],
     make: () => ({ type: "Started", target: null }),
   },
+  plain(
+    { type: "Started", target: null },
+    topic,
+    // Half of the voices say "I have stirred it" so.
+    "to-start",
+    null,
+    ["[i have] started [it|that]"],
+  ),
   {
     intent: "Started",
     topic,

@@ -6,6 +6,7 @@ import { toAutomaton } from "../../../core/speech/automaton.ts";
 import { vocabulary } from "../../../core/speech/vocabulary.ts";
 import { timerId } from "../../../core/cook/orders.ts";
 import { emptyLog } from "../../../core/cook/fold.ts";
+import type { MealLog } from "../../../core/cook/session.ts";
 import { taskId } from "../../../core/plan/model.ts";
 import { grammarFor } from "../../../core/talk/grammar-for.ts";
 import { heardWhileSaying } from "../../../core/talk/heard-while-saying.ts";
@@ -22,8 +23,9 @@ import { understand } from "../../../core/talk/understand.ts";
 import { nameWords, wordsOf } from "../../../core/talk/utterance.ts";
 import { isValueSlot, valueReaders } from "../../../core/talk/value-slots.ts";
 import { minutes } from "../../../core/units/quantity.ts";
-import { evening, kitchenAt } from "./supper.ts";
+import { evening, give, kitchenAt } from "./supper.ts";
 import { listenTo } from "../../voice/grammars.ts";
+import { isInGrammar } from "../../voice/judge-heard.ts";
 
 const cooking = evening(
   [6, { type: "FinishTask", task: taskId("lantern-stew/halve") }],
@@ -210,6 +212,34 @@ describe("the phrasebook", () => {
     expect(["flatbreads", "lentils", "garlic", "squash"].filter((word) => !cookingWords.has(word))).toEqual(
       [],
     );
+  });
+
+  it("[C8] listens for a deed only where something on the fire or in hand asks for it", () => {
+    const chopped = evening([1, { type: "FinishTask", task: taskId("lantern-stew/chop") }]);
+    const simmering = give(chopped, 4, { type: "StartTask", task: taskId("lantern-stew/simmer") });
+    const heard = (log: MealLog) => {
+      const deed = grammarFor(kitchenAt(log, 6)).rules.get("deed");
+      return deed?.kind === "choice" ? deed.of.map((each) => (each.kind === "words" ? each.text : "")) : [];
+    };
+    expect(heard(chopped)).toEqual(["checked", "tasted", "seen to"]);
+    expect(heard(simmering)).toEqual(["stirred", "checked", "tasted", "seen to"]);
+    expect(understand("turned", kitchenAt(chopped, 6)).intent?.type).toBe("Attended");
+  });
+
+  it('[C8] listens for "started" only where a step is in hand, or one that runs by itself waits for it', () => {
+    const isHeard = (log: MealLog) => isInGrammar("i have started", grammarFor(kitchenAt(log, 6)));
+    const finish = (task: string) => ({ type: "FinishTask", task: taskId(task) }) as const;
+    const start = (task: string) => ({ type: "StartTask", task: taskId(task) }) as const;
+    const prepared = evening(
+      [1, finish("lantern-stew/halve")],
+      [2, finish("lantern-stew/chop")],
+      [3, finish("griddle-breads/mix")],
+      [4, start("lantern-stew/roast")],
+      [4, start("lantern-stew/simmer")],
+    );
+    expect(isHeard(evening()), "the squash is in hand").toBe(true);
+    expect(isHeard(prepared), "the dough waits for its rest").toBe(true);
+    expect(isHeard(give(prepared, 5, start("griddle-breads/rest")))).toBe(false);
   });
 
   it("[C7] keeps what is heard while the caller speaks to a handful, and to no word that it says itself", () => {
