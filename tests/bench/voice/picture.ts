@@ -9,13 +9,13 @@ const fills: Readonly<Record<TrialOutcome, string>> = {
   beside: "#7a6a9a",
   wrong: "#8c1d18",
 };
-const [labelWidth, barWidth, rowHeight, gap] = [170, 300, 18, 24];
+const [labelWidth, barWidth, rowHeight, gap, legendWidth] = [170, 300, 18, 24, 80];
 
 /** A picture of what sentences came to: a row for each condition, a column for each ear; SVG text. */
 export function pictureOf(figures: readonly HeardFigures[]): string {
   const ears = [...new Set(figures.map(({ ear }) => ear))];
   const conditions = [...new Set(figures.map(({ condition }) => condition))];
-  const width = labelWidth + ears.length * (barWidth + gap);
+  const width = labelWidth + Math.max(ears.length * (barWidth + gap), outcomes.length * legendWidth);
   const height = 60 + conditions.length * rowHeight;
   const text = (x: number, y: number, said: string): string => `<text x="${x}" y="${y}">${said}</text>`;
   const xOf = (ear: number): number => labelWidth + ear * (barWidth + gap);
@@ -23,8 +23,8 @@ export function pictureOf(figures: readonly HeardFigures[]): string {
     ...ears.map((ear, at) => text(xOf(at), 18, `ear: ${ear}`)),
     ...outcomes.map(
       (outcome, at) =>
-        `<rect x="${labelWidth + at * 80}" y="26" width="10" height="10" fill="${fills[outcome]}"/>` +
-        text(labelWidth + at * 80 + 14, 35, outcome),
+        `<rect x="${labelWidth + at * legendWidth}" y="26" width="10" height="10" fill="${fills[outcome]}"/>` +
+        text(labelWidth + at * legendWidth + 14, 35, outcome),
     ),
     ...conditions.flatMap((condition, row) => [
       text(4, 60 + row * rowHeight, condition),
