@@ -18,7 +18,8 @@ export const embeddedAssets: readonly string[] = [
 ];
 
 /** The two embedded transcribers: the small one hears first, the large one where that leaves a doubt. */
-export type TranscriberSize = "quick" | "careful";
+export const transcriberSizes = ["quick", "careful"] as const;
+export type TranscriberSize = (typeof transcriberSizes)[number];
 
 /** The package that carries their networks, the folder of each there, and their files, served below `embeddedBase`. */
 export const embeddedTranscribers = {

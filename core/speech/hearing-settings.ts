@@ -20,9 +20,9 @@ export type HearingSettings = {
 
 /**
  * A sentence that nothing can be added to ends after 160 ms, a little less than the 200 ms that people leave between
- * turns (Levinson & Torreira, Frontiers in Psychology 2015), as the answer takes its time. One that may go on ends after the 250 ms from which a
- * pause within speech counts as hesitation (Goldman-Eisler, Psycholinguistics, 1968; from memory), and one in the
- * middle may pause almost a second.
+ * turns (Levinson & Torreira, Frontiers in Psychology 2015), as the answer takes its time. One that may go on ends after
+ * the 250 ms from which a pause within speech counts as hesitation (Goldman-Eisler, Psycholinguistics, 1968; from memory),
+ * and one in the middle may pause almost a second.
  */
 export const defaultHearingTimes = {
   hangoverMs: { finished: 160, mayGoOn: 250, begun: 900, otherwise: 500 },

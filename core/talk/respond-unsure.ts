@@ -13,12 +13,8 @@ type Reading = { readonly words: readonly string[]; readonly intent: Intent; rea
 export function respondUnsure(heard: readonly (readonly string[])[], kitchen: Kitchen): Reply {
   const likeliest = respond((heard[0] ?? []).join(" "), kitchen);
   const readings = differing(heard, kitchen);
-  const {
-    orders,
-    voice,
-    dialogue: { question },
-  } = likeliest;
-  const changesNothing = orders.length === 0 && voice.length === 0 && question === null;
+  const { orders, voice, dialogue } = likeliest;
+  const changesNothing = orders.length === 0 && voice.length === 0 && dialogue.question === null;
   if (readings.length < 2 || changesNothing) return likeliest;
   const asked = kitchen.dialogue.question;
   return asked?.kind === "which" ? put(asked, heard, kitchen) : put(whichOf(readings), heard, kitchen);

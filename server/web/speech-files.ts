@@ -12,6 +12,7 @@ import {
   embeddedPackage,
   embeddedTranscribers,
   transcriberPath,
+  transcriberSizes,
 } from "../../core/speech/embedded-assets.ts";
 import { detectorFolder, transcriberFolder, transcriberTokens } from "../hear/network-files.ts";
 
@@ -72,9 +73,8 @@ function embedded(): Router {
     });
   }
   const { encoder, decoder, tokens } = embeddedTranscribers;
-  const sizes = ["quick", "careful"] as const;
   const networks = [
-    ...sizes.flatMap((size) =>
+    ...transcriberSizes.flatMap((size) =>
       [encoder, decoder].map((file) => [transcriberPath(size), file, transcriberFolder(size)] as const),
     ),
     ["", embeddedDetector.file, detectorFolder()] as const,

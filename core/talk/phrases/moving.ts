@@ -96,7 +96,7 @@ export const movingPhrases: readonly PhraseEntry[] = [
   plain(
     { type: "Started", target: null },
     topic,
-    // Half of the voices say "I have stirred it" so.
+    // Two of the test voices say "I have stirred it" so.
     "to-start",
     null,
     ["[i have] started [it|that]"],

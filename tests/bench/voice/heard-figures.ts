@@ -45,8 +45,7 @@ export type Figures = z.infer<typeof figuresSchema>;
 /** Of the trials of one ear in one condition. */
 export function figuresOf(trials: readonly Trial[]): HeardFigures {
   const [first] = trials;
-  if (first === undefined)
-    throw new Error("No sentence was said: choose fewer with --every, or other conditions.");
+  if (first === undefined) throw new Error("No sentence was said: give a smaller --every.");
   const of = (outcome: TrialOutcome): number => trials.filter((trial) => trial.outcome === outcome).length;
   const cpuMs = trials.map((trial) => trial.cpuMs);
   const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
