@@ -4,6 +4,7 @@ import { createEmbeddedRecogniser, type EmbeddedEngine } from "../../core/speech
 import type { ToRecogniser } from "../../core/speech/recogniser-messages.ts";
 import { createRecogniserPump } from "./recogniser-pump.ts";
 import { createWebTranscriber } from "./web-transcriber.ts";
+import { mostThreads, onnxRuntimeOf } from "./web-onnx.ts";
 import { loadWebVoiceDetector } from "./web-voice-detector.ts";
 
 type EngineOptions = { readonly modelBase: string; readonly locateFile: (name: string) => string };
@@ -41,11 +42,12 @@ const breathe = (): Promise<void> =>
   });
 
 const listen = (): void => {
+  const runtime = onnxRuntimeOf(mostThreads);
   const take = createRecogniserPump({
     createRecogniser: (base) =>
       createEmbeddedEar({
-        quick: createWebTranscriber(base, "quick"),
-        careful: createWebTranscriber(base, "careful"),
+        quick: createWebTranscriber(base, "quick", runtime),
+        careful: createWebTranscriber(base, "careful", runtime),
         engine: createEmbeddedRecogniser(() => loadEngine(base)),
         breathe,
       }),

@@ -6,13 +6,13 @@ import {
 import { createOnnxTranscriber } from "../../core/speech/transcribe/onnx-transcriber.ts";
 import type { Tokens, Transcriber } from "../../core/speech/transcribe/transcriber.ts";
 import { fetched } from "./fetched.ts";
-import { onnxRuntime } from "./web-onnx.ts";
+import type { OnnxRuntime } from "../../core/speech/onnx.ts";
 
 /**
  * An embedded transcriber for a worker of the page.
  * @param base where our server serves the embedded recogniser from; ends with a slash
  */
-export function createWebTranscriber(base: string, size: TranscriberSize): Transcriber {
+export function createWebTranscriber(base: string, size: TranscriberSize, runtime: OnnxRuntime): Transcriber {
   return createOnnxTranscriber(async () => {
     const { encoder, decoder, tokens } = embeddedTranscribers;
     const path = transcriberPath(size);
@@ -22,7 +22,7 @@ export function createWebTranscriber(base: string, size: TranscriberSize): Trans
       fetched(base + tokens),
     ]);
     return {
-      runtime: onnxRuntime,
+      runtime,
       encoder: new Uint8Array(await read.arrayBuffer()),
       decoder: new Uint8Array(await write.arrayBuffer()),
       tokens: (await written.json()) as Tokens,

@@ -8,6 +8,7 @@ import { createSecondOpinion, type SecondOpinion } from "./second-opinion.ts";
 import { type Glance, glanceAt, nothingSeen } from "./transcribe/considered.ts";
 import type { Considering } from "./transcribe/look-again.ts";
 import { wordsOf } from "./transcribe/opinion.ts";
+import { certainWords } from "./transcribe/settle.ts";
 import { freeSearch, search } from "./transcribe/search.ts";
 import { createSpeller, type Speller } from "./transcribe/speller.ts";
 import type { Transcriber } from "./transcribe/transcriber.ts";
@@ -61,6 +62,8 @@ type Thought = {
   readonly glance: Promise<Glance>;
   /** Thought through once, when it is first asked for. */
   readonly verdict: () => Promise<Verdict>;
+  /** What it came to before the pause was the end. */
+  reached: Verdict | null;
   isIdle: boolean;
 };
 
@@ -126,8 +129,12 @@ class TwoEars implements Recogniser {
 
   readonly anticipate: Recogniser["anticipate"] = async (pause) => {
     if (this.thought?.pause !== pause) this.think(pause);
-    const glance = await this.thought?.glance;
-    return { words: glance?.isSettled === true ? this.written : [], isAll: glance?.isAll ?? true };
+    const { thought, expected } = this;
+    const { isAll, isSettled } = (await thought?.glance) ?? nothingSeen;
+    const reached = thought?.reached ?? null;
+    const certain = isAll && reached !== null && expected !== null ? certainWords(reached, expected) : null;
+    if (certain !== null && thought === this.thought) this.written = certain;
+    return { words: certain ?? (isSettled ? this.written : []), isAll };
   };
 
   readonly goOn = (): void => {
@@ -178,13 +185,15 @@ class TwoEars implements Recogniser {
   private think(pause: number | null): void {
     this.goOn();
     const utterance = joinSamples(this.blocks);
-    const state = { isIdle: false };
+    const state: Pick<Thought, "isIdle" | "reached"> = { isIdle: false, reached: null };
     const glance = this.inTurn(() => this.look(utterance, () => this.breatheUnless(state)));
     const verdict = once(async () => this.inTurn((await glance).verdict));
     this.thought = Object.assign(state, { pause, glance, verdict });
     // `end` asks again, and fails then.
     void glance
-      .then(({ isEnough, isAll }) => ((isEnough || isAll) && !state.isIdle ? verdict() : null))
+      .then(async ({ isEnough, isAll }) => {
+        if ((isEnough || isAll) && !state.isIdle) state.reached = await verdict();
+      })
       .catch(() => undefined);
   }
 

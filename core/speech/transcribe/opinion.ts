@@ -89,7 +89,7 @@ export function opinionOf({ free, candidates }: Found, expected: Expectation, by
  */
 const leastShare = 0.5;
 
-const letters = (words: readonly string[]): number => words.join("").length;
+export const letters = (words: readonly string[]): number => words.join("").length;
 
 /** Of a sentence without the address. */
 function isUnlikely({ words, score }: Candidate, fit: number, mode: ListeningMode): boolean {

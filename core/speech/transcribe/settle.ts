@@ -119,10 +119,22 @@ export function verdictFor(
   return {
     kind: "command",
     words: bare(words),
-    confidence: Math.exp(-Math.max(0, fit) / 6),
+    confidence: confidenceOf(fit),
     addressed: isAddressed(expected, words),
     rivals: rivals.map(bare).filter((rival) => rival.length > 0),
   };
 }
+
+/** A sentence as likely as this, beside what a network would write, may be all that was said. */
+const certainFit = 2;
+
+/** The words of a sentence that nothing speaks against, the address before them; null of any other verdict. */
+export function certainWords(verdict: Verdict, { address }: Expectation): readonly string[] | null {
+  if (verdict.kind !== "command" || verdict.rivals.length > 0) return null;
+  if (verdict.confidence < confidenceOf(certainFit)) return null;
+  return verdict.addressed ? [...address, ...verdict.words] : verdict.words;
+}
+
+const confidenceOf = (fit: number): number => Math.exp(-Math.max(0, fit) / 6);
 
 const doubtful: Verdict = { kind: "none", why: "doubtful" };

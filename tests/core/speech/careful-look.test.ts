@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { fifteen, fifty, hear, play, twoEars } from "../../voice/known-ears.ts";
+import { fifteen, fifty, hear, play, turn, twoEars } from "../../voice/known-ears.ts";
 import type { Beliefs } from "../../voice/fake-transcriber.ts";
 
 const called = (sentence: string): string => `listen kitchen ${sentence}`;
@@ -10,6 +10,13 @@ describe("the large network", () => {
     const all = await twoEars("addressed", { hasCareful: true });
     expect(await hear(all, { [called("next step")]: 0.9 })).toMatchObject({ words: ["next", "step"] });
     expect(all.careful.takenIn).toEqual([]);
+  });
+
+  it("[V78] is asked about a teen or its tens, however sure the small one is", async () => {
+    const all = await twoEars("addressed", { hasCareful: true });
+    all.careful.willBelieve({ [called(fifty)]: 0.9 });
+    const verdict = await hear(all, { [called(fifteen)]: 0.9 });
+    expect(verdict).toMatchObject({ words: fifty.split(" "), rivals: [fifteen.split(" ")] });
   });
 
   it("[V78] is asked in noise, however sure the small one is", async () => {
@@ -92,5 +99,36 @@ describe("the large network", () => {
     all.transcriber.willBelieve({ [called("next step")]: 0.9 });
     play(all.ears, 0.5);
     expect((await all.ears.anticipate(70)).words).toEqual(["listen", "kitchen", "next", "step"]);
+  });
+
+  it("[V79] a sentence that is as likely as what was written is whole, in however many words that was", async () => {
+    const all = await twoEars("addressed", { hasCareful: true });
+    all.transcriber.willBelieve({ "listen kitchen nec st ep we": 0.4, [called("next step")]: 0.5 });
+    play(all.ears, 2);
+    expect((await all.ears.anticipate(60)).words).toEqual(["listen", "kitchen", "next", "step"]);
+  });
+
+  it("[V79] what the large one is sure of before the pause is over is foreseen as all there is", async () => {
+    const sentence = ["listen", "kitchen", "next", "step"];
+    const foreseen = async (careful: Beliefs, room?: number) => {
+      const all = await twoEars("addressed", { hasCareful: true });
+      all.transcriber.willBelieve({
+        "listen kitchen mix that we do": 0.99,
+        [called("next step")]: 1e-3,
+        [called("stop")]: 9e-4,
+      });
+      all.careful.willBelieve(careful);
+      play(all.ears, 2, room);
+      expect((await all.ears.anticipate(60)).words, "before it has looked").toEqual([]);
+      for (let at = 0; at < 500; at++) await turn();
+      return (await all.ears.anticipate(60)).words;
+    };
+    expect(await foreseen({ [called("next step")]: 0.9 })).toEqual(sentence);
+    expect(
+      await foreseen({ "listen kitchen next stop": 0.9, [called("next step")]: 0.05 }),
+      "too far",
+    ).toEqual([]);
+    expect(await foreseen({ [called("next step")]: 0.5, [called("stop")]: 0.4 }), "torn").toEqual([]);
+    expect(await foreseen({ [called("next step")]: 0.9 }, 0.02), "in noise").toEqual([]);
   });
 });
