@@ -22,14 +22,6 @@ export function teenOrTens<T extends Pick<Candidate, "words">>(one: T, other: T)
 const isTeenOf = (teen: number, tens: number): boolean =>
   teen >= 13 && teen <= 19 && tens === (teen - 10) * 10;
 
-/** Whether a number was said that has such a neighbour. */
-export const hasTeenOrTens = (words: readonly string[]): boolean =>
-  essence(words)
-    .split(" ")
-    .some((word) => teensAndTens.includes(Number(word)));
-
-const teensAndTens = [3, 4, 5, 6, 7, 8, 9].flatMap((digit) => [10 + digit, 10 * digit]);
-
 /**
  * Networks lean to the teens, which people write more often; so much of a teen's lead is left out of account. The ear
  * that follows the sound leans to the tens, as the last "n" is soft.

@@ -12,13 +12,6 @@ describe("the large network", () => {
     expect(all.careful.takenIn).toEqual([]);
   });
 
-  it("[V78] is asked about a teen or its tens, however sure the small one is", async () => {
-    const all = await twoEars("addressed", { hasCareful: true });
-    all.careful.willBelieve({ [called(fifty)]: 0.9 });
-    const verdict = await hear(all, { [called(fifteen)]: 0.9 });
-    expect(verdict).toMatchObject({ words: fifty.split(" "), rivals: [fifteen.split(" ")] });
-  });
-
   it("[V78] is asked in noise, however sure the small one is", async () => {
     const all = await twoEars("addressed", { hasCareful: true });
     all.careful.willBelieve({ [called("next step")]: 0.9 });
