@@ -1,12 +1,13 @@
 /**
  * How quick the page is: first load, from the touch to the first spoken step, and from the end of speech to the action
- * and to the answer. Real server, real Chromium, spoken sentences. Figures beside the ones to reach.
+ * and to the answer; and what listening costs. Real server, real Chromium, spoken sentences. Figures beside the ones to reach.
  * Run: npm run build, then npx tsx tests/bench/page.bench.ts
  */
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
+import type { Browser } from "playwright-core";
 import type { Watched } from "../../client/kitchen/watched.ts";
 import { toInt16 } from "../../core/speech/samples.ts";
 import { root } from "../../tools/run.ts";
@@ -16,7 +17,7 @@ import { startServerProcess } from "../browser/kitchen/server-process.ts";
 import { spokenSamples } from "../browser/kitchen/spoken-track.ts";
 import { installTalkingMicrophone } from "../browser/kitchen/talking-microphone.ts";
 import { type Voice, voices } from "../voice/synthetic-voices.ts";
-import { print, printFigure, printMachine, quantile } from "./figures.ts";
+import { percent, print, printFigure, printMachine, quantile } from "./figures.ts";
 
 const sentences = [
   "what now",
@@ -164,6 +165,19 @@ async function measureSilence(kitchen: KitchenPage): Promise<void> {
   );
 }
 
+/** Processor time that the browser takes while the ear waits and nobody speaks, as a share of one core. */
+async function shareWhileListening(browser: Browser, kitchen: KitchenPage): Promise<number> {
+  await untilItListens(kitchen);
+  const session = await browser.newBrowserCDPSession();
+  const spentS = async (): Promise<number> => {
+    const { processInfo } = await session.send("SystemInfo.getProcessInfo");
+    return processInfo.reduce((sum, { cpuTime }) => sum + cpuTime, 0);
+  };
+  const [before, since] = [await spentS(), Date.now()];
+  await kitchen.page.waitForTimeout(10_000);
+  return (1000 * ((await spentS()) - before)) / (Date.now() - since);
+}
+
 async function measure(kitchen: KitchenPage): Promise<void> {
   printMachine();
   await kitchen.page.locator("button.meal-face").click();
@@ -210,6 +224,9 @@ try {
   const kitchen = await openKitchen(context, server.url, installTalkingMicrophone);
   await measure(kitchen);
   await measureSilence(kitchen);
+  print(
+    `processor while it listens and nobody speaks: ${percent(await shareWhileListening(browser, kitchen), 1)} of a core`,
+  );
 } finally {
   await browser.close();
   await server.stop();
