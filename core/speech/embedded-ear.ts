@@ -19,6 +19,7 @@ export function createEmbeddedEar(parts: EmbeddedEarParts): Recogniser {
       ear = light;
       return light.load();
     },
+    whole: () => ear.whole(),
     setGrammar: (what) => ear.setGrammar(what),
     accept: (samples) => ear.accept(samples),
     mayBegin: (samplesAgo) => ear.mayBegin(samplesAgo),

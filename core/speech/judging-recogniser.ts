@@ -18,6 +18,7 @@ export function createJudgingRecogniser(engine: WordEngine, acceptance: Acceptan
   const partial = (): readonly string[] => withoutFillers(engine.partial());
   return {
     load: engine.load,
+    whole: () => Promise.resolve(),
     setGrammar: async (what) => {
       heard = [];
       const set = await engine.setGrammar(what);

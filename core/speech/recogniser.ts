@@ -34,6 +34,8 @@ export type Foreseen = {
 export type Recogniser = {
   /** Loads what is needed. Fails with one sentence that a cook can act on. */
   readonly load: () => Promise<Result<null, string>>;
+  /** Resolves when all that only makes it better is there too, or is known not to come; it listens before. */
+  readonly whole: () => Promise<void>;
   /** Listens for something else from the next utterance on; an open one is dropped. Fails with one sentence. */
   readonly setGrammar: (listenFor: ListenFor) => Promise<Result<null, string>>;
   /** Takes samples at 16 kHz, mono, in [-1, 1], 10 to 100 ms at a time. */

@@ -71,6 +71,10 @@ class TwoEars implements Recogniser {
   private readonly parts: TwoEarsParts;
   private readonly second: SecondOpinion;
   private isCarefulThere = false;
+  private isFreed = false;
+  /** What follows the small network; null before that is there. */
+  private rest: Promise<void> | null = null;
+  private engineThere: Promise<void> | null = null;
   private speller: Speller | null = null;
   private expected: Expectation | null = null;
   private paths: WordPaths | null = null;
@@ -95,11 +99,13 @@ class TwoEars implements Recogniser {
     if (!loaded.ok) return loaded;
     this.speller ??= createSpeller(quick.tokens());
     void this.inTurn(quick.warmUp).catch(() => undefined); // whatever is wrong shows when it is used
-    // What follows takes some seconds more, and is not needed for what is said clearly.
-    void this.inTurn(this.second.load);
-    void this.inTurn(this.loadCareful);
+    // What follows takes some seconds more, and nothing that is said meanwhile waits for it.
+    this.engineThere ??= this.second.load();
+    this.rest ??= this.engineThere.then(this.loadCareful);
     return loaded;
   };
+
+  readonly whole = async (): Promise<void> => this.rest ?? undefined;
 
   readonly setGrammar = (what: ListenFor): Promise<Result<null, string>> => {
     this.begin();
@@ -157,18 +163,25 @@ class TwoEars implements Recogniser {
 
   readonly free = (): void => {
     this.begin();
+    this.isFreed = true;
     void this.inTurn(async () => {
       await this.parts.quick.free();
       await this.parts.careful.free();
+      await this.engineThere;
       this.parts.engine.free();
     });
   };
 
+  /** Not in turn but for the run that warms it up: it is large, and whatever is said meanwhile does not wait for it. */
   private readonly loadCareful = async (): Promise<void> => {
     const { careful } = this.parts;
-    if (!(await careful.load()).ok) return;
-    await careful.warmUp().catch(() => undefined);
-    this.isCarefulThere = true;
+    const loaded = await careful.load();
+    await this.inTurn(async () => {
+      if (this.isFreed) return careful.free();
+      if (!loaded.ok) return;
+      await careful.warmUp().catch(() => undefined);
+      this.isCarefulThere = true;
+    });
   };
 
   private begin(): void {

@@ -16,7 +16,7 @@ export type NodeHearing = {
 };
 
 /**
- * Loads a recogniser and the voice detector before it. Fails with one sentence where the recogniser cannot be loaded.
+ * Loads a recogniser, all of it, and the voice detector before it. Fails with one sentence where the recogniser cannot be loaded.
  * @param recogniser the one that comes with the program, where no other is given
  */
 export async function openNodeHearing(
@@ -24,6 +24,7 @@ export async function openNodeHearing(
 ): Promise<Result<NodeHearing, string>> {
   const loaded = await recogniser.load();
   if (!loaded.ok) return loaded;
+  await recogniser.whole();
   const detector = await loadNodeVoiceDetector();
   return ok({
     hearing: createHearing(

@@ -36,6 +36,7 @@ export async function twoEars(
   const large = hasCareful ? careful : { ...careful, load: () => Promise.resolve(err("too little memory")) };
   const ears = createTwoEars({ quick: transcriber, careful: large, engine, acceptance, breathe });
   await ears.load();
+  await ears.whole();
   await ears.setGrammar(listenTo(grammar, { address: "listen kitchen", mode }));
   return { ears, transcriber, careful, engine };
 }

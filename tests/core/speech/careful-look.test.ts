@@ -1,6 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { fifteen, fifty, hear, play, turn, twoEars } from "../../voice/known-ears.ts";
-import type { Beliefs } from "../../voice/fake-transcriber.ts";
+import { fifteen, fifty, grammar, hear, play, turn, twoEars } from "../../voice/known-ears.ts";
+import { createTwoEars } from "../../../core/speech/two-ears.ts";
+import type { Transcriber } from "../../../core/speech/transcribe/transcriber.ts";
+import { ok } from "../../../core/units/result.ts";
+import { type Beliefs, createFakeTranscriber } from "../../voice/fake-transcriber.ts";
+import { createFakeWordEngine } from "../../voice/fake-word-engine.ts";
+import { listenTo } from "../../voice/grammars.ts";
 
 const called = (sentence: string): string => `listen kitchen ${sentence}`;
 const unsure: Beliefs = { [called(fifteen)]: 0.4, [called(fifty)]: 0.3 };
@@ -72,6 +77,42 @@ describe("the large network", () => {
     const all = await twoEars("addressed", { hasCareful: true });
     expect(await hear(all, { "we drove along the river": 0.99 })).toEqual({ kind: "none", why: "chatter" });
     expect(all.careful.takenIn).toEqual([]);
+  });
+
+  it("[V78] that never comes keeps nobody waiting, and one that comes too late is given back", async () => {
+    const [transcriber, careful, engine] = [
+      createFakeTranscriber(),
+      createFakeTranscriber(),
+      createFakeWordEngine(),
+    ];
+    let come = (): void => undefined;
+    let given = 0;
+    const late: Transcriber = {
+      ...careful,
+      load: () => new Promise((resolve) => (come = () => resolve(ok(null)))),
+      free: () => {
+        given++;
+        return Promise.resolve();
+      },
+    };
+    const acceptance = { address: 0.5, addressed: 0.5, open: 0.5, stopOnly: 0.5 };
+    const ears = createTwoEars({
+      quick: transcriber,
+      careful: late,
+      engine,
+      acceptance,
+      breathe: () => Promise.resolve(),
+    });
+    await ears.load();
+    await ears.setGrammar(listenTo(grammar, { address: "listen kitchen", mode: "addressed" }));
+    const verdict = await hear({ ears, transcriber, careful, engine }, { [called("next step")]: 0.9 });
+    expect(verdict).toMatchObject({ words: ["next", "step"] });
+    ears.free();
+    await turn();
+    const before = given;
+    come();
+    await ears.whole();
+    expect(given).toBe(before + 1);
   });
 
   it("[V78] where it cannot be loaded the small one looks once more itself", async () => {

@@ -12,6 +12,7 @@ function foreseeing(foreseen: Foreseen) {
   const ended: (number | null)[] = [];
   const recogniser: Recogniser = {
     load: () => Promise.resolve(ok(null)),
+    whole: () => Promise.resolve(),
     setGrammar: () => Promise.resolve(ok(null)),
     accept: () => undefined,
     mayBegin: () => undefined,

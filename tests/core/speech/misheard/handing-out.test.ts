@@ -27,6 +27,7 @@ function scripted(words: string, verdict: Verdict): Recogniser {
   const written = words.split(" ").filter(Boolean);
   return {
     load: () => Promise.resolve(ok(null)),
+    whole: () => Promise.resolve(),
     setGrammar: () => Promise.resolve(ok(null)),
     accept: () => undefined,
     mayBegin: () => undefined,
