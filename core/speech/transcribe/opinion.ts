@@ -66,9 +66,7 @@ export function opinionOf({ free, candidates }: Found, expected: Expectation, by
   const written = wordsOf(free.text, expected);
   const isMore = written.length !== expected.address.length;
   const alone = expected.address.join(" ");
-  const sentences = candidates.filter(
-    ({ words }) => letters(words) >= leastShare * letters(written) && (!isMore || words.join(" ") !== alone),
-  );
+  const sentences = candidates.filter(({ words }) => !isMore || words.join(" ") !== alone);
   const [best] = sentences;
   if (best === undefined) return { kind: "other" };
   // What it wrote freely loses nothing by having been said fast.
@@ -76,7 +74,7 @@ export function opinionOf({ free, candidates }: Found, expected: Expectation, by
   const isFar = isAddressed(expected, best.words)
     ? fit > fitLimit.addressed[by]
     : fit > fitLimit.bare || isUnlikely(best, fit, expected.what.mode);
-  if (isFar) return { kind: "other" };
+  if (isFar || letters(best.words) < leastShare * letters(written)) return { kind: "other" };
   const isNear = (other: Candidate): boolean =>
     best.score - other.score <= rivalWithin[teenOrTens(best, other) === null ? by : "number"];
   const near = sentences.slice(1).filter(isNear);
@@ -86,12 +84,10 @@ export function opinionOf({ free, candidates }: Found, expected: Expectation, by
 }
 
 /**
- * A network that writes half as much again has heard another sentence, however unlikely it finds its own: of two who
- * spoke at once one said "next step", eleven words were written, and "yes" would have been believed; of "stop the plums
- * timer" in a room, with "stop the plumes time" written, the "stop". Of 1,025 right sentences, in the quiet and under a
- * tap (10 dB), none was shorter than this, by the letters; three wrong ones were.
+ * A network that writes more than twice as much has heard another sentence, however unlikely it finds its own: of two
+ * who spoke at once one said "next step", eleven words were written, and "yes" would have been believed.
  */
-const leastShare = 0.65;
+const leastShare = 0.5;
 
 export const letters = (words: readonly string[]): number => words.join("").length;
 

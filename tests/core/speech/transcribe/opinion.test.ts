@@ -123,21 +123,11 @@ describe("an opinion", () => {
     expect(opinionOf(heard, expected(), "quick")).toMatchObject({ kind: "clear", fit: 0 });
   });
 
-  it("[V78] a sentence of less than two thirds of what was written is none of ours, and a longer one is", () => {
+  it("[V78] a sentence of less than half of what was written is none of ours", () => {
     const short = candidate("okay kitchen stop", -3);
     const heard = (text: string) => opinionOf(found(text, -1, short), expected(), "careful").kind;
-    expect(heard("OK kitchen, stop all now")).toBe("clear");
-    expect(heard("OK kitchen, stop all of that now")).toBe("other");
-    const both = found(
-      "OK kitchen, stop the plumes time",
-      -1,
-      short,
-      candidate("okay kitchen stop the plums timer", -6),
-    );
-    expect(opinionOf(both, expected(), "careful")).toMatchObject({
-      kind: "clear",
-      words: ["okay", "kitchen", "stop", "the", "plums", "timer"],
-    });
+    expect(heard("OK kitchen, stop all of that now")).toBe("clear");
+    expect(heard("OK kitchen, stop the people on the river")).toBe("other");
   });
 
   it("[V54] no sentence at all is none of ours", () => {
