@@ -3,10 +3,10 @@ import {
   type TranscriberSize,
   transcriberPath,
 } from "../../core/speech/embedded-assets.ts";
+import type { OnnxRuntime } from "../../core/speech/onnx.ts";
 import { createOnnxTranscriber } from "../../core/speech/transcribe/onnx-transcriber.ts";
 import type { Tokens, Transcriber } from "../../core/speech/transcribe/transcriber.ts";
 import { fetched } from "./fetched.ts";
-import type { OnnxRuntime } from "../../core/speech/onnx.ts";
 
 /**
  * An embedded transcriber for a worker of the page.

@@ -16,7 +16,8 @@ export type NodeHearing = {
 };
 
 /**
- * Loads a recogniser, all of it, and the voice detector before it. Fails with one sentence where the recogniser cannot be loaded.
+ * Loads a recogniser, all of it, and the voice detector before it. Fails with one sentence where the recogniser cannot
+ * be loaded.
  * @param recogniser the one that comes with the program, where no other is given
  */
 export async function openNodeHearing(

@@ -1,6 +1,7 @@
 /**
  * How quick the page is: first load, from the touch to the first spoken step, and from the end of speech to the action
- * and to the answer; and what listening costs. Real server, real Chromium, spoken sentences. Figures beside the ones to reach.
+ * and to the answer; and what listening costs. Real server, real Chromium, spoken sentences. Figures beside the ones to
+ * reach.
  * Run: npm run build, then npx tsx tests/bench/page.bench.ts
  */
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";

@@ -1,3 +1,4 @@
+import type { Expectation } from "../expectation.ts";
 import type { Verdict } from "../verdict.ts";
 import { type Filled, filled } from "./filled.ts";
 import { type Considering, type Known, lookAgain, otherReading } from "./look-again.ts";
@@ -71,23 +72,22 @@ export async function glanceAt(utterance: Float32Array, what: Considering): Prom
     words: opinion.kind === "clear" ? opinion.words : written,
     claim: mayBeCalled ? called : !isAddressed && opinion.kind !== "other" ? 0 : null,
     isAll: isClear,
-    isEnough: isSure(look, what) || (opinion.kind !== "other" && opinion.fit <= tornFit),
+    isEnough: isSure(look, expected) || (opinion.kind !== "other" && opinion.fit <= tornFit),
     isSettled: isSettled(opinion, written, isClear),
     verdict: () => verdictAfter(look, what),
   };
 }
 
-function isSure({ opinion, filled: { isQuiet } }: FirstLook, { expected }: Considering): boolean {
-  if (opinion.kind !== "clear" || opinion.fit > sureFit) return false;
-  if (expected.what.mode === "stop-only") return true;
-  return isQuiet;
+function isSure({ opinion, filled: { isQuiet } }: FirstLook, { what }: Expectation): boolean {
+  const mayBeSure = isQuiet || what.mode === "stop-only";
+  return mayBeSure && opinion.kind === "clear" && opinion.fit <= sureFit;
 }
 
 async function verdictAfter(look: FirstLook, what: Considering): Promise<Verdict> {
   const { utterance, sound, known, found, isCalled } = look;
   const { isClear } = look.filled;
   const { expected, second, isGivenUp } = what;
-  if (look.opinion.kind === "clear" && isSure(look, what))
+  if (look.opinion.kind === "clear" && isSure(look, expected))
     return verdictFor(look.opinion.words, look.opinion.fit, [], expected);
   const { mode } = expected.what;
   // Without the address nothing is believed that is less likely than this, and a second look finds little more.
