@@ -1,11 +1,13 @@
 import { hearCommand } from "./cli/hear.ts";
 import { modelsCommand } from "./cli/models.ts";
+import { planCommand } from "./cli/plan.ts";
 import { rehearseCommand } from "./cli/rehearse.ts";
 import { runCli } from "./cli/run-cli.ts";
 import { serveCommand } from "./cli/serve.ts";
 
 process.exitCode = await runCli(process.argv.slice(2), [
   serveCommand,
+  planCommand,
   rehearseCommand,
   hearCommand,
   modelsCommand,

@@ -1,0 +1,57 @@
+import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
+import type { Heat } from "../../core/units/temperature.ts";
+import { usesOf, type PlannedMeal } from "./planned-meal.ts";
+
+/** A run sheet for another program; every time in minutes from the start of cooking, to two decimals. */
+export interface PlanJson {
+  /** `step` is the step's name in its file, with "#2" behind it for the second batch. */
+  readonly steps: readonly {
+    readonly dish: string;
+    readonly step: string;
+    readonly start: number;
+    readonly end: number;
+    readonly uses: readonly string[];
+  }[];
+  readonly elapsedMin: number;
+  readonly broken: readonly string[];
+  readonly onTime: boolean;
+  readonly ovenMoves: readonly {
+    readonly at: number;
+    readonly heat: string;
+    readonly oven: string;
+    readonly readyAt: number;
+  }[];
+}
+
+/** "400 F". */
+const plainHeat = ({ degrees, scale }: Heat): string => `${Math.round(degrees)} ${scale}`;
+
+/** The run sheet as `plan --json` prints it. */
+export function planJson(planned: PlannedMeal): PlanJson {
+  const { tasks, sheet, beginsAt } = planned;
+  const minute = (at: Instant): number => Math.round(inMinutes(between(beginsAt, at)) * 100) / 100;
+  const steps = sheet.entries.flatMap((entry) => {
+    const task = tasks.find(({ id }) => id === entry.task);
+    if (task === undefined) return [];
+    const batch = task.batch === null ? "" : `#${task.batch.number}`;
+    return {
+      dish: task.dish.id,
+      step: `${task.step.id}${batch}`,
+      start: minute(entry.start),
+      end: minute(entry.end),
+      uses: usesOf(entry, planned, plainHeat),
+    };
+  });
+  return {
+    steps,
+    elapsedMin: minute(sheet.readyAt),
+    broken: sheet.broken,
+    onTime: sheet.late === 0,
+    ovenMoves: sheet.ovenMoves.map(({ at, heat, oven, readyAt }) => ({
+      at: minute(at),
+      heat: plainHeat(heat),
+      oven,
+      readyAt: minute(readyAt),
+    })),
+  };
+}

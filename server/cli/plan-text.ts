@@ -1,0 +1,135 @@
+import { shortName } from "../../core/cook/say-call.ts";
+import type { Task } from "../../core/plan/model.ts";
+import { capital } from "../../core/talk/speech.ts";
+import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
+import { formatHeat } from "../../core/units/temperature.ts";
+import { columns, wrapped, type Column } from "./columns.ts";
+import { usesOf, type PlannedMeal } from "./planned-meal.ts";
+
+/** A moment as a clock on the wall shows it. */
+export interface WallClock {
+  /** "18:27". */
+  readonly time: (at: Instant) => string;
+  /** "2026-03-01". */
+  readonly day: (at: Instant) => string;
+}
+
+const width = 80;
+
+interface Row {
+  readonly at: Instant;
+  readonly until: Instant | null;
+  readonly who: string;
+  readonly what: string;
+  readonly place: string;
+}
+
+const titled = (task: Task): string => {
+  const { dish, step, batch } = task;
+  const which = batch === null ? "" : ` (batch ${batch.number} of ${batch.count})`;
+  return `${shortName(dish)}: ${step.title}${which}`;
+};
+
+/** The steps, the moments that want the cook and the turns of the oven, in order of time. */
+function rowsOf(planned: PlannedMeal): readonly Row[] {
+  const { tasks, sheet } = planned;
+  const known = new Map(tasks.map((task) => [task.id, task]));
+  const turns = sheet.ovenMoves.map(({ at, heat, oven, readyAt }) => {
+    const what = `Turn the ${oven} to ${formatHeat(heat)}`;
+    return { at, until: readyAt, who: "cook", what, place: oven };
+  });
+  const steps = sheet.entries.flatMap((entry): readonly Row[] => {
+    const task = known.get(entry.task);
+    if (task === undefined) return [];
+    const uses = usesOf(entry, planned, formatHeat).filter((one) => one !== "cook");
+    const isOff = task.step.hands === "off";
+    const step: Row = {
+      at: entry.start,
+      until: entry.end,
+      who: isOff ? "itself" : "cook",
+      what: titled(task),
+      // What the cook works on needs no place; what is left to itself stands somewhere.
+      place: uses.join(", ") || (isOff ? "counter" : ""),
+    };
+    const moments = entry.moments.map((moment): Row => ({
+      at: moment.at,
+      until: null,
+      who: "cook",
+      what: `${shortName(task.dish)}: ${moment.do.replace(/\.$/, "")}`,
+      place: "",
+    }));
+    return [step, ...moments];
+  });
+  // Sorting keeps the order of what is at the same time: the oven is turned before anything else is done.
+  return [...turns, ...steps].sort((a, b) => a.at - b.at);
+}
+
+/** 90, 12.5: minutes from the start, to the half. */
+const figure = (minutes: number): string => String(Math.round(minutes * 2) / 2);
+
+const counted = (minutes: number): string => `${figure(minutes)} ${minutes === 1 ? "minute" : "minutes"}`;
+
+function opening({ meal, sheet, serveAt, beginsAt }: PlannedMeal, clock: WallClock): string {
+  const length = counted(inMinutes(between(beginsAt, sheet.readyAt)));
+  if (serveAt === null) return `${meal.name}: dinner is ready ${length} after you begin.`;
+  const from = clock.day(beginsAt) === clock.day(serveAt) ? "" : " the day before";
+  const [begin, ready] = [`begin at ${clock.time(beginsAt)}${from}`, clock.time(sheet.readyAt)];
+  const asked = clock.time(serveAt);
+  if (sheet.late === 0) return `${meal.name}: ${begin}; dinner is ready at ${ready}, in time for ${asked}.`;
+  const late = Math.ceil(sheet.late / 60);
+  return `${meal.name}: ${begin}; dinner is ready at ${ready} at the soonest, ${late} min after ${asked}.`;
+}
+
+const shape = (time: Column): readonly Column[] => [
+  time,
+  time,
+  { most: 6, align: "left" },
+  { most: 37, align: "left" },
+  { most: 18, align: "left" },
+];
+
+const listed = (items: readonly string[]): readonly string[] =>
+  items.flatMap((item) =>
+    wrapped(item, width - 4).map((line, index) => `${index === 0 ? "  - " : "    "}${line}`),
+  );
+
+function cautions({ meal }: PlannedMeal): readonly string[] {
+  const told = meal.dishes.flatMap((dish) =>
+    dish.cautions.map((caution) => `${shortName(dish)}: ${caution}`),
+  );
+  return told.length === 0 ? [] : ["", "Take care:", ...listed(told)];
+}
+
+/** Those that stand on the first page as well. */
+const standing = [
+  "Times are a guide: look, smell, and measure before you trust them. Never leave a hot stove alone.",
+  "What you may eat is for your clinician to say: diets and allergens are not checked. Read every label.",
+];
+
+/** The run sheet for people, 80 letters wide: by the clock where a serving time was named, else in minutes. */
+export function planText(planned: PlannedMeal, clock: WallClock): string {
+  const { sheet, serveAt, beginsAt } = planned;
+  const time = (at: Instant): string =>
+    serveAt === null ? figure(inMinutes(between(beginsAt, at))) : clock.time(at);
+  const rows = rowsOf(planned).map(({ at, until, who, what, place }) => [
+    time(at),
+    until === null ? "" : time(until),
+    who,
+    capital(what),
+    place,
+  ]);
+  const head = [serveAt === null ? "min" : "from", "until", "who", "what", "where"];
+  const last = [time(sheet.readyAt), "", "", "Dinner is ready", ""];
+  const broken =
+    sheet.broken.length === 0 ? ["It breaks no limit."] : ["What it breaks:", ...listed(sheet.broken)];
+  return [
+    ...wrapped(opening(planned, clock), width),
+    "",
+    ...columns([head, ...rows, last], shape({ most: 7, align: "right" })),
+    "",
+    ...broken,
+    ...cautions(planned),
+    "",
+    ...standing.flatMap((line) => wrapped(line, width)),
+  ].join("\n");
+}

@@ -1,0 +1,94 @@
+import { calendarOf } from "../../core/plan/calendar.ts";
+import { instant, type Instant } from "../../core/units/quantity.ts";
+import { err, ok, type Result } from "../../core/units/result.ts";
+import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { findMeal } from "./find-meal.ts";
+import { planJson } from "./plan-json.ts";
+import { planText } from "./plan-text.ts";
+import { plannedMeal, type PlannedMeal } from "./planned-meal.ts";
+import { printData, printMessage } from "./print.ts";
+import { readServing, servingMoment, wallClock, type WantedServing } from "./serving-time.ts";
+import { writeCalendar } from "./write-calendar.ts";
+
+const help = `plan MEAL: print who does what and when, from the first step to the table.
+
+  MEAL             a meal's name, or the path of its file
+  --serve 18:30    when you want to eat, today; "tomorrow 18:30" is understood, and so is "half past six".
+                   Times are then those of the clock; without it they are minutes from the start
+  --json           one object: steps, elapsedMin, broken, onTime, ovenMoves; minutes from the start of cooking
+  --calendar FILE  write the big moments, with reminders, as a calendar file (iCalendar); without --serve as if
+                   you began now
+
+Where dinner cannot be ready in time, the soonest is planned and told.
+
+Example: plan welcome-supper --serve 18:30 --calendar supper.ics`;
+
+const options = {
+  serve: { type: "string" },
+  json: { type: "boolean", default: false },
+  calendar: { type: "string" },
+} as const;
+
+interface Wanted {
+  readonly meal: string;
+  readonly serve: WantedServing | null;
+  readonly json: boolean;
+  readonly calendar: string | null;
+}
+
+function readWanted(args: readonly string[], now: Instant): Result<Wanted, string> {
+  const read = readArguments(args, options);
+  if (!read.ok) return read;
+  const { values, positionals } = read.value;
+  const [meal, tooMuch] = positionals;
+  if (meal === undefined)
+    return err("Name the meal to plan, for instance: plan welcome-supper --serve 18:30");
+  if (tooMuch !== undefined) return err(`plan takes one meal; "${tooMuch}" is one word too many.`);
+  if (values.calendar === "") return err("Name a file after --calendar, for instance: supper.ics");
+  const rest = { meal, json: values.json, calendar: values.calendar ?? null };
+  if (values.serve === undefined) return ok({ ...rest, serve: null });
+  const serve = readServing(values.serve, now);
+  return serve.ok ? ok({ ...rest, serve: serve.value }) : serve;
+}
+
+async function planned(wanted: Wanted, now: Instant): Promise<Result<PlannedMeal, string>> {
+  const serveAt = wanted.serve === null ? ok(null) : servingMoment(wanted.serve, now);
+  if (!serveAt.ok) return serveAt;
+  const found = await findMeal(wanted.meal);
+  return found.ok ? ok(plannedMeal(found.value, serveAt.value, now)) : found;
+}
+
+/** The day is part of every UID: the same meal next week is another evening, the same evening planned anew is not. */
+function keepCalendar(evening: PlannedMeal, file: string, now: Instant): Promise<Result<null, string>> {
+  const day = wallClock.day(evening.serveAt ?? evening.beginsAt);
+  return writeCalendar(file, calendarOf(evening, { stamp: now, uidBase: `${day}.stovecall` }));
+}
+
+async function run(args: readonly string[]): Promise<ExitCode> {
+  const now = instant(Date.now());
+  const wanted = readWanted(args, now);
+  if (!wanted.ok) {
+    printMessage(wanted.error);
+    return exit.misuse;
+  }
+  const evening = await planned(wanted.value, now);
+  if (!evening.ok) {
+    printMessage(evening.error);
+    return exit.refused;
+  }
+  const { json, calendar } = wanted.value;
+  // First the sheet: it is right whatever becomes of the file.
+  printData(json ? JSON.stringify(planJson(evening.value)) : planText(evening.value, wallClock));
+  if (calendar === null) return exit.right;
+  const kept = await keepCalendar(evening.value, calendar, now);
+  printMessage(kept.ok ? `The calendar file is ${calendar}.` : kept.error);
+  return kept.ok ? exit.right : exit.refused;
+}
+
+/** `plan`: the run sheet of a meal, before anyone lights the stove. */
+export const planCommand: CliCommand = {
+  name: "plan",
+  summary: "print a meal's run sheet; write it as a calendar file",
+  help,
+  run,
+};

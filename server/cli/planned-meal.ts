@@ -1,0 +1,74 @@
+import { beginningOf, type PlannedEvening } from "../../core/plan/big-moments.ts";
+import type { Entry, OvenMove, PlanInput, Task } from "../../core/plan/model.ts";
+import { plan } from "../../core/plan/plan.ts";
+import { expandTasks } from "../../core/plan/tasks.ts";
+import { instant, later, minutes, minus, type Instant } from "../../core/units/quantity.ts";
+import type { Heat } from "../../core/units/temperature.ts";
+import type { FoundMeal } from "./find-meal.ts";
+
+/** A meal planned from a cold kitchen, before anything was done. */
+export interface PlannedMeal extends PlannedEvening {
+  readonly tasks: readonly Task[];
+  /** The first act: a step, or the turn of an oven. */
+  readonly beginsAt: Instant;
+}
+
+const minuteMs = 60_000;
+const fiveMinutesMs = 5 * minuteMs;
+
+/**
+ * When the cook comes into the kitchen: a tenth more than the meal takes before serving, on the five minutes, as in a
+ * rehearsal; at once where that is past or no time was named. Planned from the morning on, small jobs would lie hours
+ * apart; and the sheet for half past six would change with the hour at which one asks.
+ */
+function enters({ takesMinutes }: FoundMeal, serveAt: Instant | null, now: Instant): Instant {
+  const next = instant(Math.ceil(now / minuteMs) * minuteMs);
+  if (serveAt === null) return next;
+  const usual = minus(serveAt, minutes(takesMinutes * 1.1));
+  return later(next, instant(Math.floor(usual / fiveMinutesMs) * fiveMinutesMs));
+}
+
+/** The run sheet of a meal that nobody has begun. */
+export function plannedMeal(found: FoundMeal, serveAt: Instant | null, now: Instant): PlannedMeal {
+  const { meal } = found;
+  const tasks = expandTasks(meal);
+  const input: PlanInput = {
+    meal,
+    tasks,
+    progress: new Map(tasks.map((task) => [task.id, { state: "waiting" }])),
+    ovens: meal.kitchen.ovens.map((oven) => ({ oven: oven.name, heat: null, setAt: null })),
+    now: enters(found, serveAt, now),
+    serveAt,
+    first: [],
+    focus: null,
+  };
+  const sheet = plan(input);
+  return { meal, tasks, sheet, serveAt, beginsAt: beginningOf(sheet) };
+}
+
+/** The turn of the oven that a step bakes by. */
+function turnFor(entry: Entry, oven: string, moves: readonly OvenMove[]): OvenMove | undefined {
+  const turns = moves.filter((move) => move.oven === oven);
+  return (
+    turns.find((move) => move.for.includes(entry.task)) ??
+    turns.findLast((move) => move.readyAt <= entry.start)
+  );
+}
+
+/**
+ * What a step takes up from its start to its end: "cook", "burner 1", "oven 400 F". A place at the counter is no more
+ * than where a bowl stands, so it is not among them.
+ */
+export function usesOf(
+  entry: Entry,
+  { meal, sheet }: PlannedMeal,
+  heatWords: (heat: Heat) => string,
+): readonly string[] {
+  const ovens = new Set(meal.kitchen.ovens.map(({ name }) => name));
+  return entry.lanes
+    .filter((lane) => lane !== "counter")
+    .map((lane) => {
+      const heat = ovens.has(lane) ? turnFor(entry, lane, sheet.ovenMoves)?.heat : undefined;
+      return heat === undefined ? lane : `${lane} ${heatWords(heat)}`;
+    });
+}
