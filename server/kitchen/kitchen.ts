@@ -2,7 +2,7 @@ import { decide, numbered } from "../../core/cook/decide.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import type { Command, Order } from "../../core/cook/orders.ts";
 import { sentence } from "../../core/cook/refusal.ts";
-import type { MealLog } from "../../core/cook/session.ts";
+import type { MealLog, Session } from "../../core/cook/session.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import type {
   Acknowledged,
@@ -35,6 +35,13 @@ export interface KitchenParts {
   readonly meal: (id: string, servings: BeginMessage["servings"]) => Result<CookingMeal, string>;
   readonly now: () => Instant;
   readonly newId: () => string;
+}
+
+/** The evening being cooked, looked at once. */
+export interface CookedEvening {
+  readonly session: string;
+  readonly state: Session;
+  readonly at: Instant;
 }
 
 interface Evening {
@@ -79,6 +86,14 @@ export class Kitchen {
     return this.#evening === null || meal === undefined
       ? null
       : { session: this.#evening.session, meal: meal.id };
+  }
+
+  /** The same, with what its log folds to and the moment of asking. */
+  evening(): CookedEvening | null {
+    const state = this.#evening?.log.session ?? null;
+    return this.#evening === null || state === null
+      ? null
+      : { session: this.#evening.session, state, at: this.#parts.now() };
   }
 
   snapshot(): Snapshot {

@@ -14,6 +14,7 @@ import { SqliteMealStore } from "../store/sqlite-meal-store.ts";
 import { createVoice } from "../voice/create-voice.ts";
 import { voiceRouter } from "../voice/voice-router.ts";
 import { createApp } from "./app.ts";
+import { calendarRouter } from "./calendar-router.ts";
 import { attachSockets } from "./sockets.ts";
 
 export interface ServerOptions {
@@ -106,7 +107,8 @@ function join(options: ServerOptions, kitchen: Kitchen) {
   // The first sentence of an evening must not wait for the voice to be loaded.
   voice.warm();
   const pantry = async (): Promise<Pantry> => ({ ...(await book.list()), cooking: kitchen.cooking() });
-  const app = createApp({ pantry, voice: voiceRouter(voice), pageFolder, modelsFolder, report });
+  const calendar = calendarRouter(() => kitchen.evening());
+  const app = createApp({ pantry, voice: voiceRouter(voice), calendar, pageFolder, modelsFolder, report });
   const http = createServer(app);
   const devices = attachSockets(http, kitchen, report);
   const stopTicking = startTicking(kitchen, report);

@@ -55,6 +55,7 @@ beforeEach(async () => {
   const app = createApp({
     pantry: () => Promise.resolve({ meals: [], mistakes: [], cooking: null }),
     voice,
+    calendar: Router(),
     pageFolder: page,
     modelsFolder: join(folder, "models"),
     report: (problem) => reports.push(problem),
