@@ -205,6 +205,18 @@ describe("a touch means a sentence", () => {
     expect(await open.page.locator("h1").textContent()).toBe("What are we cooking?");
   });
 
+  it("[P60] the evening laid out large offers the calendar file, a knuckle high", async () => {
+    await open.show(scene("step"));
+    await open.page.locator(".evening-open").click();
+    const key = open.page.getByRole("link", { name: "Calendar file" });
+    expect([await key.getAttribute("href"), await key.getAttribute("download")]).toEqual([
+      "/api/calendar",
+      "",
+    ]);
+    expect((await key.boundingBox())?.height).toBeGreaterThanOrEqual(48);
+    expect(await open.smallTargets(48)).toEqual([]);
+  });
+
   it("[W15] typing means the same as speaking; a half sentence is asked back", async () => {
     await open.show(scene("step"));
     await touch("Type");

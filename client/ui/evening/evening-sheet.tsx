@@ -7,6 +7,7 @@ import { DishMark } from "../parts/dish-mark.tsx";
 import { dishMarks } from "../parts/dish-marks.ts";
 import { Sheet } from "../parts/sheet.tsx";
 import { useWidth } from "../parts/use-width.ts";
+import { CalendarKey } from "./calendar-key.tsx";
 import type { EveningProps } from "./evening-props.ts";
 import { eveningLayout } from "./evening-layout.ts";
 import { heatCurve } from "./heat-curve.ts";
@@ -76,6 +77,7 @@ export function EveningSheet(props: EveningProps & { readonly onClose: () => voi
           onHear={() => onHear(sayStep(task))}
         />
       )}
+      <CalendarKey />
     </Sheet>
   );
 }
