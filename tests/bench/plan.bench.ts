@@ -1,69 +1,66 @@
 /**
- * How long a plan takes: the first of a meal (its course is worked out too) and a re-plan in the middle of it.
- * Run: npx tsx tests/bench/plan.bench.ts
+ * How good and how fast the planning engine is: on made-up meals and on public instances of the same problem.
+ *
+ * npm run bench:plan                            all marks; about six minutes
+ * npm run bench:plan -- --only meals            some of them: first, meals, j30, j60, max, jobshop
+ * npm run bench:plan -- --folder DIR            the public instances lie there, a folder a set
+ * npm run bench:plan -- --exact [all]           prove the made-up meals' ends first: those not kept yet, or all
+ * npm run --silent bench:plan -- DIR [--ms N]   the instances in DIR, a line of JSON each
  */
-import { plan } from "../../core/plan/plan.ts";
-import { expandTasks } from "../../core/plan/tasks.ts";
-import type { PlanInput } from "../../core/plan/model.ts";
-import type { Dish, Step } from "../../core/recipe/model.ts";
-import { minutes } from "../../core/units/quantity.ts";
-import {
-  after,
-  at,
-  burner,
-  dish,
-  evening,
-  handsOff,
-  handsOn,
-  mins,
-  oven,
-  stirEvery,
-} from "../core/plan/small-meals.ts";
-import { median, print, printFigure, printMachine, timed } from "./figures.ts";
+import { existsSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { instancesFolder } from "../scheduling/instances.ts";
+import { print, printMachine } from "./figures.ts";
+import { warmUp } from "./plan/answer.ts";
+import { answerFolder } from "./plan/answer-folder.ts";
+import { markFirstAnswers, markJ30, markJ60, markJobShop, markMaximumLags, markMeals } from "./plan/marks.ts";
+import { proveMeals } from "./plan/prove-meals.ts";
 
-/** A dish of ten steps with a pot, an oven step, a hold, a maximum lag and a stir. */
-function tenSteps(index: number): Dish {
-  const before = (step: number) => (step === 0 ? [] : [after(`s${step - 1}`, 0, step === 6 ? 10 : null)]);
-  const steps = Array.from({ length: 10 }, (_, step): Step => {
-    const more = { after: before(step) };
-    if (step === 3)
-      return handsOff("s3", mins(10 + index, 20), { ...more, needs: [burner], attend: [stirEvery(4, 1)] });
-    if (step === 5)
-      return handsOff("s5", mins(20, 30), { ...more, needs: [oven(350 + 10 * index, 400 + 10 * index)] });
-    if (step === 9) return handsOn("s9", mins(2), { ...more, hold: minutes(15) });
-    return handsOn(`s${step}`, mins(2, 4), more);
-  });
-  return dish(`dish-${index}`, steps);
-}
+const ofMeals = { first: markFirstAnswers, meals: markMeals };
+const ofInstances = { j30: markJ30, j60: markJ60, max: markMaximumLags, jobshop: markJobShop };
+const known = [...Object.keys(ofMeals), ...Object.keys(ofInstances)];
 
-/**
- * @param firstMs the first answer may take so long
- * @param againMs a re-plan may; null where none is asked for
- */
-async function measure(dishes: number, firstMs: number, againMs: number | null): Promise<void> {
-  const input = evening(Array.from({ length: dishes }, (_, index) => tenSteps(index)));
-  const firsts: number[] = [];
-  const punctual: number[] = [];
-  const late: number[] = [];
-  for (let run = 0; run < 15; run += 1) {
-    const fresh: PlanInput = { ...input, tasks: expandTasks(input.meal) };
-    firsts.push((await timed(() => plan(fresh))).ms);
-    punctual.push((await timed(() => plan({ ...fresh, now: at(1), serveAt: at(dishes * 70) }))).ms);
-    late.push((await timed(() => plan({ ...fresh, now: at(1), serveAt: at(10) }))).ms);
+function printMarks(only: string | null, folder: string | null): void {
+  printMachine();
+  warmUp();
+  const isAsked = (name: string): boolean => only === null || only === name;
+  for (const [name, mark] of Object.entries(ofMeals)) if (isAsked(name)) mark();
+  for (const [name, mark] of Object.entries(ofInstances)) {
+    if (!isAsked(name)) continue;
+    if (folder === null) print(`${name} is passed over: the public instances are not on this machine.`);
+    else mark(folder);
   }
-  const figure = (what: string, values: readonly number[], most: number | null): void => {
-    const value = median(values);
-    const name = `${dishes * 10} steps, ${what}`;
-    if (most === null) print(`${name.padEnd(46)} ${value.toFixed(1)} ms`);
-    else printFigure(name, `${value.toFixed(1)} ms`, `${most} ms`, value <= most);
-  };
-  figure("first plan", firsts, firstMs);
-  figure("re-plan, on time", punctual, againMs);
-  figure("re-plan, late", late, againMs);
 }
 
-printMachine();
-print("processor time, median of 15");
-await measure(2, 5, null);
-await measure(6, 20, 60);
-await measure(20, 100, null);
+function refuse(sentence: string): void {
+  process.stderr.write(`${sentence}\n`);
+  process.exitCode = 2;
+}
+
+const options = {
+  ms: { type: "string", default: "100" },
+  only: { type: "string" },
+  folder: { type: "string" },
+  exact: { type: "boolean", default: false },
+} as const;
+
+async function main(): Promise<void> {
+  const { values, positionals } = parseArgs({ allowPositionals: true, strict: true, options });
+  const ms = Number(values.ms);
+  const [first] = positionals;
+  if (!(ms > 0)) return refuse("--ms wants a number of milliseconds above 0.");
+  if (values.only !== undefined && !known.includes(values.only))
+    return refuse(`--only knows ${known.join(", ")}.`);
+  if (values.exact) return proveMeals(first === "all" ? "all" : "missing");
+  const folder = first ?? values.folder;
+  if (folder !== undefined && !existsSync(folder)) return refuse(`There is no folder ${folder}.`);
+  if (first !== undefined) return answerFolder(first, ms);
+  printMarks(values.only ?? null, values.folder ?? instancesFolder());
+}
+
+try {
+  await main();
+} catch (error) {
+  if (!(error instanceof TypeError && "code" in error)) throw error;
+  refuse(error.message);
+}
