@@ -2,9 +2,7 @@ import type { Both, Candidate, Goal } from "./improve.ts";
 import { candidate, soonest } from "./improve.ts";
 import { isBetter } from "./judge.ts";
 import { settled } from "./limits.ts";
-import { search } from "./engine/search.ts";
 import type { PlanInput, Task, TaskId } from "./model.ts";
-import { networkOf, unitOf } from "./network-of.ts";
 import { ranked, rules } from "./orders.ts";
 import type { Problem } from "./problem.ts";
 import { mirrored, problemOf } from "./problem.ts";
@@ -27,8 +25,6 @@ const LEAST_ORDERS = 4;
 const FINALISTS = 4;
 /** How often the best of them is planned again in its own order. */
 const REFINEMENTS = 4;
-/** How many placings of an act the engine may take to find the soonest dinner of a whole meal. */
-const ENGINE_PLACINGS = 6000;
 
 /** The best plan by any of the orders to try; null where there is nothing to plan. */
 export function bestPlan(both: Both, goal: Goal): Candidate | null {
@@ -43,21 +39,9 @@ export function bestPlan(both: Both, goal: Goal): Candidate | null {
   }, null);
 }
 
-/** The plan in the order of the soonest dinner that the engine finds; null where the limits allow none. */
-function soonestDinner(both: Both, goal: Goal): Candidate | null {
-  const unit = unitOf(both.problem);
-  const schedules = Math.ceil(ENGINE_PLACINGS / Math.max(1, both.problem.acts.length));
-  const { timetable } = search(networkOf(both.problem, unit), { seed: 1, schedules });
-  if (timetable === null) return null;
-  const rule = { rank: ranked(timetable.starts), patience: 0 };
-  return candidate(both, soonest(both, rule, goal), goal);
-}
-
 /** Plans again in the order of the best plan, as long as that makes it better. */
 function refined(both: Both, goal: Goal): Candidate | null {
   let leader = bestPlan(both, goal);
-  const other = soonestDinner(both, goal);
-  if (leader !== null && other !== null && isBetter(other.verdict, leader.verdict, 0)) leader = other;
   for (let round = 0; round < REFINEMENTS && leader !== null; round += 1) {
     const rank = ranked(leader.schedule.map((place) => place.start));
     const again = candidate(both, soonest(both, { rank, patience: leader.rule.patience }, goal), goal);

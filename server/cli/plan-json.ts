@@ -15,6 +15,8 @@ export interface PlanJson {
   readonly elapsedMin: number;
   readonly broken: readonly string[];
   readonly onTime: boolean;
+  /** How often it would be in time, from 0 to 1, where steps take shorter or longer; null without a serving time. */
+  readonly chanceOnTime: number | null;
   readonly ovenMoves: readonly {
     readonly at: number;
     readonly heat: string;
@@ -47,6 +49,7 @@ export function planJson(planned: PlannedMeal): PlanJson {
     elapsedMin: minute(sheet.readyAt),
     broken: sheet.broken,
     onTime: sheet.late === 0,
+    chanceOnTime: planned.outlook.onTime === null ? null : Math.round(planned.outlook.onTime * 100) / 100,
     ovenMoves: sheet.ovenMoves.map(({ at, heat, oven, readyAt }) => ({
       at: minute(at),
       heat: plainHeat(heat),

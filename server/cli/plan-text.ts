@@ -80,6 +80,17 @@ function opening({ meal, sheet, serveAt, beginsAt }: PlannedMeal, clock: WallClo
   return `${meal.name}: ${begin}; dinner is ready at ${ready} at the soonest, ${late} min after ${asked}.`;
 }
 
+/** What becomes of the plan where steps take shorter or longer, as they do. */
+function outlookWords({ outlook, sheet, beginsAt }: PlannedMeal): string {
+  const { onTime, readyAt } = outlook;
+  const minutes = (at: Instant): number => Math.round(inMinutes(between(beginsAt, at)));
+  if (onTime === null)
+    return `Steps take now shorter, now longer: in eight of ten evenings it takes ${minutes(readyAt.early)} to ${minutes(readyAt.late)} minutes.`;
+  const late = Math.round(inMinutes(between(sheet.readyAt, readyAt.late)));
+  const slip = late > 0 ? ` In nine of ten it is ready at most ${late} min after the plan.` : "";
+  return `Steps take now shorter, now longer: dinner is in time in ${Math.round(onTime * 100)} of 100 evenings.${slip}`;
+}
+
 const shape = (time: Column): readonly Column[] => [
   time,
   time,
@@ -124,6 +135,7 @@ export function planText(planned: PlannedMeal, clock: WallClock): string {
     sheet.broken.length === 0 ? ["It breaks no limit."] : ["What it breaks:", ...listed(sheet.broken)];
   return [
     ...wrapped(opening(planned, clock), width),
+    ...wrapped(outlookWords(planned), width),
     "",
     ...columns([head, ...rows, last], shape({ most: 7, align: "right" })),
     "",

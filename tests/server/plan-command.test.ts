@@ -91,10 +91,20 @@ describe("the sheet for people", () => {
     expect(await plan("welcome-supper", "--serve", "18:30")).toBe(0);
     const [opening, from] = [out.slice(0, 2).join(" "), /begin at (\d\d:\d\d);/.exec(out[0] ?? "")?.[1]];
     expect(opening).toMatch(
-      /^Welcome Supper: begin at 16:\d\d; dinner is ready at 18:\d\d, in time for 18:30\. *$/,
+      /^Welcome Supper: begin at 16:\d\d; dinner is ready at 18:\d\d, in time for 18:30\. /,
     );
     expect(table()[0]?.[0]).toBe(from);
     for (const [at = "", until = ""] of table()) expect([at, until].join("")).toMatch(/^(?:\d\d:\d\d){0,2}$/);
+  });
+
+  it("[P74] it tells how often dinner is in time, or how long it takes in eight of ten evenings", async () => {
+    expect(await plan("welcome-supper")).toBe(0);
+    const alone = /in eight of ten evenings it takes (\d+) to (\d+) minutes\./.exec(out.join(" "));
+    expect(Number(alone?.[1])).toBeLessThan(Number(alone?.[2]));
+    expect(await plan("welcome-supper", "--serve", "18:30")).toBe(0);
+    expect(out.join(" ")).toMatch(/dinner is in time in \d+ of 100 evenings\./);
+    expect((await planned("welcome-supper")).chanceOnTime).toBeNull();
+    expect((await planned("welcome-supper", "--serve", "18:30")).chanceOnTime).toBeGreaterThan(0.5);
   });
 
   it("[P42] an oven's place says its heat, each turn its own", async () => {
@@ -124,7 +134,14 @@ describe("the sheet for people", () => {
 describe("the sheet for another program", () => {
   it("[P44] one object: steps with what they use, length, limits, oven", async () => {
     const sheet = await planned(ovenSupper(folder));
-    expect(Object.keys(sheet)).toEqual(["steps", "elapsedMin", "broken", "onTime", "ovenMoves"]);
+    expect(Object.keys(sheet)).toEqual([
+      "steps",
+      "elapsedMin",
+      "broken",
+      "onTime",
+      "chanceOnTime",
+      "ovenMoves",
+    ]);
     const bread = sheet.steps.find(({ step }) => step === "bake-the-bread");
     expect(bread).toEqual({
       dish: "bread",
