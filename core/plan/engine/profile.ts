@@ -1,3 +1,5 @@
+import { longer } from "./longer.ts";
+
 /** Before every moment that a plan knows of; its other end is the largest number there is. */
 const ALWAYS = -(2 ** 30);
 
@@ -86,11 +88,7 @@ export class Profile {
   }
 
   private grow(): void {
-    const times = new Int32Array(this.times.length * 2);
-    const levels = new Int32Array(this.levels.length * 2);
-    times.set(this.times);
-    levels.set(this.levels);
-    this.times = times;
-    this.levels = levels;
+    this.times = longer(this.times);
+    this.levels = longer(this.levels);
   }
 }

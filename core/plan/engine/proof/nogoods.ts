@@ -1,14 +1,9 @@
+import { longer } from "../longer.ts";
 import { Because, type Trail } from "./trail.ts";
 
 /** In the store: size, number of depths, when it was last of use; then its literals, node and value by turns. */
 const HEAD = 3;
 const FIRST_ROOM = 1 << 12;
-
-function longer(array: Int32Array<ArrayBuffer>, least: number): Int32Array<ArrayBuffer> {
-  const next = new Int32Array(Math.max(least, array.length * 2));
-  next.set(array);
-  return next;
-}
 
 /**
  * Sets of literals of which at least one must be false: what was given and what was learnt. Each nogood watches two

@@ -1,4 +1,5 @@
 import { conditionValue, type Part } from "./model.ts";
+import { sortBy } from "./sort-by.ts";
 import { Because, type Trail } from "./trail.ts";
 
 /** The parts of all resources, field by field, as propagation and learning read them. */
@@ -93,21 +94,8 @@ export class Profile {
       this.begin[part] = (from[part] ?? 0) - (bound[start + 1] ?? 0);
       this.finish[part] = (to[part] ?? 0) + (bound[start] ?? 0);
     }
-    this.#order(this.#byBegin, this.begin);
-    this.#order(this.#byFinish, this.finish);
-  }
-
-  #order(order: Int32Array, key: Int32Array): void {
-    for (let index = 1; index < order.length; index += 1) {
-      const part = order[index] ?? 0;
-      const value = key[part] ?? 0;
-      let at = index - 1;
-      while (at >= 0 && (key[order[at] ?? 0] ?? 0) > value) {
-        order[at + 1] = order[at] ?? 0;
-        at -= 1;
-      }
-      order[at + 1] = part;
-    }
+    sortBy(this.#byBegin, this.own.length, this.begin);
+    sortBy(this.#byFinish, this.own.length, this.finish);
   }
 
   #isSure(part: number): boolean {

@@ -1,4 +1,5 @@
 import type { Parts, Profile } from "./profile.ts";
+import { sortBy } from "./sort-by.ts";
 import { Because, type Trail } from "./trail.ts";
 
 /**
@@ -191,18 +192,5 @@ export class Spans {
     const value = (this.#parts.to[part] ?? 0) - begin - inside;
     if (value <= (this.#trail.bound[node] ?? 0)) return true;
     return this.#trail.raise(node, value, part * 8 + Because.span, begin, finish);
-  }
-}
-
-function sortBy(order: Int32Array, count: number, key: Int32Array): void {
-  for (let index = 1; index < count; index += 1) {
-    const part = order[index] ?? 0;
-    const value = key[part] ?? 0;
-    let at = index - 1;
-    while (at >= 0 && (key[order[at] ?? 0] ?? 0) > value) {
-      order[at + 1] = order[at] ?? 0;
-      at -= 1;
-    }
-    order[at + 1] = part;
   }
 }

@@ -1,3 +1,5 @@
+import { longer } from "../longer.ts";
+
 /** Who says that a bound holds: a number made of `kind` and what it is about. */
 export const Because = {
   /** Chosen by the search. */
@@ -15,12 +17,6 @@ export const Because = {
 } as const;
 
 const FIRST_ROOM = 1 << 11;
-
-function longer(array: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
-  const next = new Int32Array(array.length * 2);
-  next.set(array);
-  return next;
-}
 
 /** The bounds of all nodes, and every change to them since the root, with its reason: what learning reads. */
 export class Trail {
