@@ -3,11 +3,12 @@ import { earlier, hours, instant, later, minutes, plus, seconds } from "../units
 import type { Instant, Seconds } from "../units/quantity.ts";
 import { formatHeat } from "../units/temperature.ts";
 import type { Entry, OvenMove, RunSheet, Task, TaskId } from "./model.ts";
-import { expandTasks } from "./tasks.ts";
 
 /** A run sheet with the meal that it is for. */
 export interface PlannedEvening {
   readonly meal: CookingMeal;
+  /** The meal's tasks, as the sheet was made from them. */
+  readonly tasks: readonly Task[];
   readonly sheet: RunSheet;
   /** When the cook wants to eat; null: as soon as it is ready. */
   readonly serveAt: Instant | null;
@@ -136,7 +137,7 @@ function table(evening: PlannedEvening): readonly BigMoment[] {
 
 /** The moments of an evening that belong in a calendar, in order of time; what began together, the longest first. */
 export function bigMoments(evening: PlannedEvening): readonly BigMoment[] {
-  const known = new Map(expandTasks(evening.meal).map((task) => [task.id, task]));
+  const known = new Map(evening.tasks.map((task) => [task.id, task]));
   const moments = [
     cooking(evening),
     ...evening.sheet.ovenMoves.map((move) => turn(move, known)),

@@ -1,15 +1,14 @@
 import { beginningOf, type PlannedEvening } from "../../core/plan/big-moments.ts";
-import type { Entry, OvenMove, PlanInput, Task } from "../../core/plan/model.ts";
+import type { Entry, OvenMove, PlanInput } from "../../core/plan/model.ts";
 import { outlookOf, type Outlook } from "../../core/plan/on-time.ts";
 import { plan } from "../../core/plan/plan.ts";
 import { expandTasks } from "../../core/plan/tasks.ts";
-import { instant, later, minutes, minus, type Instant } from "../../core/units/quantity.ts";
+import { instant, later, type Instant } from "../../core/units/quantity.ts";
 import type { Heat } from "../../core/units/temperature.ts";
-import type { FoundMeal } from "./find-meal.ts";
+import { entersAt, type FoundMeal } from "./find-meal.ts";
 
 /** A meal planned from a cold kitchen, before anything was done. */
 export interface PlannedMeal extends PlannedEvening {
-  readonly tasks: readonly Task[];
   /** The first act: a step, or the turn of an oven. */
   readonly beginsAt: Instant;
   /** How it fares where steps take shorter or longer than planned. */
@@ -20,18 +19,16 @@ export interface PlannedMeal extends PlannedEvening {
 const simulated = { seed: 1, evenings: 400 };
 
 const minuteMs = 60_000;
-const fiveMinutesMs = 5 * minuteMs;
 
 /**
- * When the cook comes into the kitchen: a tenth more than the meal takes before serving, on the five minutes, as in a
- * rehearsal; at once where that is past or no time was named. Planned from the morning on, small jobs would lie hours
- * apart; and the sheet for half past six would change with the hour at which one asks.
+ * When the evening begins: with the usual slack, at once where that is past or no time was named. Planned from the
+ * morning on, small jobs would lie hours apart; and the sheet for half past six would change with the hour at which one
+ * asks.
  */
-function enters({ takesMinutes }: FoundMeal, serveAt: Instant | null, now: Instant): Instant {
+function enters(found: FoundMeal, serveAt: Instant | null, now: Instant): Instant {
   const next = instant(Math.ceil(now / minuteMs) * minuteMs);
   if (serveAt === null) return next;
-  const usual = minus(serveAt, minutes(takesMinutes * 1.1));
-  return later(next, instant(Math.floor(usual / fiveMinutesMs) * fiveMinutesMs));
+  return later(next, instant(entersAt(found, serveAt / minuteMs) * minuteMs));
 }
 
 /** The run sheet of a meal that nobody has begun. */

@@ -10,7 +10,7 @@ import type { Turn } from "../rehearsal/stage.ts";
 import { summaryOf, summarySentences } from "../rehearsal/summary.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { defaultAddress } from "./default-address.ts";
-import { findMeal, type FoundMeal } from "./find-meal.ts";
+import { entersAt, findMeal, type FoundMeal } from "./find-meal.ts";
 import { printData, printMessage } from "./print.ts";
 
 const help = `rehearse MEAL --say SCRIPT: cook a meal on a clock that runs by itself and print the whole conversation.
@@ -63,11 +63,11 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
     : serve;
 }
 
-/** A tenth more than planned, on the five minutes: the slack with which an evening is begun. */
-function usualStart({ takesMinutes }: FoundMeal, serveAt: number | null): number {
+/** With the usual slack; without a serving time, at five. */
+function usualStart(meal: FoundMeal, serveAt: number | null): number {
   const fiveInTheAfternoon = 17 * 60;
   if (serveAt === null) return fiveInTheAfternoon;
-  const start = Math.floor((serveAt - takesMinutes * 1.1) / 5) * 5;
+  const start = entersAt(meal, serveAt);
   return start >= 0 ? start : start + 24 * 60;
 }
 

@@ -20,8 +20,8 @@ function answer(evening: CookedEvening | null, request: Request, response: Respo
     return;
   }
   const { session, state, at } = evening;
-  const { meal, serveAt } = state;
-  const planned = { meal, serveAt, sheet: runSheetOf(state, at) };
+  const { meal, tasks, serveAt } = state;
+  const planned = { meal, tasks, serveAt, sheet: runSheetOf(state, at) };
   const text = calendarOf(planned, { stamp: at, uidBase: `${session}.stovecall` });
   response
     .set("Cache-Control", "no-store")

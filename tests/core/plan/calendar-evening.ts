@@ -2,6 +2,7 @@ import type { PlannedEvening } from "../../../core/plan/big-moments.ts";
 import type { CalendarMark } from "../../../core/plan/calendar.ts";
 import type { Entry, RunSheet } from "../../../core/plan/model.ts";
 import { taskId } from "../../../core/plan/model.ts";
+import { expandTasks } from "../../../core/plan/tasks.ts";
 import { seconds } from "../../../core/units/quantity.ts";
 import { after, at, dish, handsOff, handsOn, meal, mins, oven } from "./small-meals.ts";
 
@@ -51,5 +52,10 @@ export const bakedSheet: RunSheet = {
 };
 
 /** Planned at a quarter past four for half past six. */
-export const evening: PlannedEvening = { meal: bakedSupper, sheet: bakedSheet, serveAt: at(90) };
+export const evening: PlannedEvening = {
+  meal: bakedSupper,
+  tasks: expandTasks(bakedSupper),
+  sheet: bakedSheet,
+  serveAt: at(90),
+};
 export const mark: CalendarMark = { stamp: at(-45), uidBase: "evening-1.stovecall" };

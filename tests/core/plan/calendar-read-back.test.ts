@@ -5,6 +5,7 @@ import { bigMoments } from "../../../core/plan/big-moments.ts";
 import type { PlannedEvening } from "../../../core/plan/big-moments.ts";
 import { calendarOf, calendarMaker } from "../../../core/plan/calendar.ts";
 import { minus } from "../../../core/units/quantity.ts";
+import { expandTasks } from "../../../core/plan/tasks.ts";
 import { bakedSupper, evening, mark } from "./calendar-evening.ts";
 
 /**
@@ -61,7 +62,8 @@ describe("a calendar file read by another program", () => {
           name,
           steps: dish.steps.map((step) => ({ ...step, title, do: does })),
         }));
-        const planned = { ...evening, meal: { ...bakedSupper, name, dishes } };
+        const meal = { ...bakedSupper, name, dishes };
+        const planned = { ...evening, meal, tasks: expandTasks(meal) };
         expect(readBack(planned)).toEqual(expected(planned));
       }),
       { numRuns: 200, seed: 5545 },

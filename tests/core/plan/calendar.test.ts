@@ -4,7 +4,7 @@ import { calendarOf } from "../../../core/plan/calendar.ts";
 import { contentLine, textValue } from "../../../core/plan/content-line.ts";
 import { instant, minutes, plus } from "../../../core/units/quantity.ts";
 import { utcDateTime } from "../../../core/units/utc-date.ts";
-import { bakedSupper, bakedSheet, mark, evening } from "./calendar-evening.ts";
+import { bakedSheet, mark, evening } from "./calendar-evening.ts";
 import { at } from "./small-meals.ts";
 
 const octets = (text: string): number => new TextEncoder().encode(text).length;
@@ -196,7 +196,7 @@ describe("the evening's calendar", () => {
 
   it("[P55] a meal of which nothing is planned still gives a calendar that may be read", () => {
     const sheet = { ...bakedSheet, entries: [], ovenMoves: [] };
-    const written = calendarOf({ meal: bakedSupper, sheet, serveAt: null }, mark);
+    const written = calendarOf({ ...evening, sheet, serveAt: null }, mark);
     expect(
       blocks(written, "VEVENT").map((lines) => lines.find((line) => line.startsWith("SUMMARY"))),
     ).toEqual([
