@@ -29,8 +29,10 @@ function planInput(session: Session, now: Instant): PlanInput {
     progress: session.progress,
     ovens: session.ovens,
     now,
+    since: session.lastAt,
     serveAt: session.serveAt,
     first: session.wishes,
     focus: session.focus?.task ?? null,
+    course: null,
   };
 }

@@ -1,5 +1,5 @@
 import type { Task } from "./model.ts";
-import type { ChoiceOfBaking, HeatUse } from "./oven.ts";
+import type { Baking, HeatUse } from "./oven.ts";
 import type { PoolUse } from "./pools.ts";
 
 /** All times here are whole milliseconds from "now"; lengths are milliseconds. */
@@ -21,7 +21,7 @@ export interface Act {
   readonly pools: readonly PoolUse[];
   readonly oven: HeatUse | null;
   /** Which ovens and heats suit it; empty where it needs none, or where none will do. */
-  readonly bakings: readonly ChoiceOfBaking[];
+  readonly bakings: readonly Baking[];
   /** Not before this, because of what is over (a chill that began at twelve). */
   readonly release: number;
   /** Not after this, because of what is over; null: no such limit. */

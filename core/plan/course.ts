@@ -1,83 +1,104 @@
-import type { Both, Candidate, Goal } from "./improve.ts";
+import { seconds } from "../units/quantity.ts";
+import { ANY_BAKING } from "./engine/builder.ts";
+import { Walk } from "./engine/walk.ts";
+import { bakingAt, draftsOf, type Drafts, type Order, type Schedule } from "./drafts.ts";
+import type { Candidate, Goal } from "./improve.ts";
 import { candidate, soonest } from "./improve.ts";
 import { isBetter } from "./judge.ts";
 import { settled } from "./limits.ts";
-import type { PlanInput, Task, TaskId } from "./model.ts";
-import { ranked, rules } from "./orders.ts";
-import type { Problem } from "./problem.ts";
-import { mirrored, problemOf } from "./problem.ts";
+import type { Course, PlanInput, Task } from "./model.ts";
+import { problemOf } from "./problem.ts";
 
-/** How the whole meal goes best when begun at nought: the start of each task, in milliseconds. */
-export interface Course {
-  readonly meal: PlanInput["meal"];
-  readonly starts: ReadonlyMap<TaskId, number>;
-  readonly patience: number;
-}
+/** A course depends on the meal alone, so it is worked out once and then only looked up. */
+const courses = new WeakMap<readonly Task[], { readonly meal: PlanInput["meal"]; readonly course: Course }>();
 
-/** A meal's course depends on the meal alone, so it is worked out once and then only looked up. */
-const courses = new WeakMap<readonly Task[], Course>();
-
-/** How many placings of an act the search for the best order may take in its first round: it bounds the time. */
-const PLACINGS = 1000;
-/** As many orders are tried even for a very long meal. */
-const LEAST_ORDERS = 4;
-/** How many of the orders are worked out to the end: those that are ready first. */
-const FINALISTS = 4;
-/** How often the best of them is planned again in its own order. */
+/** How much work the walk may do for a course that is wanted at once; see Walk. */
+const WORK_AT_ONCE = 6_000;
+/** Its steps, whatever the work: what is bound to its moment is none. */
+const LEAST_STEPS = 4;
+const MOST_STEPS = 400;
+const SEED = 1;
+/** How often the best plan is planned again in its own order. */
 const REFINEMENTS = 4;
 
-/** The best plan by any of the orders to try; null where there is nothing to plan. */
-export function bestPlan(both: Both, goal: Goal): Candidate | null {
-  const most = Math.max(LEAST_ORDERS, Math.floor(PLACINGS / Math.max(1, both.problem.acts.length)));
-  const tried = rules(both.problem)
-    .slice(0, most)
-    .map((rule) => soonest(both, rule, goal));
-  tried.sort((a, b) => a.ready - b.ready);
-  return tried.slice(0, FINALISTS).reduce<Candidate | null>((leader, soon) => {
-    const made = candidate(both, soon, goal);
-    return leader === null || isBetter(made.verdict, leader.verdict, goal.serveAt ?? 0) ? made : leader;
-  }, null);
+/** As if nothing had begun and dinner were wanted soon. */
+export const SOON: Goal = { serveAt: null, first: [] };
+
+/** The meal as if nothing had begun. */
+export function freshDrafts(input: PlanInput): Drafts {
+  return draftsOf(settled(problemOf({ ...input, progress: new Map(), ovens: [] })).problem).drafts;
 }
 
-/** Plans again in the order of the best plan, as long as that makes it better. */
-function refined(both: Both, goal: Goal): Candidate | null {
-  let leader = bestPlan(both, goal);
-  for (let round = 0; round < REFINEMENTS && leader !== null; round += 1) {
-    const rank = ranked(leader.schedule.map((place) => place.start));
-    const again = candidate(both, soonest(both, { rank, patience: leader.rule.patience }, goal), goal);
+/** Walks on for so much work; the best schedule met, null where there is nothing to plan. */
+export function walkOn(drafts: Drafts, walk: Walk, work: number): Schedule | null {
+  const enough = walk.work + work;
+  for (let step = 0; step < LEAST_STEPS || (walk.work < enough && step < MOST_STEPS); step += 1) walk.step();
+  return walk.nearest === null ? null : drafts.scheduleOf(walk.nearest);
+}
+
+/** A candidate in an order, planned again in its own order as long as that makes it better. */
+export function refined(drafts: Drafts, order: Order, goal: Goal): Candidate {
+  let leader = candidate(drafts, soonest(drafts, order, goal), goal);
+  for (let round = 0; round < REFINEMENTS; round += 1) {
+    const again = candidate(drafts, soonest(drafts, drafts.orderOf(leader.schedule), goal), goal);
     if (!isBetter(again.verdict, leader.verdict, goal.serveAt ?? 0)) break;
     leader = again;
   }
   return leader;
 }
 
-/** A problem with its mirror. */
-export const bothWays = (problem: Problem): Both => ({ problem, mirror: mirrored(problem) });
+/** A schedule of the whole meal as its course. */
+export function courseFrom({ problem }: Drafts, schedule: Schedule): Course {
+  return problem.acts.map(({ task }, index) => {
+    const { start, baking } = schedule[index] ?? { start: 0, baking: null };
+    const oven = baking === null ? undefined : problem.ovens[baking.oven];
+    return {
+      task: task.id,
+      start: seconds(start / 1000),
+      baking: baking === null || oven === undefined ? null : { oven: oven.name, heat: baking.heat },
+    };
+  });
+}
 
-/**
- * The best order for the meal as if nothing had begun. Every later plan starts from it, so that the cook's
- * order of work does not flap from minute to minute.
- */
+/** The course that the meal was begun with, or one that is made at once. */
 export function courseOf(input: PlanInput): Course {
-  const known = courses.get(input.tasks);
-  if (known?.meal === input.meal) return known;
-  const { problem } = settled(problemOf({ ...input, progress: new Map(), ovens: [] }));
-  const leader = refined(bothWays(problem), { serveAt: null, first: [] });
-  const course: Course = {
-    meal: input.meal,
-    starts: new Map(problem.acts.map((act, index) => [act.task.id, leader?.schedule[index]?.start ?? 0])),
-    patience: leader?.rule.patience ?? 0,
+  const { course } = input;
+  if (course !== null) {
+    const known = new Set(course.map((step) => step.task));
+    if (input.tasks.every((task) => known.has(task.id))) return course;
+  }
+  const made = courses.get(input.tasks);
+  if (made?.meal === input.meal) return made.course;
+  const drafts = freshDrafts(input);
+  const schedule = walkOn(drafts, new Walk(drafts.both, SEED), WORK_AT_ONCE);
+  const fresh =
+    schedule === null ? [] : courseFrom(drafts, refined(drafts, drafts.orderOf(schedule), SOON).schedule);
+  courses.set(input.tasks, { meal: input.meal, course: fresh });
+  return fresh;
+}
+
+/** The order of a course, for what is left of the meal. */
+export function orderIn(course: Course, { problem }: Drafts): Order {
+  const steps = new Map(course.map((step) => [step.task, step]));
+  const known = problem.acts.map((act) => steps.get(act.task.id));
+  return {
+    keys: known.map((step) => (step?.start ?? 0) * 1000),
+    bakings: problem.acts.map((act, index) => {
+      const baking = known[index]?.baking ?? null;
+      if (baking === null) return ANY_BAKING;
+      const oven = problem.ovens.findIndex(({ name }) => name === baking.oven);
+      return bakingAt(act, { oven, heat: baking.heat });
+    }),
   };
-  courses.set(input.tasks, course);
-  return course;
 }
 
 /** How far the cook is behind the course, in milliseconds from now: by what was begun the latest. */
 export function behind(course: Course, input: PlanInput): number {
+  const starts = new Map(course.map((step) => [step.task, step.start * 1000]));
   const lags = input.tasks.flatMap((task) => {
     const progress = input.progress.get(task.id);
     const started = progress?.state === "running" || progress?.state === "done" ? progress.startedAt : null;
-    return started === null ? [] : [started - input.now - (course.starts.get(task.id) ?? 0)];
+    return started === null ? [] : [started - input.now - (starts.get(task.id) ?? 0)];
   });
   return lags.length === 0 ? 0 : Math.max(...lags);
 }

@@ -1,4 +1,4 @@
-import type { Schedule } from "./generate.ts";
+import type { Schedule } from "./drafts.ts";
 import type { Problem } from "./problem.ts";
 
 /** What there is to say against a schedule; milliseconds from now, or sums of milliseconds. */

@@ -95,6 +95,36 @@ export function settled(problem: Problem): Settled {
   return { problem: withArcs(open, arcs), broken };
 }
 
+/**
+ * Lets go of the maximum lag that a circle of limits can best do without: the longest one on it. What only contradicts
+ * others together is found by the engine, as a circle of acts that each must start later than the one before.
+ */
+export function letGo(problem: Problem, circle: readonly number[]): { problem: Problem; sentence: string } {
+  const inTurn = circle.map((from, at) => [from, circle[(at + 1) % circle.length] ?? from] as const);
+  const bound = inTurn.flatMap(([from, to]) => (problem.before[from] ?? []).filter((arc) => arc.from === to));
+  const limits = bound.filter((arc) => arc.atMost !== null);
+  const [first, ...others] = limits;
+  if (first === undefined) throw new Error(`no limit to let go of among ${circle.join(", ")}`);
+  const gone = others.reduce((most, arc) => ((arc.atMost ?? 0) > (most.atMost ?? 0) ? arc : most), first);
+  const arcs = problem.before.flat().map((arc) => (arc === gone ? { ...arc, atMost: null } : arc));
+  return { problem: withArcs(problem, arcs), sentence: contradiction(problem, gone, limits) };
+}
+
+function contradiction(problem: Problem, gone: Arc, limits: readonly Arc[]): string {
+  const [from, to] = [problem.acts[gone.from]?.task, problem.acts[gone.to]?.task];
+  if (from === undefined || to === undefined) return "";
+  const limit = gone.atMost === 0 ? "at once" : `within ${spokenMinutes(gone.atMost ?? 0)}`;
+  const others = limits.flatMap((arc) => {
+    const [before, after] = [problem.acts[arc.from]?.task, problem.acts[arc.to]?.task];
+    return arc === gone || before === undefined || after === undefined
+      ? []
+      : [`${titleOf(after)} soon after ${titleOf(before)}`];
+  });
+  const because =
+    others.length === 0 ? "what comes between takes longer" : `not with ${others.join(" and ")}`;
+  return `${inDish(to)} should follow ${titleOf(from)} ${limit}, but that cannot be: ${because}.`;
+}
+
 function lack(meal: CookingMeal, need: Need, task: Task): string | null {
   const { burners, ovens, appliances } = meal.kitchen;
   switch (need.kind) {

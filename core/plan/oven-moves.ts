@@ -1,6 +1,6 @@
 import { instant } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
-import type { Schedule } from "./generate.ts";
+import type { Schedule } from "./drafts.ts";
 import type { OvenMove } from "./model.ts";
 import { changeOver, writtenHeat } from "./oven.ts";
 import type { OvenFacts } from "./oven.ts";
@@ -23,10 +23,13 @@ function movesOf(
   const moves: OvenMove[] = [];
   let set = used.find((one) => one.act.running !== null)?.heat ?? oven.set;
   let hot = oven.temperature ?? oven.set ?? 0;
+  // Until its dial is turned it goes on to what it is set to, and that may be further from the next heat.
+  let meant = oven.set ?? hot;
   for (const { act, start, heat } of used) {
     const last = moves.at(-1);
     if (heat !== set) {
-      const at = instant(now + Math.max(0, start - changeOver(oven, hot, heat)));
+      const lead = Math.max(changeOver(oven, hot, heat), changeOver(oven, meant, heat));
+      const at = instant(now + Math.max(0, start - lead));
       const readyAt = instant(now + start);
       moves.push({ oven: oven.name, heat: writtenHeat(heat, steps), at, readyAt, for: [act.task.id] });
     } else if (last !== undefined) {
@@ -34,6 +37,7 @@ function movesOf(
     }
     set = heat;
     hot = heat;
+    meant = heat;
   }
   return moves;
 }

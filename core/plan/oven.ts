@@ -29,11 +29,6 @@ export interface Baking {
   readonly heat: number;
 }
 
-/** A baking that may be chosen, and how many of the meal's oven tasks could share its heat. */
-export interface ChoiceOfBaking extends Baking {
-  readonly sharedBy: number;
-}
-
 /** A cold oven: the temperature of the room. Common practice, no source. */
 const COLD_F = 70;
 /** A rate of nought would heat for ever; the recipe reader refuses it, and a plan must come all the same. */
@@ -115,8 +110,8 @@ export function ovensOf(input: PlanInput, running: readonly HeatUse[]): readonly
 
 /** How long the oven takes from one heat to another, in milliseconds. */
 export function changeOver(oven: OvenFacts, from: number, to: number): number {
-  const minutes = to >= from ? (to - from) / oven.heats : (from - to) / oven.cools;
-  return Math.ceil(minutes * 60_000);
+  // As the engine counts, to the millisecond.
+  return Math.ceil(to >= from ? (to - from) / (oven.heats / 60_000) : (from - to) / (oven.cools / 60_000));
 }
 
 /** How many of the tasks could bake at this heat. */
@@ -132,7 +127,7 @@ export function bakingsOf(
   use: HeatUse,
   all: readonly HeatUse[],
   ovens: readonly OvenFacts[],
-): readonly ChoiceOfBaking[] {
+): readonly Baking[] {
   const ends = [...all.flatMap((one) => [one.low, one.high]), ...ovens.flatMap((oven) => oven.set ?? [])];
   const inside = [...new Set([use.low, use.high, ...ends])].filter(
     (heat) => heat >= use.low && heat <= use.high,
@@ -142,7 +137,7 @@ export function bakingsOf(
   return ovens.flatMap((one, oven) =>
     one.hottest < use.low || one.racks < use.racks
       ? []
-      : heats.filter(({ heat }) => heat <= one.hottest).map((choice) => ({ oven, ...choice })),
+      : heats.filter(({ heat }) => heat <= one.hottest).map(({ heat }) => ({ oven, heat })),
   );
 }
 

@@ -1,71 +1,137 @@
-import { behind, bestPlan, bothWays, courseOf } from "./course.ts";
+import { behind, courseOf, orderIn, refined, walkOn } from "./course.ts";
+import { draftsOf, type Drafts, type Order } from "./drafts.ts";
+import { Walk } from "./engine/walk.ts";
 import { firstActs } from "./first.ts";
-import type { Both, Candidate, Goal } from "./improve.ts";
+import type { Candidate, Goal } from "./improve.ts";
 import { candidate, pulledForward, slackOf, soonest, steady } from "./improve.ts";
-import { isWorthwhile } from "./judge.ts";
+import { isBetter, isWorthwhile } from "./judge.ts";
+import { keptHeat } from "./kept-heat.ts";
 import { lacks, settled } from "./limits.ts";
 import type { PlanInput, Planner } from "./model.ts";
-import { ranked, tails } from "./orders.ts";
 import { problemOf } from "./problem.ts";
 import { sheetOf } from "./sheet.ts";
 
-function isClean(made: Candidate, goal: Goal, leastMs: number): boolean {
-  const { missed, waits, ready } = made.verdict;
-  return missed === 0 && waits === 0 && ready <= Math.max(goal.serveAt ?? 0, leastMs);
+/** How much work the walk may do for another order, and how often it stops to have its best one planned whole. */
+const WORK = 8_000;
+const STOPS = 3;
+const SEED = 1;
+
+interface Begun {
+  readonly drafts: Drafts;
+  /** What had to be let go, one sentence each. */
+  readonly broken: readonly string[];
+  readonly goal: Goal;
 }
 
-/** The course from where the cook stands, or the usual way of planning it: what keeps the order of work. */
-function usualPlan(both: Both, input: PlanInput, goal: Goal): Candidate {
-  const course = courseOf(input);
-  const starts = both.problem.acts.map((act) => course.starts.get(act.task.id) ?? 0);
-  const soon = soonest(both, { rank: ranked(starts), patience: course.patience }, goal);
-  const usual = candidate(both, soon, goal);
+function begun(input: PlanInput): Begun {
+  const { problem, broken } = settled(problemOf(input));
+  const { drafts, broken: more } = draftsOf(problem);
+  const serveAt = input.serveAt === null ? null : input.serveAt - input.now;
+  const goal = { serveAt, first: firstActs(drafts.problem, input, "as wished") };
+  return { drafts, broken: [...broken, ...more], goal };
+}
+
+function isClean({ verdict }: Candidate, goal: Goal, leastMs: number): boolean {
+  return verdict.missed === 0 && verdict.waits === 0 && verdict.ready <= Math.max(goal.serveAt ?? 0, leastMs);
+}
+
+/** The work in this order, moved on by what the cook is behind it, or planned anew where that is worth it. */
+function inOrder(drafts: Drafts, order: Order, lateMs: number, goal: Goal): Candidate {
+  const usual = candidate(drafts, soonest(drafts, order, goal), goal);
   if (goal.serveAt !== null && usual.verdict.ready <= goal.serveAt) return usual;
-  const late = behind(course, input);
-  const kept = steady(
-    both,
-    starts.map((start) => start + late),
-    course.patience,
-    goal,
-  );
-  return isWorthwhile(usual.verdict, kept.verdict, goal.serveAt ?? 0)
-    ? usual
-    : pulledForward(both.problem, kept, goal);
+  const kept = steady(drafts, { ...order, keys: order.keys.map((start) => start + lateMs) }, goal);
+  const isWorth = isWorthwhile(usual.verdict, kept.verdict, goal.serveAt ?? 0);
+  return isWorth ? usual : pulledForward(drafts, kept, goal);
 }
 
-function chosen(both: Both, input: PlanInput, goal: Goal): Candidate {
-  const { problem } = both;
-  const usual = usualPlan(both, input, goal);
-  const runs = problem.acts.map((act) => act.running?.start ?? 0);
-  const least = Math.max(0, ...tails(problem).map((tail, index) => tail + (runs[index] ?? 0)));
-  if (isClean(usual, goal, least)) return usual;
-  const other = bestPlan(both, goal);
-  const isOther = other !== null && isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0);
-  return isOther ? other : usual;
+/** The best plan of those that a walk comes by; null where there is nothing to plan. */
+function walked(drafts: Drafts, from: Candidate, goal: Goal): Candidate | null {
+  const walk = new Walk(drafts.both, SEED);
+  walk.goOnFrom(drafts.timetableOf(from.schedule));
+  let best: Candidate | null = null;
+  for (let stop = 0, seen = -1; stop < STOPS; stop += 1) {
+    const schedule = walkOn(drafts, walk, WORK / STOPS);
+    if (schedule === null || walk.end === seen) continue;
+    seen = walk.end;
+    const made = refined(drafts, keptHeat(drafts.problem, drafts.orderOf(schedule), "each"), goal);
+    if (best === null || isBetter(made.verdict, best.verdict, goal.serveAt ?? 0)) best = made;
+  }
+  return best;
+}
+
+function chosen({ drafts, goal }: Begun, input: PlanInput, first: Goal["first"]): Candidate {
+  const wanted = { ...goal, first };
+  const course = courseOf(input);
+  const order = keptHeat(drafts.problem, orderIn(course, drafts), "together");
+  const usual = inOrder(drafts, order, behind(course, input), wanted);
+  if (isClean(usual, wanted, drafts.bound)) return usual;
+  const other = walked(drafts, usual, wanted);
+  const isWorth = other !== null && isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0);
+  return isWorth ? other : usual;
 }
 
 /** Followers are put first only where their last moment would be missed otherwise: it turns the order over. */
-function finished(both: Both, input: PlanInput, goal: Goal): Candidate {
-  const usual = chosen(both, input, goal);
+function lookedOver(begun: Begun, input: PlanInput): Candidate {
+  const { drafts, goal } = begun;
+  const usual = chosen(begun, input, goal.first);
   if (usual.verdict.missed === 0) return usual;
-  const other = chosen(both, input, { ...goal, first: firstActs(both.problem, input, "followers too") });
+  const other = chosen(begun, input, firstActs(drafts.problem, input, "followers too"));
   return isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0) ? other : usual;
 }
 
+/** What was made of the evening when something last happened; `input` is the evening at that moment. */
+interface Standing {
+  readonly input: PlanInput;
+  readonly begun: Begun;
+  readonly made: Candidate;
+}
+
+/** Kept as long as what has become of the tasks is. */
+const standings = new WeakMap<PlanInput["progress"], Standing>();
+
+const isSame = (one: PlanInput, other: PlanInput): boolean =>
+  one.since === other.since &&
+  one.meal === other.meal &&
+  one.tasks === other.tasks &&
+  one.serveAt === other.serveAt &&
+  one.course === other.course &&
+  one.focus === other.focus &&
+  one.ovens === other.ovens &&
+  one.first === other.first;
+
+/** The plan as it is looked over when something has happened. */
+function standingFor(input: PlanInput): Standing {
+  const known = standings.get(input.progress);
+  if (known !== undefined && isSame(known.input, input)) return known;
+  const then = { ...input, now: input.since };
+  const start = begun(then);
+  const standing = { input: then, begun: start, made: lookedOver(start, then) };
+  standings.set(input.progress, standing);
+  return standing;
+}
+
+/** The plan that goes on with what was looked over, a while later: nothing has happened but that time went by. */
+function goneOn(standing: Standing, later: Begun, passedMs: number): Candidate {
+  const { drafts, goal } = later;
+  const { keys, bakings } = standing.begun.drafts.orderOf(standing.made.schedule);
+  const starts = keys.map((start) => start - passedMs);
+  const waiting = starts.filter((_, index) => drafts.problem.acts[index]?.running === null);
+  const late = Math.max(0, ...waiting.map((start) => -start));
+  return inOrder(drafts, { keys: starts, bakings }, late, goal);
+}
+
 /**
- * The first engine behind the `Planner` seam: serial schedule generation by several fixed orders, made late
- * from the serving moment backwards and then early again where that does no harm. Hands-on and unattended
- * tasks are planned with the middle of their range: `end` is that planned end, `look` the earliest one.
- * See docs/decisions/0004-first-plan-engine.md.
+ * The engine behind the `Planner` seam. When something happens, the work is put in the order of the course, made late
+ * from the serving moment backwards and then early again where that does no harm; where that breaks a limit or comes
+ * late, a walk looks for another order. Until something else happens that order stands. Tasks are planned with the
+ * middle of their range: `end` is that planned end, `look` the earliest one. See docs/decisions/0017-one-engine.md.
  */
 export const plan: Planner = (input) => {
-  const { problem, broken } = settled(problemOf(input));
-  const both = bothWays(problem);
-  const goal: Goal = {
-    serveAt: input.serveAt === null ? null : input.serveAt - input.now,
-    first: firstActs(problem, input, "as wished"),
-  };
-  const made = finished(both, input, goal);
+  const standing = standingFor(input);
+  const passedMs = input.now - input.since;
+  const present = passedMs === 0 ? standing.begun : begun(input);
+  const made = passedMs === 0 ? standing.made : goneOn(standing, present, passedMs);
+  const { drafts, broken, goal } = present;
   const told = [...lacks(input.meal, input.tasks), ...broken];
-  return sheetOf(problem, { ...made, slack: slackOf(both, made, goal) }, input, told);
+  return sheetOf(drafts.problem, { ...made, slack: slackOf(drafts, made, goal) }, input, told);
 };

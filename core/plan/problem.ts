@@ -3,9 +3,8 @@ import { poolUse, poolsOf } from "./pools.ts";
 import type { Pools } from "./pools.ts";
 import type { PlanInput, Progress, Task, TaskId } from "./model.ts";
 import { momentsOf, plannedLength } from "./tasks.ts";
-import { blocksOf, takersOf } from "./ties.ts";
 import { bakingsOf, heatOf, ovensOf } from "./oven.ts";
-import type { OvenFacts } from "./oven.ts";
+import type { HeatUse, OvenFacts } from "./oven.ts";
 import { instant } from "../units/quantity.ts";
 
 /** What is to be planned. */
@@ -14,8 +13,6 @@ export interface Problem {
   /** What comes before each act, and after it; indices as in `acts`. */
   readonly before: readonly (readonly Arc[])[];
   readonly after: readonly (readonly Arc[])[];
-  /** Acts that are placed together because one must follow the other soon; what runs is in none. */
-  readonly blocks: readonly (readonly number[])[];
   /** For each act those that take up its result; empty: it goes to the table. */
   readonly takers: readonly (readonly number[])[];
   /** How many there are of each. */
@@ -79,16 +76,27 @@ function arcsOf(open: readonly Task[]): readonly Arc[] {
   );
 }
 
+const byId = (one: Task, other: Task): number => (one.id < other.id ? -1 : one.id > other.id ? 1 : 0);
+
+/** What may be chosen; what runs stays where it is, in the oven whose heat suits it, at the heat that is set. */
+function bakingsFor(act: Act, use: HeatUse, uses: readonly HeatUse[], ovens: readonly OvenFacts[]) {
+  if (act.running === null || ovens.length === 0) return bakingsOf(use, uses, ovens);
+  const suits = ovens.findIndex(({ set }) => set !== null && set >= use.low && set <= use.high);
+  const oven = Math.max(0, suits);
+  return [{ oven, heat: ovens[oven]?.set ?? use.low }];
+}
+
 /** What is still to be planned, with what runs and what is over taken into account. */
 export function problemOf(input: PlanInput): Problem {
-  const open = input.tasks.filter((task) => !isOver(input, task));
+  // In an order that does not depend on that of the dishes: nor does the plan, then.
+  const open = input.tasks.filter((task) => !isOver(input, task)).toSorted(byId);
   const pools = poolsOf(input.meal);
   const cold = open.map((task) => actOf(task, input, pools));
   const baking = cold.flatMap((act) => (act.running === null ? [] : (act.oven ?? [])));
   const ovens = ovensOf(input, baking);
   const uses = cold.flatMap((act) => act.oven ?? []);
   const acts = cold.map((act) =>
-    act.oven === null ? act : { ...act, bakings: bakingsOf(act.oven, uses, ovens) },
+    act.oven === null ? act : { ...act, bakings: bakingsFor(act, act.oven, uses, ovens) },
   );
   const counts = [...pools.values()].map((pool) => pool.count);
   return withArcs({ acts, pools: counts, ovens }, arcsOf(open));
@@ -96,7 +104,7 @@ export function problemOf(input: PlanInput): Problem {
 
 /** The same problem with these arcs in place of its own. */
 export function withArcs(
-  problem: Omit<Problem, "before" | "after" | "blocks" | "takers">,
+  problem: Omit<Problem, "before" | "after" | "takers">,
   arcs: readonly Arc[],
 ): Problem {
   const before: Arc[][] = problem.acts.map(() => []);
@@ -109,29 +117,21 @@ export function withArcs(
     ...problem,
     before,
     after,
-    blocks: blocksOf(problem.acts, arcs),
     takers: takersOf(problem.acts, after),
   };
 }
 
 /**
- * The problem with time running backwards: what was latest becomes earliest. Scheduling this forward packs
- * everything as late as it will go. Releases are left to the caller.
+ * Who takes up what an act makes. A next batch takes up the pan, not the food, so the early batches wait for
+ * those that take up the last.
  */
-export function mirrored(problem: Problem): Problem {
-  const acts = problem.acts.map((act): Act => ({
-    ...act,
-    hands: { from: act.length - act.hands.to, to: act.length - act.hands.from },
-    latest: null,
-    running: act.running === null ? null : { start: -act.running.end, end: -act.running.start },
-  }));
-  const ovens = problem.ovens.map((oven): OvenFacts => ({
-    ...oven,
-    heats: oven.cools,
-    cools: oven.heats,
-    temperature: null,
-  }));
-  const turn = (arc: Arc): Arc => ({ ...arc, from: arc.to, to: arc.from });
-  const before = problem.after.map((arcs) => arcs.map(turn));
-  return { ...problem, acts, ovens, before, after: problem.before.map((arcs) => arcs.map(turn)) };
+function takersOf(acts: readonly Act[], after: readonly (readonly Arc[])[]): readonly (readonly number[])[] {
+  const own = acts.map((act, index) =>
+    (after[index] ?? []).flatMap((arc) => (acts[arc.to]?.task.step === act.task.step ? [] : [arc.to])),
+  );
+  return acts.map((act, index) => {
+    const mine = own[index] ?? [];
+    if (mine.length > 0 || act.task.batch === null) return mine;
+    return acts.flatMap((other, at) => (other.task.step === act.task.step ? (own[at] ?? []) : []));
+  });
 }

@@ -1,4 +1,4 @@
-import type { Schedule } from "./generate.ts";
+import type { Schedule } from "./drafts.ts";
 import { takenUpAt, wantedStarts } from "./judge.ts";
 import type { Problem } from "./problem.ts";
 

@@ -35,15 +35,18 @@ function enters(found: FoundMeal, serveAt: Instant | null, now: Instant): Instan
 export function plannedMeal(found: FoundMeal, serveAt: Instant | null, now: Instant): PlannedMeal {
   const { meal } = found;
   const tasks = expandTasks(meal);
+  const begin = enters(found, serveAt, now);
   const input: PlanInput = {
     meal,
     tasks,
     progress: new Map(tasks.map((task) => [task.id, { state: "waiting" }])),
     ovens: meal.kitchen.ovens.map((oven) => ({ oven: oven.name, heat: null, setAt: null })),
-    now: enters(found, serveAt, now),
+    now: begin,
+    since: begin,
     serveAt,
     first: [],
     focus: null,
+    course: null,
   };
   const sheet = plan(input);
   const outlook = outlookOf(input, sheet, simulated);

@@ -68,12 +68,18 @@ export class Builder {
    * @param order every act once, none before those that must stand before it
    * @param wishes which of its bakings each act takes, or ANY_BAKING
    * @param releases no act starts before its own
+   * @param undoing whether acts are undone for a maximum lag; else what it misses is counted, and no act put off for it
    */
-  build(order: Int32Array, wishes: Int32Array, releases: Int32Array | null = null): void {
+  build(
+    order: Int32Array,
+    wishes: Int32Array,
+    releases: Int32Array | null = null,
+    undoing: "undoing" | "as it comes" = "undoing",
+  ): void {
     const { acts, lengths } = this.compiled;
     this.reset();
     if (releases !== null) this.floors.set(releases);
-    let moves = acts * MOVES_AN_ACT;
+    let moves = undoing === "undoing" ? acts * MOVES_AN_ACT : 0;
     for (let place = 0; place < acts; place += 1) {
       const act = order[place] ?? 0;
       const low = this.windowOf(act);

@@ -65,6 +65,11 @@ export class Walk {
     return this.best?.missed === 0 ? this.table : null;
   }
 
+  /** The best schedule, though it may miss limits; null: none yet. */
+  get nearest(): Timetable | null {
+    return this.table;
+  }
+
   /** When the best schedule ends. */
   get end(): number {
     return this.best?.end ?? 0;

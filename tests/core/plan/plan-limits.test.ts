@@ -42,6 +42,21 @@ describe("what cannot be", () => {
     expect(sheet.entries.map((one) => one.start)).toEqual([at(0), at(10), at(40)]);
   });
 
+  it("[P35] limits that contradict one another only together: one is let go and told", () => {
+    // Half an hour after the batter, with no more than twenty-two minutes of waiting on the way there.
+    const fritters = dish("fritters", [
+      handsOn("stir", mins(5)),
+      handsOn("fry", mins(5), { after: [after("stir", 0, 10)] }),
+      handsOn("crisp", mins(5), { after: [after("stir", 30), after("fry", 0, 12)] }),
+    ]);
+    const input = evening([fritters]);
+    const sheet = plan(input);
+    expect(faultsOf(input, sheet)).toEqual([]);
+    expect(sheet.broken[0]).toBe(
+      'In the fritters, "crisp" should follow "fry" within twelve minutes, but that cannot be: not with "fry" soon after "stir".',
+    );
+  });
+
   it("[P26] what the kitchen has not got is told, one sentence for each, and planned all the same", () => {
     const bare = { burners: 1, ovens: [], appliances: [] };
     const wild = dish("wild", [

@@ -40,6 +40,18 @@ describe("any meal", () => {
     );
   });
 
+  it("[P34] is planned alike, whatever the order of its dishes", () => {
+    fc.assert(
+      fc.property(madeUpMeal, serving, (dishes, serveAt) => {
+        const timesOf = (input: PlanInput) =>
+          new Map(plan(input).entries.map((entry) => [entry.task, [entry.start, entry.end, entry.slack]]));
+        const turned = evening(dishes.toReversed(), { serveAt });
+        expect(timesOf(turned)).toEqual(timesOf(evening(dishes, { serveAt })));
+      }),
+      { numRuns: 15, seed: 3 },
+    );
+  }, 60_000);
+
   it("[P30] can be cooked to the end by its sheets, each of them right at its minute", () => {
     fc.assert(
       fc.property(madeUpMeal, serving, fc.constantFrom(0.8, 1, 1.3), (dishes, serveAt, pace) => {
@@ -69,11 +81,19 @@ describe("from minute to minute", () => {
   it("[P31] while nothing happens the order of the cook's work stays the same", () => {
     for (const serveAt of [null, at(150)]) {
       const orders = Array.from({ length: 40 }, (_, minute) => {
-        const input = evening(harvestSupper, { serveAt, now: at(minute) });
+        const input = evening(harvestSupper, { serveAt, now: at(minute), since: at(0) });
         return handsOnOrder(input, plan(input)).join();
       });
       expect(new Set(orders).size).toBe(1);
     }
+  });
+
+  it.each([null, at(60), at(150)])("[P36] the dial is turned once for each heat (%s)", (serveAt) => {
+    const first = plan(evening(harvestSupper, { serveAt }));
+    const { sheets } = cook(evening(harvestSupper, { serveAt }));
+    const turns =
+      sheets.filter((one, index) => one.input.ovens !== sheets[index - 1]?.input.ovens).length - 1;
+    expect(turns).toBe(first.ovenMoves.length);
   });
 
   it("[P32] what should have begun and has not simply moves to now", () => {

@@ -21,9 +21,11 @@ function evenings(name: string): readonly PlanInput[] {
     progress: new Map(),
     ovens: [],
     now: five,
+    since: five,
     serveAt,
     first: [],
     focus: null,
+    course: null,
   }));
 }
 

@@ -119,9 +119,11 @@ export function evening(
     progress: new Map(),
     ovens: [],
     now: five,
+    since: more.now ?? five,
     serveAt: null,
     first: [],
     focus: null,
+    course: null,
     ...more,
   };
 }

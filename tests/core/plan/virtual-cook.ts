@@ -16,6 +16,9 @@ export interface Evening {
 
 const MINUTE = 60_000;
 
+const isSame = (one: ReadonlyMap<TaskId, Progress>, other: ReadonlyMap<TaskId, Progress>): boolean =>
+  one.size === other.size && [...one].every(([id, state]) => other.get(id) === state);
+
 /**
  * Cooks a meal exactly by the sheet: a new sheet every minute and after everything that happens; turns the
  * oven when told; starts what is due; ends each task after exactly its planned length times `pace(task)`.
@@ -26,6 +29,8 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
   const sheets: Evening["sheets"][number][] = [];
   const order: TaskId[] = [];
   let now: number = begin.now;
+  let told = new Map(progress);
+  let since = begin.now;
   const endOf = (id: TaskId, started: Instant, span: { readonly low: Seconds; readonly high: Seconds }) =>
     started + Math.round((span.low + span.high) / 2) * 1000 * pace(id);
   for (let turns = 0; turns < 2_000; turns += 1) {
@@ -35,12 +40,14 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
       }
     }
     if (begin.tasks.every((task) => progress.get(task.id)?.state === "done")) break;
-    const input: PlanInput = { ...begin, progress: new Map(progress), ovens, now: instant(now) };
+    if (!isSame(told, progress)) [told, since] = [new Map(progress), instant(now)];
+    const input: PlanInput = { ...begin, progress: told, ovens, now: instant(now), since };
     const sheet = plan(input);
     sheets.push({ input, sheet });
     for (const move of sheet.ovenMoves) {
       if (move.at > now) continue;
       const others = ovens.filter((oven) => oven.oven !== move.oven);
+      since = instant(now);
       ovens = [...others, { oven: move.oven, heat: move.heat, setAt: instant(now) }];
     }
     let next = (Math.floor(now / MINUTE) + 1) * MINUTE;
