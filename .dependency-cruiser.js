@@ -21,7 +21,7 @@ export default {
       name: "cook-knows-no-network",
       comment: "The fold over a meal must not depend on how its events travel.",
       severity: "error",
-      from: { path: "^core/cook/" },
+      from: { path: "^core/(cook|pace)/" },
       to: { path: "^core/sync/" },
     },
     {

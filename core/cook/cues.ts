@@ -11,7 +11,7 @@ import type { Session } from "./session.ts";
 const again = minutes(2);
 /** Warn this long before something has to start. */
 const latestWarning = minutes(2);
-/** A step in hand is asked after when it has taken this much longer than the recipe says. */
+/** A step in hand is asked after when it has taken this much longer than the recipe says, or than this cook takes. */
 const overstay = minutes(2);
 
 /**
@@ -70,7 +70,10 @@ function latestCues(session: Session, now: Instant): readonly Cue[] {
 function overstayCues(calls: readonly Call[], now: Instant): readonly Cue[] {
   return calls.flatMap((call): readonly Cue[] => {
     if (call.kind !== "do") return [];
-    const dueAt = plus(call.since, seconds(call.task.step.time.high + overstay));
+    const dueAt = plus(
+      call.since,
+      seconds(call.task.step.time.high * Math.max(1, call.task.pace) + overstay),
+    );
     const key = `still ${call.task.id} ${call.since}`;
     return now < dueAt ? [] : [{ key, call, dueAt, againAfter: minutes(5), say: sayStillAt(call.task) }];
   });

@@ -6,8 +6,9 @@ import type { Decision } from "./decision.ts";
 import { callOf, decideTask } from "./decide-task.ts";
 import { decideTimer } from "./decide-timer.ts";
 import type { Happening } from "./events.ts";
-import { appendEvents, undoneCommands } from "./fold.ts";
-import type { Command, MealOrder } from "./orders.ts";
+import { appendEvents } from "./fold.ts";
+import { lastCommand } from "./last-command.ts";
+import type { Command, MealOrder, Order } from "./orders.ts";
 import type { MealLog, Session } from "./session.ts";
 import { nextToCall } from "./next-call.ts";
 import { isReady } from "./ready.ts";
@@ -34,7 +35,7 @@ function decideOrder(command: Command, log: MealLog): Decision {
   if (order.type === "BeginMeal") {
     if (session !== null && session.phase.state !== "ended")
       return err({ code: "MealUnderway", name: session.meal.name });
-    return ok([{ type: "MealBegun", meal: order.meal, serveAt: order.serveAt }]);
+    return ok(beginning(order));
   }
   if (session === null) return err({ code: "NoMeal" });
   if (order.type === "UndoLast") return undoLast(log);
@@ -43,6 +44,11 @@ function decideOrder(command: Command, log: MealLog): Decision {
   if ("task" in order) return decideTask(order, session, at);
   if ("timer" in order) return decideTimer(order, session, at);
   return decideMeal(order, session, at);
+}
+
+function beginning({ meal, serveAt, paces }: Extract<Order, { type: "BeginMeal" }>): readonly Happening[] {
+  const begun: Happening = { type: "MealBegun", meal, serveAt };
+  return paces === undefined ? [begun] : [begun, { type: "PaceKnown", paces }];
 }
 
 function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
@@ -61,6 +67,10 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
       return ok([{ type: "OvenSet", oven: order.oven, heat: order.heat }]);
     case "UseSwap":
       return decideSwap(order, session);
+    case "SetPace":
+      return ok([{ type: "PaceSet", kind: order.kind, wish: order.wish }]);
+    case "ForgetPace":
+      return ok([{ type: "PaceForgotten" }]);
     case "CancelAllTimers":
       return ok([...session.timers.keys()].map((timer) => ({ type: "TimerCancelled", timer })));
     case "EndMeal":
@@ -80,17 +90,9 @@ function decideSwap(order: Extract<MealOrder, { readonly type: "UseSwap" }>, ses
     : ok([{ type: "SwapUsed", dish, ingredient, swap }]);
 }
 
-/** The last command that did something the cook asked for; what the clock called does not count. */
 function undoLast(log: MealLog): Decision {
-  const undone = undoneCommands(log.events);
-  const last = log.events.findLast(
-    ({ command, happening }) =>
-      !undone.has(command) &&
-      happening.type !== "Undone" &&
-      happening.type !== "TaskCalled" &&
-      happening.type !== "MealBegun",
-  );
-  return last === undefined ? err({ code: "NothingToUndo" }) : ok([{ type: "Undone", undoes: last.command }]);
+  const undoes = lastCommand(log);
+  return undoes === null ? err({ code: "NothingToUndo" }) : ok([{ type: "Undone", undoes }]);
 }
 
 /**

@@ -1,6 +1,7 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
+import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { TimerId } from "./orders.ts";
 
@@ -46,6 +47,13 @@ export type TimerHappening =
   | { readonly type: "TimerCancelled"; readonly timer: TimerId }
   | { readonly type: "TimerRenamed"; readonly timer: TimerId; readonly name: string };
 
+/** About how long this cook takes. `PaceKnown` comes with the meal's beginning and holds what the plan is to reckon with. */
+export type PaceHappening =
+  | { readonly type: "PaceKnown"; readonly paces: readonly Pace[] }
+  /** null: as learnt. */
+  | { readonly type: "PaceSet"; readonly kind: WorkKind; readonly wish: PaceWish | null }
+  | { readonly type: "PaceForgotten" };
+
 /** Something about the meal as a whole. */
 export type MealHappening =
   | { readonly type: "AttentionGiven"; readonly task: TaskId; readonly moment: string }
@@ -67,6 +75,7 @@ export type MealHappening =
 export type Happening =
   | { readonly type: "MealBegun"; readonly meal: CookingMeal; readonly serveAt: Instant | null }
   | MealHappening
+  | PaceHappening
   | TaskHappening
   | TimerHappening;
 

@@ -1,8 +1,10 @@
 import type { Instant } from "../units/quantity.ts";
+import type { Pace } from "../pace/pace.ts";
+import { atPace } from "../pace/pace.ts";
 import { expandTasks } from "../plan/tasks.ts";
 import type { Progress, Task, TaskId } from "../plan/model.ts";
 import type { CookingMeal } from "../recipe/model.ts";
-import type { Happening, MealEvent, MealHappening, TaskHappening } from "./events.ts";
+import type { Happening, MealEvent, MealHappening, PaceHappening, TaskHappening } from "./events.ts";
 import type { MealLog, Session } from "./session.ts";
 import { evolveTimer } from "./fold-timers.ts";
 import { swapped } from "./swap.ts";
@@ -48,14 +50,19 @@ function evolvePart(
 ): Session {
   if ("timer" in happening) return evolveTimer(session, happening, at);
   if ("task" in happening && !("moment" in happening)) return evolveTask(session, happening, at);
-  return evolveMeal(session, happening, at);
+  return isOfPace(happening) ? evolvePace(session, happening) : evolveMeal(session, happening, at);
 }
+
+/** Whether something happened to what is known of the cook's pace. */
+export const isOfPace = (happening: Happening): happening is PaceHappening =>
+  happening.type.startsWith("Pace");
 
 function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session {
   const tasks = expandTasks(meal);
   return {
     meal,
     tasks,
+    paces: [],
     phase: { state: "cooking" },
     begunAt: at,
     serveAt,
@@ -96,6 +103,31 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
       return session;
   }
 }
+
+function evolvePace(session: Session, happening: PaceHappening): Session {
+  switch (happening.type) {
+    case "PaceKnown":
+      return paced(session, happening.paces);
+    case "PaceSet": {
+      const { kind, wish } = happening;
+      return paced(
+        session,
+        session.paces.map((pace) => (pace.kind === kind ? { ...pace, wish } : pace)),
+      );
+    }
+    case "PaceForgotten":
+      return paced(
+        session,
+        session.paces.map((pace) => ({ ...pace, times: 1, steps: 0, evenings: 0, wish: null })),
+      );
+  }
+}
+
+const paced = (session: Session, paces: readonly Pace[]): Session => ({
+  ...session,
+  paces,
+  tasks: atPace(session.tasks, paces),
+});
 
 function evolveTask(session: Session, happening: TaskHappening, at: Instant): Session {
   const task = session.tasks.find((one) => one.id === happening.task);

@@ -1,6 +1,7 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
+import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { TaskId } from "../plan/model.ts";
 
 declare const timer: unique symbol;
@@ -46,12 +47,23 @@ export type MealOrder =
       readonly ingredient: IngredientId;
       readonly swap: number;
     }
+  | { readonly type: "SetPace"; readonly kind: WorkKind; readonly wish: PaceWish | null }
+  | { readonly type: "ForgetPace" }
   | { readonly type: "CancelAllTimers" }
   | { readonly type: "EndMeal" };
 
+/** Only the server gives it: it knows the recipes and the evenings before. */
+interface BeginMeal {
+  readonly type: "BeginMeal";
+  readonly meal: CookingMeal;
+  readonly serveAt: Instant | null;
+  /** How long this cook takes; left out where nothing is known, and then the recipes' times hold. */
+  readonly paces?: readonly Pace[];
+}
+
 /** What the cook (or the clock: `Tick`) wants to happen. */
 export type Order =
-  | { readonly type: "BeginMeal"; readonly meal: CookingMeal; readonly serveAt: Instant | null }
+  | BeginMeal
   | { readonly type: "Tick" }
   | { readonly type: "UndoLast" }
   | MealOrder

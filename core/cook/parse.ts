@@ -4,6 +4,7 @@ import type { Result } from "../units/result.ts";
 import { err, ok } from "../units/result.ts";
 import { cookingMealSchema } from "../recipe/cooking-meal-schema.ts";
 import { dishId, ingredientId } from "../recipe/model.ts";
+import { paceWishes, workKinds } from "../pace/pace.ts";
 import { taskId } from "../plan/model.ts";
 import type { MealEvent } from "./events.ts";
 import type { Order } from "./orders.ts";
@@ -13,15 +14,25 @@ const text = z.string().check(z.minLength(1), z.maxLength(200));
 const task = z.pipe(text, z.transform(taskId));
 const timer = z.pipe(text, z.transform(timerId));
 const dish = z.pipe(text, z.transform(dishId));
-const moment = z.pipe(z.int().check(z.nonnegative()), z.transform(instant));
+const count = z.int().check(z.nonnegative());
+const moment = z.pipe(count, z.transform(instant));
 const length = z.pipe(z.number().check(z.nonnegative()), z.transform(seconds));
 const span = z.strictObject({ low: length, high: length });
 const heat = z.strictObject({ degrees: z.number(), scale: z.enum(["F", "C"]) });
 const swap = {
   dish,
   ingredient: z.pipe(text, z.transform(ingredientId)),
-  swap: z.int().check(z.nonnegative()),
+  swap: count,
 };
+
+const wish = { kind: z.enum(workKinds), wish: z.nullable(z.enum(paceWishes)) };
+const pace = z.strictObject({
+  ...wish,
+  times: z.number().check(z.positive()),
+  steps: count,
+  evenings: count,
+  of: z.array(text),
+});
 
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
 const ofTask = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), task });
@@ -44,6 +55,8 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   bare("GoOn"),
   z.strictObject({ type: z.literal("SetServing"), serveAt: z.nullable(moment) }),
   z.strictObject({ type: z.literal("UseSwap"), ...swap }),
+  z.strictObject({ type: z.literal("SetPace"), ...wish }),
+  bare("ForgetPace"),
   z.strictObject({
     type: z.literal("StartTimer"),
     timer,
@@ -80,6 +93,9 @@ const happening = z.discriminatedUnion("type", [
   bare("WentOn"),
   z.strictObject({ type: z.literal("ServingSet"), serveAt: z.nullable(moment) }),
   z.strictObject({ type: z.literal("SwapUsed"), ...swap }),
+  z.strictObject({ type: z.literal("PaceKnown"), paces: z.array(pace) }),
+  z.strictObject({ type: z.literal("PaceSet"), ...wish }),
+  bare("PaceForgotten"),
   z.strictObject({
     type: z.literal("TimerStarted"),
     timer,
@@ -88,7 +104,7 @@ const happening = z.discriminatedUnion("type", [
     dish: z.nullable(dish),
     span,
     ceiling: z.nullable(length),
-    chime: z.int().check(z.nonnegative()),
+    chime: count,
   }),
   byTimer("TimerLengthened"),
   byTimer("TimerShortened"),

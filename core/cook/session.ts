@@ -1,5 +1,6 @@
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
+import type { Pace } from "../pace/pace.ts";
 import type { OvenState, Progress, Task, TaskId } from "../plan/model.ts";
 import type { TimerId } from "./orders.ts";
 import type { MealEvent } from "./events.ts";
@@ -37,6 +38,8 @@ export type Phase =
 export interface Session {
   readonly meal: CookingMeal;
   readonly tasks: readonly Task[];
+  /** How long this cook takes for each kind of work; empty: as the recipes say. */
+  readonly paces: readonly Pace[];
   readonly phase: Phase;
   readonly begunAt: Instant;
   readonly serveAt: Instant | null;

@@ -22,6 +22,8 @@ export interface Task {
   /** `number` counts from 1; null where the step is done all at once. */
   readonly batch: { readonly number: number; readonly count: number; readonly pieces: number } | null;
   readonly after: readonly TaskLink[];
+  /** How much longer than its recipe says this cook takes for it; 1 for what goes on by itself. */
+  readonly pace: number;
 }
 
 /** One attention moment of one task, for instance the third stir. `key` is unique in the meal. */

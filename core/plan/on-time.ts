@@ -3,6 +3,7 @@ import { instant } from "../units/quantity.ts";
 import type { Span } from "../recipe/model.ts";
 import { Chance } from "./engine/chance.ts";
 import type { Entry, PlanInput, RunSheet, Task } from "./model.ts";
+import { spanOf } from "./tasks.ts";
 
 /** How a sheet fares where steps take shorter or longer than planned. */
 export interface Outlook {
@@ -84,7 +85,7 @@ function linesOf(input: PlanInput, sheet: RunSheet): readonly Line[] {
         waits: [...after, ...behind],
         notBefore: Math.max(entry.start, ...rests),
         runningSince: isRunning ? progress.startedAt : null,
-        span: isRunning ? progress.span : task.step.time,
+        span: spanOf(task, progress),
       },
     ];
   });

@@ -2,7 +2,7 @@ import type { Act, Arc } from "./act.ts";
 import { poolUse, poolsOf } from "./pools.ts";
 import type { Pools } from "./pools.ts";
 import type { PlanInput, Progress, Task, TaskId } from "./model.ts";
-import { momentsOf, plannedLength } from "./tasks.ts";
+import { momentsOf, plannedLength, spanOf } from "./tasks.ts";
 import { bakingsOf, heatOf, ovensOf } from "./oven.ts";
 import type { HeatUse, OvenFacts } from "./oven.ts";
 import { instant } from "../units/quantity.ts";
@@ -22,10 +22,10 @@ export interface Problem {
 
 const MINUTE_MS = 60_000;
 
-function runningOf(progress: Progress, now: number): Act["running"] {
+function runningOf(progress: Progress, now: number, lengthMs: number): Act["running"] {
   if (progress.state !== "running") return null;
   const start = progress.startedAt - now;
-  return { start, end: Math.max(start + plannedLength(progress.span) * 1000, 0) };
+  return { start, end: Math.max(start + lengthMs, 0) };
 }
 
 function bounds(task: Task, progress: ReadonlyMap<TaskId, Progress>, now: number) {
@@ -44,8 +44,9 @@ function bounds(task: Task, progress: ReadonlyMap<TaskId, Progress>, now: number
 
 function actOf(task: Task, input: PlanInput, pools: Pools): Act {
   const progress = input.progress.get(task.id) ?? { state: "waiting" };
-  const running = runningOf(progress, input.now);
-  const length = running === null ? plannedLength(task.step.time) * 1000 : running.end - running.start;
+  const planned = plannedLength(spanOf(task, progress)) * 1000;
+  const running = runningOf(progress, input.now, planned);
+  const length = running === null ? planned : running.end - running.start;
   return {
     task,
     length,

@@ -1,7 +1,7 @@
 import { instant, minus, plus, seconds } from "../units/quantity.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
-import type { Attention, CookingMeal, Dish, Link, Step } from "../recipe/model.ts";
-import type { Moment, Task, TaskId, TaskLink } from "./model.ts";
+import type { Attention, CookingMeal, Dish, Link, Span, Step } from "../recipe/model.ts";
+import type { Moment, Progress, Task, TaskId, TaskLink } from "./model.ts";
 import { taskId } from "./model.ts";
 
 /** A step that never ends would fill the memory with stirs; nobody stirs more often than this. */
@@ -71,7 +71,7 @@ function linksTo(dish: Dish, step: Step, number: number): readonly TaskLink[] {
 function tasksOf(dish: Dish, step: Step): readonly Task[] {
   const sizes = batchSizes(step);
   if (sizes.length === 0) {
-    return [{ id: idOf(dish, step, 1), dish, step, batch: null, after: linksTo(dish, step, 1) }];
+    return [{ id: idOf(dish, step, 1), dish, step, batch: null, after: linksTo(dish, step, 1), pace: 1 }];
   }
   const last = lastInStep(dish, step);
   return sizes.map((pieces, index) => {
@@ -83,6 +83,7 @@ function tasksOf(dish: Dish, step: Step): readonly Task[] {
       step,
       batch: { number: index + 1, count: sizes.length, pieces },
       after: [...linksTo(dish, step, index + 1), ...inTurn],
+      pace: 1,
     };
   });
 }
@@ -144,4 +145,10 @@ export function momentsOf(task: Task, start: Instant, end: Instant): readonly Mo
  */
 export function plannedLength(span: { readonly low: Seconds; readonly high: Seconds }): Seconds {
   return seconds(Math.round((span.low + span.high) / 2));
+}
+
+/** From the earliest to the latest end as this cook works: the span that it runs with, or else its recipe's, at its pace. */
+export function spanOf({ step, pace }: Task, progress: Progress | undefined): Span {
+  const { low, high } = progress?.state === "running" ? progress.span : step.time;
+  return { low: seconds(low * pace), high: seconds(high * pace) };
 }

@@ -5,7 +5,7 @@ import type { Happening } from "../../cook/events.ts";
 import type { Dialogue, Kitchen } from "../model.ts";
 import type { Outcome } from "../outcome.ts";
 import { after, told } from "../outcome.ts";
-import { lastCommand } from "./going-back.ts";
+import { lastCommand } from "../../cook/last-command.ts";
 
 /** The intents whose figure may have been misheard. */
 export const isCorrectable = (intent: Intent): boolean =>

@@ -1,5 +1,5 @@
 import { asksForDeed } from "../deeds.ts";
-import { undoneCommands } from "../../cook/fold.ts";
+import { lastCommand } from "../../cook/last-command.ts";
 import { sayStep } from "../../cook/say-call.ts";
 import { runningMoments, dueMoments } from "../../cook/calls-now.ts";
 import type { Happening } from "../../cook/events.ts";
@@ -135,16 +135,6 @@ export function undoThat(scene: Scene, kitchen: Kitchen): Outcome {
   );
 }
 
-/** The command that "undo" would take back; null when there is none. */
-export function lastCommand(log: MealLog): string | null {
-  const undone = undoneCommands(log.events);
-  const last = log.events.findLast(
-    ({ command, happening: { type } }) =>
-      !undone.has(command) && type !== "Undone" && type !== "TaskCalled" && type !== "MealBegun",
-  );
-  return last?.command ?? null;
-}
-
 function lastDeed(log: MealLog, scene: Scene): string | null {
   const command = lastCommand(log);
   const happenings = log.events.filter((event) => event.command === command).map((event) => event.happening);
@@ -155,6 +145,8 @@ function lastDeed(log: MealLog, scene: Scene): string | null {
 }
 
 const DEEDS: ReadonlyMap<Happening["type"], string> = new Map<Happening["type"], string>([
+  ["PaceSet", "your pace"],
+  ["PaceForgotten", "your pace is known again"],
   ["ServingSet", "the time for dinner"],
   ["SwapUsed", "the swap"],
   ["TimerLengthened", "the change of time"],

@@ -27,7 +27,7 @@ function checkTimes(input: PlanInput, rows: readonly Row[], faults: string[]): v
   for (const { entry, task, state } of rows) {
     const progress = input.progress.get(task.id);
     const span = progress?.state === "running" ? progress.span : task.step.time;
-    const middle = Math.round((span.low + span.high) / 2) * 1000;
+    const middle = Math.round(((span.low + span.high) / 2) * task.pace) * 1000;
     if (entry.look > entry.end) faults.push(`${task.id} is looked at after its end`);
     if (state === "waiting" && entry.start < input.now) faults.push(`${task.id} starts in the past`);
     if (state === "waiting" && entry.end - entry.start !== middle)

@@ -1,0 +1,20 @@
+import type { Happening } from "./events.ts";
+import { undoneCommands } from "./fold.ts";
+import type { MealLog } from "./session.ts";
+
+/** What comes about without the cook's asking for it, or cannot be taken back. */
+const notTheCooks: ReadonlySet<Happening["type"]> = new Set([
+  "Undone",
+  "TaskCalled",
+  "MealBegun",
+  "PaceKnown",
+]);
+
+/** The last command that did something the cook asked for: what "undo" takes back; null when there is none. */
+export function lastCommand({ events }: MealLog): string | null {
+  const undone = undoneCommands(events);
+  const last = events.findLast(
+    ({ command, happening }) => !undone.has(command) && !notTheCooks.has(happening.type),
+  );
+  return last?.command ?? null;
+}
