@@ -1,5 +1,6 @@
 import { hearCommand } from "./cli/hear.ts";
 import { modelsCommand } from "./cli/models.ts";
+import { paceCommand } from "./cli/pace.ts";
 import { planCommand } from "./cli/plan.ts";
 import { rehearseCommand } from "./cli/rehearse.ts";
 import { runCli } from "./cli/run-cli.ts";
@@ -10,5 +11,6 @@ process.exitCode = await runCli(process.argv.slice(2), [
   planCommand,
   rehearseCommand,
   hearCommand,
+  paceCommand,
   modelsCommand,
 ]);

@@ -4,16 +4,16 @@ import { resolve } from "node:path";
 import { MealBook } from "../kitchen/meal-book.ts";
 import { startServer } from "../web/start-server.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { inProgram } from "./in-program.ts";
 import { printData, printMessage } from "./print.ts";
 
 const defaultPort = 8321;
-const defaultDataFolder = "var";
 
 const help = `serve: start the kitchen's server and print the address of its page.
 
   --port N       the port to listen on; ${defaultPort} unless given, 0 for any free one
-  --data DIR     the folder of the meal log; $STOVECALL_DATA or ${defaultDataFolder} unless given
+  --data DIR     ${dataFolderHelp}
   --recipes DIR  the folder of recipes and meals; the program's own unless given
   --models DIR   the folder of speech models; the program's own unless given
   --open         open the page in this machine's browser
@@ -69,7 +69,7 @@ async function serve(args: readonly string[]): Promise<ExitCode> {
   const book = await MealBook.open(values.recipes ?? inProgram("recipes"));
   const server = await startServer({
     port,
-    dataFolder: values.data ?? process.env["STOVECALL_DATA"] ?? defaultDataFolder,
+    dataFolder: dataFolder(values.data),
     book,
     pageFolder: inProgram("dist/client"),
     modelsFolder: values.models === undefined ? inProgram("models") : resolve(values.models),

@@ -3,6 +3,8 @@ import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import type { Command, Order } from "../../core/cook/orders.ts";
 import { sentence } from "../../core/cook/refusal.ts";
 import type { MealLog, Session } from "../../core/cook/session.ts";
+import { pacesFor } from "../../core/pace/known-paces.ts";
+import type { Pace } from "../../core/pace/pace.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import type {
   Acknowledged,
@@ -22,6 +24,7 @@ import {
   type StoreFailure,
 } from "../store/meal-store.ts";
 import { believable } from "./believable.ts";
+import { PaceBook } from "./pace-book.ts";
 
 /** What every device has to hear. */
 export type Announcement =
@@ -56,10 +59,12 @@ interface Evening {
 export class Kitchen {
   readonly #parts: KitchenParts;
   readonly #listeners = new Set<(announcement: Announcement) => void>();
+  readonly #paceBook: PaceBook;
   #evening: Evening | null = null;
 
   private constructor(parts: KitchenParts) {
     this.#parts = parts;
+    this.#paceBook = new PaceBook(parts.store);
   }
 
   /** Takes up the evening that was being cooked when the server last stopped, however it stopped. */
@@ -94,6 +99,12 @@ export class Kitchen {
     return this.#evening === null || state === null
       ? null
       : { session: this.#evening.session, state, at: this.#parts.now() };
+  }
+
+  /** How long this cook takes for a meal's kinds of work; none where the log cannot be read: then the recipes hold. */
+  pacesFor(meal: CookingMeal): readonly Pace[] {
+    const known = this.#paceBook.known();
+    return known.ok ? pacesFor(meal, known.value) : [];
   }
 
   snapshot(): Snapshot {
@@ -155,9 +166,9 @@ export class Kitchen {
     if (serveAt !== null && serveAt <= at)
       return { ok: false, error: sentence({ code: "ServingPast", serveAt }) };
     const meal = this.#parts.meal(message.meal, message.servings);
-    return meal.ok
-      ? ok({ id: message.id, at, order: { type: "BeginMeal", meal: meal.value, serveAt } })
-      : meal;
+    if (!meal.ok) return meal;
+    const paces = this.pacesFor(meal.value);
+    return ok({ id: message.id, at, order: { type: "BeginMeal", meal: meal.value, serveAt, paces } });
   }
 
   #carryOut({ session, log }: Evening, command: Command): Acknowledged {

@@ -2,6 +2,7 @@ import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
+import { timesOf, type Pace } from "../../core/pace/pace.ts";
 import type { CookingMeal, Meal } from "../../core/recipe/model.ts";
 import { SHELVES, type PantryContents } from "../../core/recipe/read-pantry.ts";
 import { cookingMeal, type Servings } from "../../core/recipe/scale.ts";
@@ -12,6 +13,10 @@ import { loadPantry } from "../pantry/load-pantry.ts";
 
 /** The meals that can be cooked and what is wrong with the other files. */
 export type Listing = Omit<Pantry, "cooking">;
+
+/** How this cook takes the work of a meal. */
+type PacesOf = (meal: CookingMeal) => readonly Pace[];
+const asWritten: PacesOf = () => [];
 
 /** Changes with every file that is added, taken away or written. Looking is 1 ms, reading them all 100 ms. */
 async function versionOf(folder: string): Promise<string> {
@@ -51,20 +56,20 @@ export class MealBook {
     return new MealBook(folder, await loadPantry(folder), version);
   }
 
-  /** Reads the files again where one has changed, and lists what they hold. */
-  async list(): Promise<Listing> {
+  /** Reads the files again where one has changed, and lists what they hold. @param pacesOf how the cook takes a meal's work */
+  async list(pacesOf: PacesOf = asWritten): Promise<Listing> {
     const version = await versionOf(this.#folder);
     if (version !== this.#version) {
       this.#contents = await loadPantry(this.#folder);
       this.#version = version;
     }
-    return this.listing();
+    return this.listing(pacesOf);
   }
 
   /** What was read last. */
-  listing(): Listing {
+  listing(pacesOf: PacesOf = asWritten): Listing {
     const { meals, mistakes } = this.#contents;
-    return { meals: meals.flatMap((meal) => this.#card(meal) ?? []), mistakes };
+    return { meals: meals.flatMap((meal) => this.#card(meal, pacesOf) ?? []), mistakes };
   }
 
   /** The meal with its dishes scaled. Error: one sentence that says what there is instead. */
@@ -78,27 +83,31 @@ export class MealBook {
     );
   }
 
-  #card(meal: Meal): MealCard | null {
+  #card(meal: Meal, pacesOf: PacesOf): MealCard | null {
     const cooking = cookingMeal(meal, this.#contents.dishes);
     if (!cooking.ok) return null;
     const { id, name, about, serveAt } = meal;
     const dishes = cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield }));
-    return { id, name, about, dishes, serveAt, takesMinutes: this.#takesMinutes(cooking.value) };
+    const minutes = this.#takesMinutes(cooking.value, pacesOf(cooking.value));
+    return { id, name, about, dishes, serveAt, takesMinutes: minutes };
   }
 
   /** Planning is the slow part of a listing, and most listings find the same meals. */
-  #takesMinutes(meal: CookingMeal): number {
-    const key = JSON.stringify(meal);
-    const known = this.#lengths.get(key) ?? takesMinutes(meal);
+  #takesMinutes(meal: CookingMeal, paces: readonly Pace[]): number {
+    const key = JSON.stringify([meal, paces.map(({ of, ...pace }) => [of, timesOf(pace)])]);
+    const known = this.#lengths.get(key) ?? takesMinutes(meal, paces);
     this.#lengths.set(key, known);
     return known;
   }
 }
 
 /** From the first step to the table when nothing interrupts, in whole minutes. */
-export function takesMinutes(meal: CookingMeal): number {
+export function takesMinutes(meal: CookingMeal, paces: readonly Pace[] = []): number {
   const at = instant(0);
-  const happening = { type: "MealBegun", meal, serveAt: null } as const;
-  const { session } = appendEvents(emptyLog, [{ seq: 1, at, command: "look ahead", happening }]);
+  const command = "look ahead";
+  const { session } = appendEvents(emptyLog, [
+    { seq: 1, at, command, happening: { type: "MealBegun", meal, serveAt: null } },
+    { seq: 2, at, command, happening: { type: "PaceKnown", paces } },
+  ]);
   return session === null ? 0 : Math.ceil(inMinutes(between(at, runSheetOf(session, at).readyAt)));
 }

@@ -55,6 +55,12 @@ export interface MealStore {
   begin(session: StoredSession, first: Entry): Result<null, StoreFailure>;
   /** Adds a command and its events, all in one. An event `MealEnded` closes the evening. */
   append(entry: Entry): Result<null, StoreFailure>;
+  /** The evenings that are over, the latest first, at most so many. */
+  past(most: number): Result<readonly StoredSession[], StoreFailure>;
+  /** Until when nothing counts that was learnt of the cook's pace; null: all of it counts. */
+  paceForgottenAt(): Result<Instant | null, StoreFailure>;
+  /** From now on nothing counts that was learnt until `at`. The evenings stay as they are. */
+  forgetPace(at: Instant): Result<null, StoreFailure>;
   close(): void;
 }
 

@@ -1,4 +1,5 @@
 import type { MealEvent } from "../../core/cook/events.ts";
+import { later, type Instant } from "../../core/units/quantity.ts";
 import { err, ok } from "../../core/units/result.ts";
 import {
   assertContinues,
@@ -20,6 +21,7 @@ interface Evening {
 export class MemoryMealStore implements MealStore {
   readonly #evenings = new Map<string, Evening>();
   #failure: StoreFailure | null = null;
+  #paceForgottenAt: Instant | null = null;
 
   /** From now on every write fails so (a full disk in a test); null: the disk is well again. */
   failWith(failure: StoreFailure | null): void {
@@ -56,6 +58,22 @@ export class MemoryMealStore implements MealStore {
     const evening = this.#evenings.get(entry.session);
     if (evening === undefined) throw new Error(`evening ${entry.session} was never begun`);
     this.#keep(evening, entry);
+    return ok(null);
+  }
+
+  past(most: number): ReturnType<MealStore["past"]> {
+    const over = [...this.#evenings.values()].filter(({ stored }) => stored.endedAt !== null);
+    const stored = over.map((evening) => evening.stored).toSorted((a, b) => b.begunAt - a.begunAt);
+    return ok(stored.slice(0, most));
+  }
+
+  paceForgottenAt(): ReturnType<MealStore["paceForgottenAt"]> {
+    return ok(this.#paceForgottenAt);
+  }
+
+  forgetPace(at: Instant): ReturnType<MealStore["forgetPace"]> {
+    if (this.#failure !== null) return err(this.#failure);
+    this.#paceForgottenAt = later(at, this.#paceForgottenAt ?? at);
     return ok(null);
   }
 

@@ -38,6 +38,11 @@ const migrations: readonly string[] = [
   CREATE TRIGGER event_is_never_deleted BEFORE DELETE ON event
     BEGIN SELECT RAISE(ABORT, 'the meal log only grows'); END;
   `,
+  `
+  CREATE TABLE pace_forgotten (
+    at INTEGER NOT NULL
+  ) STRICT;
+  `,
 ];
 
 /**

@@ -9,9 +9,12 @@ import { failureOf } from "./sqlite-failure.ts";
 /** The name of the meal log's file in its folder. */
 const fileName = "stovecall.db";
 
+/** The file that the meal log is in. */
+export const mealLogIn = (folder: string): string => join(folder, fileName);
+
 /** The folder is the cook's alone (mode 0700) when it is made here; one that exists keeps its mode. */
 function makePlace(folder: string): string {
-  const place = join(folder, fileName);
+  const place = mealLogIn(folder);
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   // SQLite gives its journal files the mode of the main file, so that one is made first.
   closeSync(openSync(place, "a", 0o600));
@@ -25,7 +28,7 @@ function makePlace(folder: string): string {
  * Failures: the folder or file cannot be had, is damaged, or belongs to a newer program.
  */
 export function openMealDatabase(folder: string): Result<Database, StoreFailure> {
-  const place = join(folder, fileName);
+  const place = mealLogIn(folder);
   let database: Database | null = null;
   try {
     makePlace(folder);

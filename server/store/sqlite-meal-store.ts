@@ -1,6 +1,6 @@
 import type { Database, Statement } from "better-sqlite3";
 import type { MealEvent } from "../../core/cook/events.ts";
-import { instant } from "../../core/units/quantity.ts";
+import { instant, type Instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import {
   assertContinues,
@@ -39,6 +39,11 @@ function prepare(database: Database) {
       `SELECT ${columns} FROM evening WHERE ended_at IS NULL ORDER BY rowid DESC LIMIT 1`,
     ),
     begunBy: database.prepare<[string], EveningRow>(`SELECT ${columns} FROM evening WHERE begun_by = ?`),
+    past: database.prepare<[number], EveningRow>(
+      `SELECT ${columns} FROM evening WHERE ended_at IS NOT NULL ORDER BY begun_at DESC, rowid DESC LIMIT ?`,
+    ),
+    paceForgottenAt: database.prepare<[], number | null>("SELECT max(at) FROM pace_forgotten").pluck(),
+    forgetPace: database.prepare<[number]>("INSERT INTO pace_forgotten (at) VALUES (?)"),
     events: database.prepare<[string], EventRow>(
       "SELECT seq, at, command, happening FROM event WHERE session = ? ORDER BY seq",
     ),
@@ -64,7 +69,10 @@ function prepare(database: Database) {
 }
 
 function stored(row: EveningRow | undefined): StoredSession | null {
-  if (row === undefined) return null;
+  return row === undefined ? null : storedRow(row);
+}
+
+function storedRow(row: EveningRow): StoredSession {
   return {
     session: row.session,
     begunBy: row.begun_by,
@@ -131,6 +139,21 @@ export class SqliteMealStore implements MealStore {
 
   append(entry: Entry): ReturnType<MealStore["append"]> {
     return this.#attempt(() => (this.#addAll(entry, null), null));
+  }
+
+  past(most: number): ReturnType<MealStore["past"]> {
+    return this.#attempt(() => this.#sql.past.all(most).map(storedRow));
+  }
+
+  paceForgottenAt(): ReturnType<MealStore["paceForgottenAt"]> {
+    return this.#attempt(() => {
+      const at = this.#sql.paceForgottenAt.get() ?? null;
+      return at === null ? null : instant(at);
+    });
+  }
+
+  forgetPace(at: Instant): ReturnType<MealStore["forgetPace"]> {
+    return this.#attempt(() => (this.#sql.forgetPace.run(at), null));
   }
 
   close(): void {

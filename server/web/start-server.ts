@@ -106,7 +106,10 @@ function join(options: ServerOptions, kitchen: Kitchen) {
   const voice = createVoice();
   // The first sentence of an evening must not wait for the voice to be loaded.
   voice.warm();
-  const pantry = async (): Promise<Pantry> => ({ ...(await book.list()), cooking: kitchen.cooking() });
+  const pantry = async (): Promise<Pantry> => ({
+    ...(await book.list((meal) => kitchen.pacesFor(meal))),
+    cooking: kitchen.cooking(),
+  });
   const calendar = calendarRouter(() => kitchen.evening());
   const app = createApp({ pantry, voice: voiceRouter(voice), calendar, pageFolder, modelsFolder, report });
   const http = createServer(app);

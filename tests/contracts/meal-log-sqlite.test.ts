@@ -43,6 +43,18 @@ describe("the meal log's file", () => {
     after.close();
   });
 
+  it("[L54] a file from before paces were known is opened with all its evenings", () => {
+    const opened = database();
+    new SqliteMealStore(opened, asStored).begin(evening, first);
+    // As it was in the shape before: without the table, and numbered one lower.
+    opened.exec("DROP TABLE pace_forgotten; PRAGMA user_version = 1");
+    opened.close();
+    const store = new SqliteMealStore(database(), asStored);
+    expect(store.load(evening.session)).toEqual(ok(first.events));
+    expect(store.paceForgottenAt()).toEqual(ok(null));
+    store.close();
+  });
+
   it("[L31] the folder is the cook's alone, and so is the file", () => {
     database().close();
     expect(statSync(join(folder, "var")).mode & 0o777).toBe(0o700);

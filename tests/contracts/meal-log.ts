@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, it } from "vitest";
 import type { Happening, MealEvent } from "../../core/cook/events.ts";
 import { timerId } from "../../core/cook/orders.ts";
 import { taskId } from "../../core/plan/model.ts";
-import { instant, minutes } from "../../core/units/quantity.ts";
+import { days, instant, minutes, plus } from "../../core/units/quantity.ts";
 import { ok } from "../../core/units/result.ts";
 import type { Entry, MealStore, StoredSession } from "../../server/store/meal-store.ts";
 
@@ -122,5 +122,31 @@ export function mealLogContract(open: () => MealStore): void {
     store.begin(next, { ...first, session: "evening-2" });
     expect(store.current()).toEqual(ok(next));
     expect(store.load("evening-1")).toMatchObject({ ok: true, value: { length: 2 } });
+  });
+
+  it("[L52] evenings that are over are told, the latest first, and no more than were asked for", () => {
+    expect(store.past(9)).toEqual(ok([]));
+    const times = [five, plus(five, days(2)), plus(five, days(1)), plus(five, days(3))];
+    const over = times.map((begunAt, index): StoredSession => {
+      const session = `evening-${index}`;
+      return { ...evening, session, begunBy: `begin-${index}`, begunAt, endedAt: index === 3 ? null : five };
+    });
+    for (const { endedAt, ...rest } of over) {
+      const entry = { ...first, session: rest.session };
+      store.begin({ ...rest, endedAt: null }, entry);
+      if (endedAt !== null)
+        store.append({ ...carriedOut("c2", 2, { type: "MealEnded" }), session: rest.session });
+    }
+    expect(store.past(9)).toEqual(ok([over[1], over[2], over[0]]));
+    expect(store.past(2)).toEqual(ok([over[1], over[2]]));
+  });
+
+  it("[L53] the moment until which the cook's pace was forgotten is kept, the latest of several; no evening goes", () => {
+    store.begin(evening, first);
+    expect(store.paceForgottenAt()).toEqual(ok(null));
+    expect(store.forgetPace(plus(five, days(1)))).toEqual(ok(null));
+    expect(store.forgetPace(five)).toEqual(ok(null));
+    expect(store.paceForgottenAt()).toEqual(ok(plus(five, days(1))));
+    expect(store.load("evening-1")).toEqual(ok(first.events));
   });
 }

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
 import { hearCommand } from "../../server/cli/hear.ts";
 import { modelsCommand } from "../../server/cli/models.ts";
+import { paceCommand } from "../../server/cli/pace.ts";
 import { planCommand } from "../../server/cli/plan.ts";
 import { rehearseCommand } from "../../server/cli/rehearse.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
@@ -12,7 +13,7 @@ import { serveCommand } from "../../server/cli/serve.ts";
 import { speak } from "../voice/synthetic-voices.ts";
 
 const root = join(import.meta.dirname, "..", "..");
-const commands = [serveCommand, planCommand, rehearseCommand, hearCommand, modelsCommand];
+const commands = [serveCommand, planCommand, rehearseCommand, hearCommand, paceCommand, modelsCommand];
 let folder = "";
 let out: string[] = [];
 let told: string[] = [];
@@ -52,7 +53,7 @@ describe("help and misuse", () => {
   });
 
   it.each([
-    [["roast"], "There is no command roast. There are: serve, plan, rehearse, hear, models."],
+    [["roast"], "There is no command roast. There are: serve, plan, rehearse, hear, pace, models."],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
     [["serve", "now"], 'serve takes no file; "now" is one word too many.'],
@@ -96,7 +97,7 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, plan, rehearse, hear, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, models.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,

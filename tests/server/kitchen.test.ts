@@ -189,7 +189,7 @@ describe("orders", () => {
     now = plus(now, minutes(1));
     expect(kitchen.tick()).toEqual({ ok: true, seq: before.length });
     expect(kitchen.snapshot().events).toEqual(before);
-    expect(types(kitchen)[1]).toBe("TaskCalled");
+    expect(types(kitchen)[2]).toBe("TaskCalled");
   });
 
   it("[N10] on a full disk the order is refused with the sentence, and the same order succeeds later", () => {
