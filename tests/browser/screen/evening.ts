@@ -5,6 +5,7 @@ import { appendEvents, emptyLog } from "../../../core/cook/fold.ts";
 import type { Order } from "../../../core/cook/orders.ts";
 import { runSheetOf } from "../../../core/cook/run-sheet.ts";
 import type { MealLog, Session } from "../../../core/cook/session.ts";
+import type { Pace } from "../../../core/pace/pace.ts";
 import type { CookingMeal } from "../../../core/recipe/model.ts";
 import { cookingMeal } from "../../../core/recipe/scale.ts";
 import { minutes, plus, seconds } from "../../../core/units/quantity.ts";
@@ -58,8 +59,10 @@ export function cookUntil(
   meal: CookingMeal,
   start: Instant,
   isThere: (calls: readonly Call[], session: Session) => boolean,
+  paces: readonly Pace[] | null = null,
 ): Stopped {
-  let log = give(emptyLog, start, { type: "BeginMeal", meal, serveAt: null });
+  const begin: Order = { type: "BeginMeal", meal, serveAt: null };
+  let log = give(emptyLog, start, paces === null ? begin : { ...begin, paces });
   for (let now = start; now < plus(start, minutes(300)); now = plus(now, seconds(20))) {
     log = give(log, now, { type: "Tick" });
     const { session } = log;
