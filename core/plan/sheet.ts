@@ -8,7 +8,7 @@ import { lanesOf } from "./lanes.ts";
 import type { Entry, PlanInput, RunSheet, Task } from "./model.ts";
 import { ovenMoves } from "./oven-moves.ts";
 import type { Problem } from "./problem.ts";
-import { momentsOf } from "./tasks.ts";
+import { momentsOf, spanOf } from "./tasks.ts";
 
 /** The chosen plan, and how much later each act could start, in milliseconds. */
 export interface Finished extends Candidate {
@@ -39,7 +39,7 @@ function planned(problem: Problem, made: Finished, input: PlanInput): readonly L
     const place = made.schedule[index];
     if (place === undefined) return [];
     const progress = input.progress.get(act.task.id);
-    const span = progress?.state === "running" ? progress.span : act.task.step.time;
+    const span = spanOf(act.task, progress);
     const start = instant(input.now + place.start);
     const end = instant(start + act.length);
     const slackMs = made.slack[index] ?? 0;

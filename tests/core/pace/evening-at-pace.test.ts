@@ -34,9 +34,11 @@ const planInput = (session: Session): PlanInput => ({
   progress: session.progress,
   ovens: session.ovens,
   now: session.lastAt,
+  since: session.lastAt,
   serveAt: session.serveAt,
   first: session.wishes,
   focus: session.focus?.task ?? null,
+  course: null,
 });
 
 const recipes = {
