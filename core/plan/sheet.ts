@@ -2,6 +2,7 @@ import type { Instant } from "../units/quantity.ts";
 import { earlier, instant, later, plus, seconds } from "../units/quantity.ts";
 import { settleMoments } from "./attend.ts";
 import type { Taken } from "./attend.ts";
+import { handsUntil } from "./bounds.ts";
 import { brokenLimits } from "./broken.ts";
 import type { Candidate } from "./improve.ts";
 import { lanesOf } from "./lanes.ts";
@@ -53,10 +54,7 @@ function planned(problem: Problem, made: Finished, input: PlanInput): readonly L
 function cookTime(lines: readonly Line[]): readonly Taken[] {
   return lines
     .filter((line) => !line.isOver)
-    .map(({ task, start, end }) => ({
-      from: start,
-      to: task.step.hands === "on" ? end : earlier(end, plus(start, seconds(60))),
-    }));
+    .map(({ task, start, end }) => ({ from: start, to: handsUntil(task, start, end) }));
 }
 
 function entriesOf(lines: readonly Line[], input: PlanInput): readonly Entry[] {
