@@ -12,23 +12,28 @@ const minuteMs = 60_000;
  */
 const sheets = new WeakMap<Session, { readonly at: Instant; readonly sheet: RunSheet }>();
 
+/** The moment for which the sheet of `now` is planned. */
+const plannedAt = (session: Session, now: Instant): Instant =>
+  later(session.lastAt, instant(Math.floor(now / minuteMs) * minuteMs));
+
 /** The run sheet for a session at a moment. */
 export function runSheetOf(session: Session, now: Instant): RunSheet {
-  const at = later(session.lastAt, instant(Math.floor(now / minuteMs) * minuteMs));
+  const at = plannedAt(session, now);
   const known = sheets.get(session);
   if (known?.at === at) return known.sheet;
-  const sheet = plan(planInput(session, at));
+  const sheet = plan(planInputOf(session, at));
   sheets.set(session, { at, sheet });
   return sheet;
 }
 
-function planInput(session: Session, now: Instant): PlanInput {
+/** What the sheet of a moment is planned from. */
+export function planInputOf(session: Session, now: Instant): PlanInput {
   return {
     meal: session.meal,
     tasks: session.tasks,
     progress: session.progress,
     ovens: session.ovens,
-    now,
+    now: plannedAt(session, now),
     since: session.lastAt,
     serveAt: session.serveAt,
     first: session.wishes,

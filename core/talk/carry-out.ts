@@ -1,14 +1,16 @@
 import { howMuch, whatGoesIn } from "./answers/amounts.ts";
 import * as evening from "./answers/evening.ts";
 import { attended, back, goToNumber, reopen, skip, undoThat } from "./answers/going-back.ts";
+import * as explaining from "./answers/explaining.ts";
 import * as questions from "./answers/questions.ts";
 import { choose, done, start, whatNext, whatNow } from "./answers/steps.ts";
+import * as whatIf from "./answers/what-if.ts";
 import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps.ts";
 import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talking.ts";
 import * as timers from "./answers/timers.ts";
 import type { Intent, IntentOf } from "./intent.ts";
-import type { Anywhere, Cooking, Course, Moving, Timing } from "./intent-groups.ts";
-import { isAnywhere, isCourse, isDialogue, isMoving, isTiming } from "./intent-groups.ts";
+import type { Anywhere, Cooking, Course, Explaining, Moving, Timing } from "./intent-groups.ts";
+import { isAnywhere, isCourse, isDialogue, isExplaining, isMoving, isTiming } from "./intent-groups.ts";
 import type { Kitchen } from "./model.ts";
 import type { Consent, Outcome, Scene } from "./outcome.ts";
 import { asksFor, sceneOf, told } from "./outcome.ts";
@@ -84,6 +86,7 @@ function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consen
 }
 
 function cooking(intent: IntentOf<Cooking>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
+  if (isExplaining(intent)) return explanation(intent, scene, kitchen);
   return isMoving(intent) ? moving(intent, scene, kitchen, consent) : asking(intent, scene, kitchen, consent);
 }
 
@@ -140,7 +143,7 @@ function course(intent: IntentOf<Course>, scene: Scene, kitchen: Kitchen, consen
 }
 
 function asking(
-  intent: IntentOf<Exclude<Cooking, Moving>>,
+  intent: IntentOf<Exclude<Cooking, Moving | Explaining>>,
   scene: Scene,
   kitchen: Kitchen,
   consent: Consent,
@@ -172,5 +175,20 @@ function asking(
       return useInstead(intent, scene, kitchen, consent);
     case "WhereWasI":
       return evening.whereWasI(scene, kitchen);
+  }
+}
+
+function explanation(intent: IntentOf<Explaining>, scene: Scene, kitchen: Kitchen): Outcome {
+  switch (intent.type) {
+    case "WhyNow":
+      return explaining.whyNow(scene, kitchen);
+    case "WhyNotYet":
+      return explaining.whyNotYet(intent.target, scene, kitchen);
+    case "WhatIfServeAt":
+      return whatIf.whatIfServeAt(intent.minute, scene, kitchen);
+    case "WhatIfOneMore":
+      return whatIf.whatIfOneMore(intent.thing, scene, kitchen);
+    case "WhatAhead":
+      return whatIf.whatAhead(scene, kitchen);
   }
 }

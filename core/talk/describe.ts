@@ -51,6 +51,11 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   HeatNext: "next heat",
   WhenDoWeEat: "when do we eat",
   AreWeLate: "are we late",
+  WhyNow: "why now",
+  WhyNotYet: "why not yet",
+  WhatIfServeAt: "what if we eat at",
+  WhatIfOneMore: "what if there was one more",
+  WhatAhead: "what can be done ahead",
   Instead: "instead of",
   UseInstead: "use instead",
   Convert: "convert",
@@ -102,7 +107,9 @@ function detailsOf(intent: Intent): readonly string[] {
   }
   if (intent.type === "RenameTimer") return [named(intent.name)];
   if (intent.type === "OvenAt") return [intent.heat === null ? "" : spokenHeat(intent.heat)];
-  if (intent.type === "ServeAt") return [intent.minute === null ? "" : spokenClock(intent.minute)];
+  if (intent.type === "WhatIfOneMore") return [intent.thing];
+  if (intent.type === "ServeAt" || intent.type === "WhatIfServeAt")
+    return [intent.minute === null ? "" : spokenClock(intent.minute)];
   if (intent.type === "ServeIn") return [spokenSpan(intent.span)];
   if (intent.type === "Convert")
     return [intent.from === null ? "" : spokenAmount(intent.from), `in ${unitWords(intent.to).many}`];

@@ -149,3 +149,15 @@ export const isCourse = isOneOf<Course>([
   "ServeIn",
   "ServeSoonest",
 ]);
+
+/** About the plan: why it is so, and how it would be otherwise. */
+export type Explaining = "WhyNow" | "WhyNotYet" | "WhatIfServeAt" | "WhatIfOneMore" | "WhatAhead";
+
+/** Whether an intent is one of them. */
+export const isExplaining = isOneOf<Explaining>([
+  "WhyNow",
+  "WhyNotYet",
+  "WhatIfServeAt",
+  "WhatIfOneMore",
+  "WhatAhead",
+]);

@@ -26,6 +26,9 @@ export type Scope =
   | { readonly of: "meal" }
   | { readonly of: "to-come" };
 
+/** What the kitchen might have one more of. */
+export type OneMore = "burner" | "rack" | "oven";
+
 /** A chapter of what can be said. */
 export type Topic = "moving" | "timers" | "asking" | "voice";
 
@@ -82,6 +85,14 @@ type Asking =
   | { readonly type: "HeatNext" }
   | { readonly type: "WhenDoWeEat" }
   | { readonly type: "AreWeLate" }
+  /** Why the step that was called is wanted now. */
+  | { readonly type: "WhyNow" }
+  /** What a step waits for, or why later is better. */
+  | { readonly type: "WhyNotYet"; readonly target: Mention | null }
+  /** Only a question: minutes from midnight, 0 to 1439. */
+  | { readonly type: "WhatIfServeAt"; readonly minute: number | null }
+  | { readonly type: "WhatIfOneMore"; readonly thing: OneMore }
+  | { readonly type: "WhatAhead" }
   | { readonly type: "Instead"; readonly food: Mention | null }
   | { readonly type: "UseInstead"; readonly use: Mention | null; readonly food: Mention | null }
   | { readonly type: "Convert"; readonly from: Measured | null; readonly to: Unit }

@@ -18,6 +18,8 @@ const WANTED: ReadonlyMap<IntentType, readonly SlotName[]> = new Map<IntentType,
   ["UseInstead", ["stand"]],
   ["RenameTimer", ["name"]],
   ["ServeAt", ["clock"]],
+  ["WhatIfServeAt", ["clock"]],
+  ["WhyNotYet", ["target"]],
   ["OvenAt", ["heat"]],
   ["WhatIsLeftFor", ["dish"]],
 ]);
@@ -43,11 +45,12 @@ export function completed(intent: Intent, slots: Slots): Intent {
     const length = lengthIn(slots);
     return { ...intent, minutes: length === null ? null : inMinutes(length) };
   }
-  if (type === "GoTo" || type === "First") return { ...intent, target: mention(slots.target) };
+  if (type === "GoTo" || type === "First" || type === "WhyNotYet")
+    return { ...intent, target: mention(slots.target) };
   if (type === "HowMuch" || type === "Instead") return { ...intent, food: mention(slots.food) };
   if (type === "UseInstead") return { ...intent, use: mention(slots.stand) };
   if (type === "RenameTimer") return { ...intent, name: mention(slots.name) };
-  if (type === "ServeAt") return { ...intent, minute: slots.clock };
+  if (type === "ServeAt" || type === "WhatIfServeAt") return { ...intent, minute: slots.clock };
   if (type === "OvenAt") return { ...intent, heat: slots.heat };
   return type === "WhatIsLeftFor" ? { ...intent, dish: mention(slots.dish) } : intent;
 }

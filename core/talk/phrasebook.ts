@@ -3,6 +3,7 @@ import { amountPhrases } from "./phrases/amounts.ts";
 import { answerPhrases } from "./phrases/answers.ts";
 import { askingPhrases } from "./phrases/asking.ts";
 import { eveningPhrases } from "./phrases/evening.ts";
+import { explainingPhrases } from "./phrases/explaining.ts";
 import { helpfulPhrases } from "./phrases/help.ts";
 import { movingPhrases } from "./phrases/moving.ts";
 import { timerChangePhrases } from "./phrases/timer-changes.ts";
@@ -20,6 +21,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...timerChangePhrases,
   ...amountPhrases,
   ...askingPhrases,
+  ...explainingPhrases,
   ...helpfulPhrases,
   ...voicePhrases,
   ...answerPhrases,

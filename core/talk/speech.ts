@@ -19,6 +19,14 @@ export const breathWords = 25;
 /** How many words a text has when spoken; a hyphen does not part a number. */
 export const countWords = (text: string): number => text.split(/\s+/).filter((word) => word !== "").length;
 
+/** The first sentence, and as many of the others in turn as one breath holds. */
+export function inBreath(sentences: readonly string[]): string {
+  return sentences.reduce((said, sentence) => {
+    const both = `${said} ${sentence}`.trim();
+    return said === "" || countWords(both) <= breathWords ? both : said;
+  }, "");
+}
+
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A dish's name in mid-sentence: "the stew". */
