@@ -13,6 +13,7 @@ import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
 import type { Clock } from "./clock.ts";
 import { sayCues } from "./cue-loop.ts";
+import { lazyExplain } from "./lazy-explain.ts";
 import type { MealStore } from "./meal-store.ts";
 import { ringingCount, ringTimers } from "./rings.ts";
 import { obey } from "./voice-orders.ts";
@@ -99,7 +100,8 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     void sound.say(reply.say, { priority: "answer" });
     return reply;
   };
-  const kitchen = (): Kitchen => kitchenAt(clock.read(), clock, store, dialogue.value);
+  const explain = lazyExplain();
+  const kitchen = (): Kitchen => ({ ...kitchenAt(clock.read(), clock, store, dialogue.value), ...explain() });
 
   return {
     ...signals,
@@ -159,6 +161,7 @@ const kitchenAt = (now: Instant, clock: Clock, store: MealStore, dialogue: Dialo
   utcOffsetMinutes: clock.utcOffsetMinutes(),
   dialogue,
   utteranceId: crypto.randomUUID(),
+  explain: null,
 });
 
 const callsOf = (clock: Clock, store: MealStore): Caller["calls"] =>

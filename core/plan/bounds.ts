@@ -1,6 +1,7 @@
-import { earlier, instant, later, minus, plus, seconds } from "../units/quantity.ts";
+import { instant, later, minus, plus, seconds } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Bound } from "./bound.ts";
+import { handsUntil } from "./hands.ts";
 import type { Entry, PlanInput, RunSheet, Task, TaskId } from "./model.ts";
 import { changeOver, heatOf, ovensOf } from "./oven.ts";
 import { poolsOf, poolUse } from "./pools.ts";
@@ -124,11 +125,6 @@ function thingBounds(look: Look, mine: Row): readonly Bound[] {
     const thing = name.replace(/^(?:appliance|bowl) /, "");
     return stay === null ? [] : [{ kind: "thing", from: stay.end, task: stay.task, thing }];
   });
-}
-
-/** When a task has the cook's hands until: its end, or the end of its first minute. */
-export function handsUntil(task: Task, start: Instant, end: Instant): Instant {
-  return task.step.hands === "on" ? end : earlier(end, plus(start, seconds(60)));
 }
 
 function handsBound(look: Look, mine: Row): readonly Bound[] {

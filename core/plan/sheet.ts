@@ -2,7 +2,7 @@ import type { Instant } from "../units/quantity.ts";
 import { earlier, instant, later, plus, seconds } from "../units/quantity.ts";
 import { settleMoments } from "./attend.ts";
 import type { Taken } from "./attend.ts";
-import { handsUntil } from "./bounds.ts";
+import { handsUntil } from "./hands.ts";
 import { brokenLimits } from "./broken.ts";
 import type { Candidate } from "./improve.ts";
 import { lanesOf } from "./lanes.ts";

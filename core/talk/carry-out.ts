@@ -1,10 +1,8 @@
 import { howMuch, whatGoesIn } from "./answers/amounts.ts";
 import * as evening from "./answers/evening.ts";
 import { attended, back, goToNumber, reopen, skip, undoThat } from "./answers/going-back.ts";
-import * as explaining from "./answers/explaining.ts";
 import * as questions from "./answers/questions.ts";
 import { choose, done, start, whatNext, whatNow } from "./answers/steps.ts";
-import * as whatIf from "./answers/what-if.ts";
 import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps.ts";
 import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talking.ts";
 import * as timers from "./answers/timers.ts";
@@ -86,7 +84,7 @@ function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consen
 }
 
 function cooking(intent: IntentOf<Cooking>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
-  if (isExplaining(intent)) return explanation(intent, scene, kitchen);
+  if (isExplaining(intent)) return explained(intent, kitchen);
   return isMoving(intent) ? moving(intent, scene, kitchen, consent) : asking(intent, scene, kitchen, consent);
 }
 
@@ -178,17 +176,9 @@ function asking(
   }
 }
 
-function explanation(intent: IntentOf<Explaining>, scene: Scene, kitchen: Kitchen): Outcome {
-  switch (intent.type) {
-    case "WhyNow":
-      return explaining.whyNow(scene, kitchen);
-    case "WhyNotYet":
-      return explaining.whyNotYet(intent.target, scene, kitchen);
-    case "WhatIfServeAt":
-      return whatIf.whatIfServeAt(intent.minute, scene, kitchen);
-    case "WhatIfOneMore":
-      return whatIf.whatIfOneMore(intent.thing, scene, kitchen);
-    case "WhatAhead":
-      return whatIf.whatAhead(scene, kitchen);
-  }
+/** The reasons of the plan are asked for now and then: a page fetches them after all else. */
+function explained(intent: IntentOf<Explaining>, kitchen: Kitchen): Outcome {
+  if (kitchen.explain === null) return told("I cannot explain the plan yet. Ask me again in a moment.");
+  const { say, question } = kitchen.explain(intent, kitchen);
+  return { ...told(say), question };
 }

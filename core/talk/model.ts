@@ -46,6 +46,9 @@ export const silentDialogue: Dialogue = {
   correctable: null,
 };
 
+/** Answers a question about the plan; it orders nothing. */
+export type Explain = (intent: Intent, kitchen: Kitchen) => Pick<Reply, "say"> & Pick<Dialogue, "question">;
+
 /** Everything an answer depends on. */
 export interface Kitchen {
   readonly log: MealLog;
@@ -57,6 +60,8 @@ export interface Kitchen {
   readonly dialogue: Dialogue;
   /** Unique for this utterance: new timers and commands are named after it. */
   readonly utteranceId: string;
+  /** `explainPlan`; null as long as a page has not fetched it. */
+  readonly explain: Explain | null;
 }
 
 /** The caller's answer to one utterance. */

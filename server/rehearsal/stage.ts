@@ -8,6 +8,7 @@ import { afterSaying, nothingSaid, toSay, type SaidCues } from "../../core/cook/
 import type { MealLog, Session } from "../../core/cook/session.ts";
 import type { RunSheet } from "../../core/plan/model.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
+import { explainPlan } from "../../core/talk/explain-plan.ts";
 import { silentDialogue, type Dialogue, type Kitchen as Moment } from "../../core/talk/model.ts";
 import { respond } from "../../core/talk/respond.ts";
 import { instant, minutes, plus, seconds, type Instant, type Seconds } from "../../core/units/quantity.ts";
@@ -92,7 +93,8 @@ export class Stage {
   /** What an answer depends on now; for a recording, what is worth listening for. */
   moment(): Moment {
     const { sheet, log, now } = this.view();
-    return { log, sheet, now, utcOffsetMinutes: 0, dialogue: this.#dialogue, utteranceId: this.#newId() };
+    const [dialogue, utteranceId] = [this.#dialogue, this.#newId()];
+    return { log, sheet, now, utcOffsetMinutes: 0, dialogue, utteranceId, explain: explainPlan };
   }
 
   /** Lets time pass, second by second, until a moment. @returns what came up unasked on the way */

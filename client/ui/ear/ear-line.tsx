@@ -29,6 +29,7 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
     utcOffsetMinutes: clock.utcOffsetMinutes(),
     dialogue: caller.dialogue.value,
     utteranceId: "suggestions",
+    explain: null,
   };
   const say = (text: string): void => {
     caller.hear(text, "typed");

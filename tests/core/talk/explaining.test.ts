@@ -4,6 +4,7 @@ import type { Order } from "../../../core/cook/orders.ts";
 import type { MealLog } from "../../../core/cook/session.ts";
 import { taskId } from "../../../core/plan/model.ts";
 import type { Dish } from "../../../core/recipe/model.ts";
+import { respond } from "../../../core/talk/respond.ts";
 import { minutes } from "../../../core/units/quantity.ts";
 import { after, burner, dish, handsOff, handsOn, kitchen, meal, mins, oven } from "../plan/small-meals.ts";
 import { at, evening, give, kitchenAt } from "./supper.ts";
@@ -251,4 +252,9 @@ it.each([
   const [reply] = talk(emptyLog, [0, said]).replies;
   expect(reply?.say).toBe("No meal is on. Choose one on the first page, and we begin.");
   expect(kitchenAt(emptyLog, 0).sheet).toBeNull();
+});
+
+it("[C107] a page that has not fetched the reasons yet says so, and does nothing", () => {
+  const reply = respond("why now", { ...kitchenAt(evening(), 0), explain: null });
+  expect([reply.say, reply.orders]).toEqual(["I cannot explain the plan yet. Ask me again in a moment.", []]);
 });

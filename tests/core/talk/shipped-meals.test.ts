@@ -7,6 +7,7 @@ import type { MealLog } from "../../../core/cook/session.ts";
 import type { CookingMeal } from "../../../core/recipe/model.ts";
 import { cookingMeal } from "../../../core/recipe/scale.ts";
 import type { Kitchen } from "../../../core/talk/model.ts";
+import { explainPlan } from "../../../core/talk/explain-plan.ts";
 import { silentDialogue } from "../../../core/talk/model.ts";
 import { grammarFor } from "../../../core/talk/grammar-for.ts";
 import { phrasebook } from "../../../core/talk/phrasebook.ts";
@@ -50,6 +51,7 @@ function cooked(meal: CookingMeal): readonly Evening[] {
       utcOffsetMinutes: 0,
       dialogue: silentDialogue,
       utteranceId: `u${minute}`,
+      explain: explainPlan,
     };
     course.push({ log, kitchen, minute });
     const [call] = callsNow(session, sheet, at(minute));

@@ -6,6 +6,7 @@ import type { MealLog } from "../../../core/cook/session.ts";
 import type { CookingMeal, Dish, Ingredient, Use } from "../../../core/recipe/model.ts";
 import { dishId, ingredientId, mealId } from "../../../core/recipe/model.ts";
 import type { Dialogue, Kitchen } from "../../../core/talk/model.ts";
+import { explainPlan } from "../../../core/talk/explain-plan.ts";
 import { silentDialogue } from "../../../core/talk/model.ts";
 import { minutes } from "../../../core/units/quantity.ts";
 import { after, amount, at, step } from "../cook/supper.ts";
@@ -162,6 +163,7 @@ export function kitchenAt(log: MealLog, minute: number, dialogue: Partial<Dialog
     utcOffsetMinutes: 0,
     dialogue: { ...silentDialogue, ...dialogue },
     utteranceId: `u${(count += 1)}`,
+    explain: explainPlan,
   };
 }
 

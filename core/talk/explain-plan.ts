@@ -1,0 +1,34 @@
+import { whyNotYet, whyNow } from "./answers/explaining.ts";
+import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
+import type { IntentOf } from "./intent.ts";
+import type { Explaining } from "./intent-groups.ts";
+import { isExplaining } from "./intent-groups.ts";
+import type { Explain, Kitchen } from "./model.ts";
+import type { Outcome, Scene } from "./outcome.ts";
+import { sceneOf, told } from "./outcome.ts";
+
+function explanation(intent: IntentOf<Explaining>, scene: Scene, kitchen: Kitchen): Outcome {
+  switch (intent.type) {
+    case "WhyNow":
+      return whyNow(scene, kitchen);
+    case "WhyNotYet":
+      return whyNotYet(intent.target, scene, kitchen);
+    case "WhatIfServeAt":
+      return whatIfServeAt(intent.minute, scene, kitchen);
+    case "WhatIfOneMore":
+      return whatIfOneMore(intent.thing, scene, kitchen);
+    case "WhatAhead":
+      return whatAhead(scene, kitchen);
+  }
+}
+
+/**
+ * Answers why the plan is as it is, and how it would be otherwise. Apart from the other answers, so that a page need
+ * not fetch it before it stands.
+ */
+export const explainPlan: Explain = (intent, kitchen) => {
+  const scene = sceneOf(kitchen.log, kitchen);
+  return scene === null || !isExplaining(intent)
+    ? told("There is no plan to explain.")
+    : explanation(intent, scene, kitchen);
+};
