@@ -100,8 +100,10 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     void sound.say(reply.say, { priority: "answer" });
     return reply;
   };
-  const explain = lazyExplain();
-  const kitchen = (): Kitchen => ({ ...kitchenAt(clock.read(), clock, store, dialogue.value), ...explain() });
+  const teller = tellerOf(unasked, sound, mayCue);
+  const late = lazyExplain((watchDinner) => watchDinner(clock, store, lines, teller.remark));
+  const moment = (): Kitchen => kitchenAt(clock.read(), clock, store, dialogue.value);
+  const kitchen = (): Kitchen => ({ ...moment(), ...late.explaining() });
 
   return {
     ...signals,
@@ -111,11 +113,8 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     hearUnsurely: (readings) =>
       act(respondUnsure(readings, kitchen()), (readings[0] ?? []).join(" "), "voice"),
     touch: (intent, words) => act(respondTo(intent, words, kitchen()), words, "touch"),
-    ...tellerOf(unasked, sound, mayCue),
-    close: () => {
-      cueLoop.close();
-      stopRinging();
-    },
+    ...teller,
+    close: () => [cueLoop.close, stopRinging, late.close].forEach((stop) => stop()),
   };
 }
 

@@ -1,14 +1,34 @@
 import type { Explain, Kitchen } from "../../core/talk/model.ts";
+import type { watchDinner } from "./watch-dinner.ts";
 
-/** What explains the plan, fetched after the page stands; null until it is here. */
-export function lazyExplain(): () => Pick<Kitchen, "explain"> {
-  let here: Explain | null = null;
-  void import("../../core/talk/explain-plan.ts").then(
-    ({ explainPlan }) => {
-      here = explainPlan;
+/** What speaks of the plan beyond its calls. */
+export interface LateVoice {
+  /** What explains the plan; null until it is here. */
+  readonly explaining: () => Pick<Kitchen, "explain">;
+  readonly close: () => void;
+}
+
+/**
+ * Fetches after the page stands what explains the plan, and what tells that dinner slips.
+ * @param start begins the watch over dinner, and returns what ends it
+ */
+export function lazyExplain(start: (watch: typeof watchDinner) => () => void): LateVoice {
+  let explain: Explain | null = null;
+  let isOpen = true;
+  let stop = (): void => undefined;
+  void Promise.all([import("../../core/talk/explain-plan.ts"), import("./watch-dinner.ts")]).then(
+    ([{ explainPlan }, { watchDinner }]) => {
+      explain = explainPlan;
+      if (isOpen) stop = start(watchDinner);
     },
     // Then the caller says that it cannot explain the plan yet.
     () => undefined,
   );
-  return () => ({ explain: here });
+  return {
+    explaining: () => ({ explain }),
+    close: () => {
+      isOpen = false;
+      stop();
+    },
+  };
 }

@@ -33,7 +33,7 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 export const theDish = (dish: Dish): string => `the ${shortName(dish).toLowerCase()}`;
 
 /** A moment by the kitchen's clock: "six thirty-four". */
-export const clockAt = (at: Instant, kitchen: Kitchen): string =>
+export const clockAt = (at: Instant, kitchen: Pick<Kitchen, "utcOffsetMinutes">): string =>
   spokenClock(minuteOfDay({ now: at, utcOffsetMinutes: kitchen.utcOffsetMinutes }));
 
 /** How far off a moment is: "now", "in twelve minutes". */

@@ -11,6 +11,7 @@ import type { CookingMeal } from "../../core/recipe/model.ts";
 import { explainPlan } from "../../core/talk/explain-plan.ts";
 import { silentDialogue, type Dialogue, type Kitchen as Moment } from "../../core/talk/model.ts";
 import { respond } from "../../core/talk/respond.ts";
+import { beginWatch, lookAgain, saySlip, type DinnerWatch } from "../../core/talk/slip.ts";
 import { instant, minutes, plus, seconds, type Instant, type Seconds } from "../../core/units/quantity.ts";
 import { ok } from "../../core/units/result.ts";
 import { Kitchen } from "../kitchen/kitchen.ts";
@@ -49,6 +50,7 @@ export class Stage {
   #log: MealLog = emptyLog;
   readonly #fresh: MealEvent[] = [];
   #dialogue: Dialogue = silentDialogue;
+  #dinner: DinnerWatch | null = null;
   #said: SaidCues = nothingSaid;
   #quietUntil: Instant = instant(0);
 
@@ -109,6 +111,7 @@ export class Stage {
     this.#now = plus(this.#now, seconds(1));
     this.#kitchen.tick();
     this.#catchUp();
+    this.#speakOfDinner();
     return this.#speakCues();
   }
 
@@ -158,6 +161,22 @@ export class Stage {
     }
     this.#cues.push(...due);
     return due;
+  }
+
+  /** Tells once when dinner slips. */
+  #speakOfDinner(): void {
+    const { session, sheet, now } = this.view();
+    this.#dinner ??= beginWatch(session, sheet, now);
+    const { watch, slip } = lookAgain(this.#dinner, session, sheet, now);
+    this.#dinner = watch;
+    if (slip === null) return;
+    const how = now < this.#quietUntil ? "shown" : "unasked";
+    this.#tell({
+      who: "caller",
+      at: now,
+      said: saySlip(slip, session, sheet, { now, utcOffsetMinutes: 0 }),
+      how,
+    });
   }
 
   #newId(): string {

@@ -122,6 +122,7 @@ describe("a rehearsal", () => {
     expect(unasked.slice(1)).toEqual([
       "17:26:00 ring Time for a look: simmer the soup.",
       "17:31:00 ring Time is up: simmer the soup.",
+      "17:33:00 unasked Dinner slips six minutes to five thirty-five.",
     ]);
   });
 
