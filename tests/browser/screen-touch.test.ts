@@ -230,6 +230,20 @@ describe("a touch means a sentence", () => {
     expect((await deeds()).at(-1)).toBe("TimerStarted");
   });
 
+  it("[W61] a question about the plan is answered where every answer stands, and does nothing", async () => {
+    await open.show(scene("step"));
+    const before = await deeds();
+    await touch("Type");
+    await open.page.locator("input:focus").waitFor();
+    await open.page.keyboard.type("what if we eat at eleven");
+    await open.page.keyboard.press("Enter");
+    await open.page
+      .getByText(/I only looked: say "we eat at eleven o'clock" to do so/)
+      .first()
+      .waitFor();
+    expect(await deeds()).toEqual(before);
+  });
+
   it("[W16] a touch beside every control listens once; a touch on one does not", async () => {
     await open.show(scene("step"));
     await open.page.locator(".fit").click();

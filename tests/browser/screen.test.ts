@@ -150,6 +150,17 @@ describe("the screen for every eye", () => {
     await open.page.waitForSelector("dialog", { state: "detached" });
   });
 
+  it("[W60] a picked step that waits tells in one line what binds it", async () => {
+    await open.show(scene("busy"));
+    await open.page.locator(".evening-open").press("Enter");
+    await open.page.locator('.lane-hit[aria-label="chill the cabbage, to come"]').first().press("Enter");
+    expect(await open.page.locator(".picked-why").textContent()).toMatch(
+      /^(Could start \d+ min (later|sooner)|Comes after .+|Waits for .+|Keeps only .+)\.$/,
+    );
+    await open.page.keyboard.press("Escape");
+    await open.page.waitForSelector("dialog", { state: "detached" });
+  });
+
   it("[W7] what rings is told at once to who cannot see it, and stands in the title", async () => {
     await open.show(scene("ring"));
     const news = await open.page.locator('[role="alert"]').textContent();

@@ -70,6 +70,7 @@ export function EveningSheet(props: EveningProps & { readonly onClose: () => voi
           progress={session.progress.get(task.id) ?? { state: "waiting" }}
           entry={sheet.entries.find((entry) => entry.task === task.id)}
           clockOf={clockOf}
+          {...{ session, sheet, now }}
           onDeed={(deed) => {
             onDeed(deed);
             onClose();

@@ -1,11 +1,13 @@
+import type { FunctionComponent } from "preact";
 import type { Entry, Progress, Task } from "../../../core/plan/model.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import type { Instant } from "../../../core/units/quantity.ts";
 import type { Deed, OnDeed } from "../parts/deed.ts";
 import { stepDeeds } from "../parts/step-deeds.ts";
+import { useLazy } from "../parts/use-lazy.ts";
+import type { BindingLineProps } from "./binding-line.tsx";
 
-interface PickedStepProps {
-  readonly task: Task;
+interface PickedStepProps extends BindingLineProps {
   readonly title: string;
   readonly progress: Progress;
   readonly entry: Entry | undefined;
@@ -14,12 +16,18 @@ interface PickedStepProps {
   readonly onHear: () => void;
 }
 
+const load = async (): Promise<FunctionComponent<BindingLineProps>> =>
+  (await import("./binding-line.tsx")).BindingLine;
+
 /** One step out of the picture: when, what, and what can be done with it. */
-export function PickedStep({ task, title, progress, entry, clockOf, onDeed, onHear }: PickedStepProps) {
+export function PickedStep(props: PickedStepProps) {
+  const { task, title, progress, entry, clockOf, session, sheet, now, onDeed, onHear } = props;
+  const line = useLazy(load);
   return (
     <section class="picked" aria-label={title} aria-live="polite">
       <h3>{title}</h3>
       <p class="picked-when">{when(progress, entry, task, clockOf)}</p>
+      {line.state === "here" && <line.Inside task={task} session={session} sheet={sheet} now={now} />}
       <p>{task.step.do}</p>
       {task.step.until !== null && (
         <p>
