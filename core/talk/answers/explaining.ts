@@ -131,7 +131,9 @@ export function whyNow(scene: Scene, kitchen: Kitchen): Outcome {
 function reasonFor(call: Call, scene: Scene, kitchen: Kitchen): string {
   switch (call.kind) {
     case "ring":
-      return `Because its time is up: ${call.timer.name}.`;
+      return call.ring === "look"
+        ? `Because it may be done by now: ${call.timer.name}.`
+        : `Because its time is up: ${call.timer.name}.`;
     case "take-off":
       return `Because it has had its time: ${call.task.step.title}.`;
     case "attend": {

@@ -91,6 +91,9 @@ describe("why now", () => {
       [3, { type: "SetOven", oven: "oven", heat: { degrees: 365, scale: "F" } }],
     );
     expect(say(log, [7, "why now"])).toBe("Because the stew is on, and it can wait one minute at most.");
+    expect(say(log, [23, "stirred"], [24, "why now"])).toBe(
+      "Because it may be done by now: simmer the lentils.",
+    );
     expect(say(log, [28, "why now"])).toBe("Because its time is up: simmer the lentils.");
   });
 });
