@@ -5,6 +5,7 @@ import { seconds } from "../units/quantity.ts";
 import type { CookingMeal, Dish } from "./model.ts";
 import { dishId, ingredientId, mealId, stepId } from "./model.ts";
 
+const MOST_WAYS = 9;
 const name = z.string().check(z.minLength(1), z.maxLength(200));
 const line = z.string().check(z.maxLength(1000));
 const length = z.pipe(z.number().check(z.nonnegative()), z.transform(seconds));
@@ -49,23 +50,43 @@ const attention = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("before-end"), before: length, within: length, do: line }),
 ]);
 
-const step = z.strictObject({
-  id: named(stepId),
-  title: name,
+/** What one way of doing a step may have for itself. */
+const work = {
   do: line,
-  uses: z.array(z.strictObject({ ingredient: named(ingredientId), amount })),
   hands: z.enum(["on", "off"]),
   time: span,
-  until: z.nullable(line),
-  latest: z.enum(["hard", "soft"]),
   extend: z.nullable(z.strictObject({ by: span, atMost: length })),
   attend: z.array(attention),
   needs: z.array(need),
-  after: z.array(z.strictObject({ step: named(stepId), atLeast: length, atMost: z.nullable(length) })),
   batch: z.nullable(z.strictObject({ of: count, holds: count, pieces: name })),
+};
+
+const ways = z.strictObject({
+  all: z.array(z.strictObject({ name, ...work })).check(z.minLength(2), z.maxLength(MOST_WAYS)),
+  taken: name,
+  chosen: z.discriminatedUnion("by", [
+    z.strictObject({ by: z.literal("recipe") }),
+    z.strictObject({
+      by: z.literal("plan"),
+      over: z.array(z.strictObject({ way: name, because: line })),
+    }),
+    z.strictObject({ by: z.literal("cook") }),
+  ]),
+});
+
+const step = z.strictObject({
+  id: named(stepId),
+  title: name,
+  ...work,
+  uses: z.array(z.strictObject({ ingredient: named(ingredientId), amount })),
+  until: z.nullable(line),
+  latest: z.enum(["hard", "soft"]),
+  after: z.array(z.strictObject({ step: named(stepId), atLeast: length, atMost: z.nullable(length) })),
   ahead: z.nullable(length),
   endsBeforeServing: z.nullable(length),
   hold: z.nullable(length),
+  // A meal that was stored before steps could have several ways has none.
+  ways: z._default(z.nullable(ways), null),
 });
 
 const dish: z.ZodMiniType<Dish> = z.strictObject({

@@ -140,34 +140,52 @@ const needs = z.strictObject({
   fridge: z.literal(true).meta({ description: "It stands in the fridge." }).optional(),
 });
 
+const handsField = z.enum(["on", "off"]).meta({
+  description: "on: the cook's hands all the time (the default). off: it runs by itself.",
+});
+const timeField = reading(readSpan, "From the earliest to the latest end.", "10-15 min");
+const extendField = reading(
+  readExtend,
+  "How much more when it is not done, and in all.",
+  "2-3 min, at most 5 min",
+);
+const batchField = reading(
+  readBatch,
+  "How many pieces, and how many fit at a time; the time is for one batch.",
+  "8 patties, 3 at a time",
+);
+
+/** One other way of doing a step's work: what is left out here is as in a step that says nothing. */
+const wayFile = z.strictObject({
+  do: sentenceField,
+  hands: handsField.optional(),
+  time: timeField,
+  extend: extendField.optional(),
+  attend: attendField.optional(),
+  needs: needs.optional(),
+  batch: batchField.optional(),
+});
+
+const wayName = phrase("How it is done, to be said after the title.", "in a pan", 40);
+
 /** One step as its file has it. */
 export const stepFile = z.strictObject({
   title: phrase("A short spoken name; the key's own words when left out.", "roast the carrots").optional(),
+  way: wayName.optional(),
   do: sentenceField,
   with: withField.optional(),
-  hands: z
-    .enum(["on", "off"])
-    .meta({ description: "on: the cook's hands all the time (the default). off: it runs by itself." })
-    .optional(),
-  time: reading(readSpan, "From the earliest to the latest end.", "10-15 min"),
+  hands: handsField.optional(),
+  time: timeField,
   until: phrase("The doneness cue.", "a knife slides in without pushing", 100).optional(),
   latest: z
     .enum(["hard", "soft"])
     .meta({ description: "hard: never longer than the time and its extension. soft is the default." })
     .optional(),
-  extend: reading(
-    readExtend,
-    "How much more when it is not done, and in all.",
-    "2-3 min, at most 5 min",
-  ).optional(),
+  extend: extendField.optional(),
   attend: attendField.optional(),
   needs: needs.optional(),
   after: afterField.optional(),
-  batch: reading(
-    readBatch,
-    "How many pieces, and how many fit at a time; the time is for one batch.",
-    "8 patties, 3 at a time",
-  ).optional(),
+  batch: batchField.optional(),
   ahead: reading(readAhead, "How long before serving it may be made.", "2 days").optional(),
   "serve-within": reading(
     readServeWithin,
@@ -175,6 +193,10 @@ export const stepFile = z.strictObject({
     "10 min",
   ).optional(),
   hold: reading(readWait, "How long its hot result may wait.", "20 min").optional(),
+  or: z
+    .record(wayName, wayFile)
+    .meta({ description: "Other ways of doing the same work, each under a name like: in the oven." })
+    .optional(),
 });
 
 /** One ingredient, short or long. */
@@ -208,4 +230,5 @@ export const dishFile = z
   .meta({ title: "A Stovecall dish" });
 
 export type StepFile = z.output<typeof stepFile>;
+export type WayFile = z.output<typeof wayFile>;
 export type DishFile = z.output<typeof dishFile>;

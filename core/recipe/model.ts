@@ -83,6 +83,34 @@ export interface Link {
   readonly atMost: Seconds | null;
 }
 
+/** What sets one way of doing a step's work apart. What goes in, comes before and after, and must hold is the step's. */
+export interface Way {
+  /** As said after the step's title: "in the oven". */
+  readonly name: string;
+  readonly do: string;
+  readonly hands: "on" | "off";
+  readonly time: Span;
+  readonly extend: { readonly by: Span; readonly atMost: Seconds } | null;
+  readonly attend: readonly Attention[];
+  readonly needs: readonly Need[];
+  readonly batch: { readonly of: number; readonly holds: number; readonly pieces: string } | null;
+}
+
+/** Why a step is done in one of its ways. */
+export type WayChosen =
+  | { readonly by: "recipe" }
+  /** Over each other way, what speaks for this one as the rest of a sentence; the next best way first. */
+  | { readonly by: "plan"; readonly over: readonly { readonly way: string; readonly because: string }[] }
+  | { readonly by: "cook" };
+
+/** The ways of a step that has several: two or more, the recipe's own first. */
+export interface Ways {
+  readonly all: readonly Way[];
+  /** The name of the one that the step's own fields tell. */
+  readonly taken: string;
+  readonly chosen: WayChosen;
+}
+
 export interface Step {
   readonly id: StepId;
   /** A short spoken name for lists and the run sheet: "roast the squash". */
@@ -111,6 +139,8 @@ export interface Step {
   readonly endsBeforeServing: Seconds | null;
   /** How long its hot result may wait before it suffers (a soft limit); null: it keeps. */
   readonly hold: Seconds | null;
+  /** null: there is one way to do it. */
+  readonly ways: Ways | null;
 }
 
 export interface Dish {

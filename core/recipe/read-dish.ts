@@ -1,10 +1,10 @@
 import type { Amount } from "../units/amount.ts";
-import type { AfterFile, DishFile, IngredientFile, StepFile } from "./dish-file.ts";
+import type { AfterFile, DishFile, IngredientFile, StepFile, WayFile } from "./dish-file.ts";
 import { draftOf, inWords, itemOf, parseShape, salvagedDraft } from "./draft.ts";
 import type { Draft, Finding } from "./draft.ts";
 import type { FieldPath, Mistake } from "./mistake.ts";
 import { fieldName } from "./mistake.ts";
-import type { Dish, Ingredient, Need, Step, Swap, Use } from "./model.ts";
+import type { Dish, Ingredient, Need, Step, Swap, Use, Way, Ways } from "./model.ts";
 import { dishId, ingredientId, stepId } from "./model.ts";
 import { readYaml } from "./read-yaml.ts";
 import type { WrittenFile } from "./read-yaml.ts";
@@ -12,6 +12,7 @@ import { sentenceOf, shapeMistakes } from "./shape-mistakes.ts";
 import { shareOut } from "./share-out.ts";
 import { linksOf, orderFindings } from "./step-order.ts";
 import { senseFindings } from "./step-sense.ts";
+import { wayFindings } from "./way-sense.ts";
 
 /** What came of one dish file. `dish` is null when there is any mistake. */
 export interface DishRead {
@@ -42,7 +43,7 @@ function ingredientOf(id: string, file: IngredientFile): Ingredient {
   };
 }
 
-function needsOf({ needs }: StepFile): readonly Need[] {
+function needsOf({ needs }: WayFile): readonly Need[] {
   if (needs === undefined) return [];
   return [
     ...(needs.burner === undefined ? [] : [{ kind: "burner", count: needs.burner } as const]),
@@ -58,6 +59,25 @@ function usesOf(file: StepFile, amounts: ReadonlyMap<string, Amount>): readonly 
     const amount = amounts.get(ingredient);
     return amount === undefined ? [] : [{ ingredient: ingredientId(ingredient), amount }];
   });
+}
+
+function wayOf(name: string, file: WayFile): Way {
+  return {
+    name,
+    do: file.do,
+    hands: file.hands ?? "on",
+    time: file.time,
+    extend: file.extend ?? null,
+    attend: file.attend ?? [],
+    needs: needsOf(file),
+    batch: file.batch ?? null,
+  };
+}
+
+function waysOf(file: StepFile): Ways | null {
+  if (file.way === undefined || file.or === undefined) return null;
+  const others = Object.entries(file.or).map(([name, way]) => wayOf(name, way));
+  return { all: [wayOf(file.way, file), ...others], taken: file.way, chosen: { by: "recipe" } };
 }
 
 function stepOf(
@@ -80,6 +100,7 @@ function stepOf(
     needs: needsOf(file),
     after: after.map((link) => ({ ...link, step: stepId(link.step) })),
     batch: file.batch ?? null,
+    ways: waysOf(file),
     ahead: file.ahead ?? null,
     endsBeforeServing: file["serve-within"] ?? null,
     hold: file.hold ?? null,
@@ -137,6 +158,7 @@ export function readDish(file: string, id: string, text: string): DishRead {
     ...shareOut(draft).findings,
     ...orderFindings(draft),
     ...senseFindings(draft),
+    ...wayFindings(draft),
   ];
   const all = [
     ...mistakes,

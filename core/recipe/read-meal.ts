@@ -69,16 +69,19 @@ function lack(need: Need, kitchen: Kitchen): string | null {
 }
 
 function lacks(id: string, dish: Dish, kitchen: Kitchen): readonly Complaint[] {
-  return dish.steps.flatMap((step) =>
-    step.needs.flatMap((need) => {
+  return dish.steps.flatMap((step) => {
+    const others = step.ways?.all ?? [];
+    // One way that can be done is enough.
+    if (others.some(({ needs }) => needs.every((need) => lack(need, kitchen) === null))) return [];
+    return step.needs.flatMap((need) => {
       const why = lack(need, kitchen);
       if (why === null) return [];
       const advice = "leave the dish out or cook elsewhere.";
       return [
         { path: ["dishes", id], sentence: `The step "${step.title}" of ${dish.name} ${why}; ${advice}` },
       ];
-    }),
-  );
+    });
+  });
 }
 
 function absent(what: string, id: string, known: readonly string[]): string {

@@ -30,6 +30,11 @@ function scaleBatch(batch: Step["batch"], factor: Rational): Step["batch"] {
   return { ...batch, of: Number(whole) + (part === ZERO ? 0 : 1) };
 }
 
+function scaleWays(ways: Step["ways"], factor: Rational): Step["ways"] {
+  if (ways === null) return null;
+  return { ...ways, all: ways.all.map((way) => ({ ...way, batch: scaleBatch(way.batch, factor) })) };
+}
+
 /**
  * The dish for another number of servings. Every amount is multiplied exactly, in the list, in the steps and in
  * the swaps, so the steps still add up to the list. Times stay: a larger pot takes longer in its own way.
@@ -46,6 +51,7 @@ export function scaleDish(dish: Dish, servings: number): Dish {
       ...step,
       uses: step.uses.map((use) => ({ ...use, amount: scaled(use.amount) })),
       batch: scaleBatch(step.batch, factor),
+      ways: scaleWays(step.ways, factor),
     })),
   };
 }

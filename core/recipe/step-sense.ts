@@ -1,9 +1,10 @@
 import pluralize from "pluralize";
 import { formatDuration, span } from "../units/duration.ts";
 import { hours } from "../units/quantity.ts";
-import type { StepFile } from "./dish-file.ts";
+import type { StepFile, WayFile } from "./dish-file.ts";
 import type { Draft, Finding } from "./draft.ts";
 import { inWords, itemOf } from "./draft.ts";
+import type { FieldPath } from "./mistake.ts";
 import type { Attention } from "./model.ts";
 import { nearest } from "./nearest.ts";
 
@@ -21,12 +22,16 @@ function firstMoment(moment: Attention): number {
   }
 }
 
-function stepFindings(id: string, step: StepFile): readonly Finding[] {
+/**
+ * What makes no sense in the work of a step or of one of its ways.
+ * @param place the way to its fields
+ */
+export function workFindings(place: FieldPath, work: WayFile): readonly Finding[] {
   const found: Finding[] = [];
-  const at = (field: string, sentence: string) => void found.push({ path: ["steps", id, field], sentence });
-  const { high } = step.time;
-  if (step.hands !== "off") {
-    if (step.attend !== undefined) {
+  const at = (field: string, sentence: string) => void found.push({ path: [...place, field], sentence });
+  const { high } = work.time;
+  if (work.hands !== "off") {
+    if (work.attend !== undefined) {
       at(
         "attend",
         `Only a step that runs by itself needs attention; write "hands: off", or put it into the sentence.`,
@@ -39,14 +44,20 @@ function stepFindings(id: string, step: StepFile): readonly Finding[] {
       );
     }
   }
-  for (const moment of step.attend ?? []) {
+  for (const moment of work.attend ?? []) {
     if (firstMoment(moment) >= high) {
       at("attend", `"${moment.do}" would never be called, for the step ends before; shorten its time.`);
     }
   }
-  if (id === "nothing")
-    at("do", `A step cannot be called "nothing", which stands for no step in "after"; rename it.`);
   return found;
+}
+
+function stepFindings(id: string, step: StepFile): readonly Finding[] {
+  const path = ["steps", id];
+  const found = workFindings(path, step);
+  if (id !== "nothing") return found;
+  const sentence = `A step cannot be called "nothing", which stands for no step in "after"; rename it.`;
+  return [...found, { path: [...path, "do"], sentence }];
 }
 
 /** Items that are told apart only by their plural are the same word to the ear. */

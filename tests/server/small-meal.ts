@@ -25,6 +25,7 @@ const plain: Omit<Step, "id" | "title" | "do" | "time" | "hands"> = {
   ahead: null,
   endsBeforeServing: null,
   hold: null,
+  ways: null,
 };
 
 /** One soup: chop, simmer unattended for 20 minutes, season. Small enough to cook in a test. */

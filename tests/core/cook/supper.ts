@@ -32,6 +32,7 @@ export const bare: Omit<Step, "id" | "title" | "do"> = {
   ahead: null,
   endsBeforeServing: null,
   hold: null,
+  ways: null,
 };
 
 export function step(id: string, title: string, more: Partial<Step> = {}): Step {

@@ -69,6 +69,7 @@ function step(id: string, hands: "on" | "off", time: Span, more: Partial<Step>):
     ahead: null,
     endsBeforeServing: null,
     hold: null,
+    ways: null,
     ...more,
   };
 }

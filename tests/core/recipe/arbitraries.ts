@@ -1,5 +1,16 @@
 import fc from "fast-check";
-import type { Attention, Dish, Ingredient, Link, Need, Step, Swap, Use } from "../../../core/recipe/model.ts";
+import type {
+  Attention,
+  Dish,
+  Ingredient,
+  Link,
+  Need,
+  Step,
+  Swap,
+  Use,
+  Way,
+  Ways,
+} from "../../../core/recipe/model.ts";
 import { dishId, ingredientId, stepId } from "../../../core/recipe/model.ts";
 import type { Amount } from "../../../core/units/amount.ts";
 import { measured } from "../../../core/units/amount.ts";
@@ -93,29 +104,23 @@ const lag = fc.oneof(
   fc.constant({ atLeast: seconds(0), atMost: seconds(0) }),
 );
 
-function step(index: number): fc.Arbitrary<Omit<Step, "uses">> {
-  return fc
+type Work = Omit<Way, "name">;
+
+/** What one way of working has for itself; its time makes it differ from every other one. */
+const work = (least: number, most: number): fc.Arbitrary<Work> =>
+  fc
     .record({
+      low: whole(least, most),
       do: words,
       hands: fc.constantFrom("on" as const, "off" as const),
-      low: whole(20, 200),
       more: whole(0, 39),
-      until: orNull(words),
-      latest: fc.constantFrom("hard" as const, "soft" as const),
       extend: orNull(fc.tuple(whole(1, 300), whole(0, 300), whole(0, 300))),
       attend: fc.uniqueArray(moment, { maxLength: 3, selector: (one) => JSON.stringify({ ...one, do: "" }) }),
       needs,
-      after: fc.array(lag, { minLength: index, maxLength: index }),
-      keep: fc.array(fc.boolean(), { minLength: index, maxLength: index }),
-      batch: orNull(fc.tuple(whole(1, 60), whole(1, 12))),
-      ahead: orNull(wait),
-      endsBeforeServing: orNull(wait),
-      hold: orNull(wait),
+      holds: orNull(whole(1, 12)),
     })
-    .map(({ low, more, extend, batch, after, keep, attend, ...rest }) => ({
+    .map(({ low, more, extend, attend, holds, ...rest }) => ({
       ...rest,
-      id: stepId(`step-${index}`),
-      title: `work ${index} of many`,
       time: { low: minutes(low), high: minutes(low + more) },
       extend:
         extend === null
@@ -125,7 +130,44 @@ function step(index: number): fc.Arbitrary<Omit<Step, "uses">> {
               atMost: seconds(extend[0] + extend[1] + extend[2]),
             },
       attend: rest.hands === "off" ? attend : [],
-      batch: batch === null ? null : { of: batch[0], holds: batch[1], pieces: "patties" },
+      batch: holds === null ? null : { of: 24, holds, pieces: "patties" },
+    }));
+
+/** One way of working, or several under names of which the first is the step's own. */
+const waysOfWorking = fc
+  .tuple(work(20, 60), fc.tuple(work(70, 110), work(120, 200)), whole(0, 2), whole(1, 60))
+  .map(([first, rest, count, of]): Work & { readonly ways: Ways | null } => {
+    const counted = (one: Work): Work => ({
+      ...one,
+      batch: one.batch === null ? null : { ...one.batch, of },
+    });
+    const [own, others] = [counted(first), rest.map(counted)];
+    const names = ["on the stove", "in the oven", "With a blender"];
+    const all = [own, ...others.slice(0, count)].map((one, at) => ({ name: names[at] ?? "", ...one }));
+    return {
+      ...own,
+      ways: count === 0 ? null : { all, taken: "on the stove", chosen: { by: "recipe" } },
+    };
+  });
+
+function step(index: number): fc.Arbitrary<Omit<Step, "uses">> {
+  return fc
+    .record({
+      work: waysOfWorking,
+      until: orNull(words),
+      latest: fc.constantFrom("hard" as const, "soft" as const),
+      after: fc.array(lag, { minLength: index, maxLength: index }),
+      keep: fc.array(fc.boolean(), { minLength: index, maxLength: index }),
+      ahead: orNull(wait),
+      endsBeforeServing: orNull(wait),
+      hold: orNull(wait),
+    })
+    .map(({ work: { ways, ...own }, after, keep, ...rest }) => ({
+      ...rest,
+      ...own,
+      ways,
+      id: stepId(`step-${index}`),
+      title: `work ${index} of many`,
       after: after.flatMap((link, at): Link[] =>
         keep[at] === true ? [{ step: stepId(`step-${at}`), ...link }] : [],
       ),

@@ -50,6 +50,7 @@ describe("a dish as written", () => {
       ahead: null,
       endsBeforeServing: null,
       hold: null,
+      ways: null,
     });
   });
 

@@ -1,5 +1,5 @@
 import { stringify } from "yaml";
-import type { Attention, Dish, Link, Need, Step } from "../../../core/recipe/model.ts";
+import type { Attention, Dish, Link, Need, Step, Way } from "../../../core/recipe/model.ts";
 import { formatAmount } from "../../../core/units/amount.ts";
 import { formatDuration, span } from "../../../core/units/duration.ts";
 import type { Seconds } from "../../../core/units/quantity.ts";
@@ -48,17 +48,12 @@ function needs(all: readonly Need[]): Readonly<Record<string, unknown>> {
   );
 }
 
-function step(of: Step): Readonly<Record<string, unknown>> {
+/** What a step and each of its other ways have alike. */
+function work(of: Omit<Way, "name">): Readonly<Record<string, unknown>> {
   return {
-    title: of.title,
     do: of.do,
-    ...(of.uses.length === 0
-      ? {}
-      : { with: Object.fromEntries(of.uses.map((use) => [use.ingredient, formatAmount(use.amount)])) }),
     hands: of.hands,
     time: formatDuration(of.time),
-    ...(of.until === null ? {} : { until: of.until }),
-    latest: of.latest,
     ...(of.extend === null
       ? {}
       : { extend: `${formatDuration(of.extend.by)}, at most ${length(of.extend.atMost)}` }),
@@ -66,9 +61,28 @@ function step(of: Step): Readonly<Record<string, unknown>> {
       ? {}
       : { attend: Object.fromEntries(of.attend.map((moment) => [when(moment), moment.do])) }),
     ...(of.needs.length === 0 ? {} : { needs: needs(of.needs) }),
+    ...(of.batch === null ? {} : { batch: `${of.batch.of} ${of.batch.pieces}, ${of.batch.holds} at a time` }),
+  };
+}
+
+function waysOf({ ways }: Step): Readonly<Record<string, unknown>> {
+  if (ways === null) return {};
+  const others = ways.all.filter(({ name }) => name !== ways.taken);
+  return { way: ways.taken, or: Object.fromEntries(others.map((way) => [way.name, work(way)])) };
+}
+
+function step(of: Step): Readonly<Record<string, unknown>> {
+  return {
+    title: of.title,
+    ...work(of),
+    ...waysOf(of),
+    ...(of.uses.length === 0
+      ? {}
+      : { with: Object.fromEntries(of.uses.map((use) => [use.ingredient, formatAmount(use.amount)])) }),
+    ...(of.until === null ? {} : { until: of.until }),
+    latest: of.latest,
     after:
       of.after.length === 0 ? "nothing" : Object.fromEntries(of.after.map((link) => [link.step, lag(link)])),
-    ...(of.batch === null ? {} : { batch: `${of.batch.of} ${of.batch.pieces}, ${of.batch.holds} at a time` }),
     ...(of.ahead === null ? {} : { ahead: length(of.ahead) }),
     ...(of.endsBeforeServing === null ? {} : { "serve-within": length(of.endsBeforeServing) }),
     ...(of.hold === null ? {} : { hold: length(of.hold) }),
