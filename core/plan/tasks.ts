@@ -1,5 +1,7 @@
 import { instant, minus, plus, seconds } from "../units/quantity.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
+import { inWays } from "../recipe/in-ways.ts";
+import type { WayTaken } from "../recipe/in-ways.ts";
 import type { Attention, CookingMeal, Dish, Link, Span, Step } from "../recipe/model.ts";
 import type { Moment, Progress, Task, TaskId, TaskLink } from "./model.ts";
 import { taskId } from "./model.ts";
@@ -93,9 +95,10 @@ function tasksOf(dish: Dish, step: Step): readonly Task[] {
  * takes only part at a time. Batches follow one another, the last holds the remainder; whatever the step
  * waits for, each batch waits for; whatever waits for the step waits for its last batch. A maximum lag binds
  * the first batch, or, where both steps have the same batches, each batch to its own.
+ * @param ways steps that are done in another way than the meal says: their batches differ, and no other task's id
  */
-export function expandTasks(meal: CookingMeal): readonly Task[] {
-  return meal.dishes.flatMap((dish) => dish.steps.flatMap((step) => tasksOf(dish, step)));
+export function expandTasks(meal: CookingMeal, ways: readonly WayTaken[] = []): readonly Task[] {
+  return inWays(meal, ways).dishes.flatMap((dish) => dish.steps.flatMap((step) => tasksOf(dish, step)));
 }
 
 function timesOf(attention: Attention, start: Instant, end: Instant): readonly Instant[] {

@@ -1,3 +1,4 @@
+import { wayReason } from "../../core/plan/way-words.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
 import type { Heat } from "../../core/units/temperature.ts";
 import { usesOf, type PlannedMeal } from "./planned-meal.ts";
@@ -23,10 +24,26 @@ export interface PlanJson {
     readonly oven: string;
     readonly readyAt: number;
   }[];
+  /** The steps that can be done in several ways; `because` is null where there was nothing to choose. */
+  readonly ways: readonly {
+    readonly dish: string;
+    readonly step: string;
+    readonly way: string;
+    readonly because: string | null;
+  }[];
 }
 
 /** "400 F". */
 const plainHeat = ({ degrees, scale }: Heat): string => `${Math.round(degrees)} ${scale}`;
+
+function waysOf({ meal }: PlannedMeal): PlanJson["ways"] {
+  return meal.dishes.flatMap((dish) =>
+    dish.steps.flatMap((step) => {
+      if (step.ways === null) return [];
+      return { dish: dish.id, step: step.id, way: step.ways.taken, because: wayReason(step) };
+    }),
+  );
+}
 
 /** The run sheet as `plan --json` prints it. */
 export function planJson(planned: PlannedMeal): PlanJson {
@@ -56,5 +73,6 @@ export function planJson(planned: PlannedMeal): PlanJson {
       oven,
       readyAt: minute(readyAt),
     })),
+    ways: waysOf(planned),
   };
 }

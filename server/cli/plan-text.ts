@@ -1,5 +1,6 @@
 import { shortName } from "../../core/cook/say-call.ts";
 import type { Task } from "../../core/plan/model.ts";
+import { wayReason } from "../../core/plan/way-words.ts";
 import { capital } from "../../core/talk/speech.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
 import { formatHeat } from "../../core/units/temperature.ts";
@@ -104,6 +105,12 @@ const listed = (items: readonly string[]): readonly string[] =>
     wrapped(item, width - 4).map((line, index) => `${index === 0 ? "  - " : "    "}${line}`),
   );
 
+/** How each step is done that could be done otherwise, and why. */
+function ways({ meal }: PlannedMeal): readonly string[] {
+  const told = meal.dishes.flatMap((dish) => dish.steps.flatMap((step) => wayReason(step) ?? []));
+  return told.length === 0 ? [] : ["", "Chosen:", ...listed(told)];
+}
+
 function cautions({ meal }: PlannedMeal): readonly string[] {
   const told = meal.dishes.flatMap((dish) =>
     dish.cautions.map((caution) => `${shortName(dish)}: ${caution}`),
@@ -136,6 +143,7 @@ export function planText(planned: PlannedMeal, clock: WallClock): string {
   return [
     ...wrapped(opening(planned, clock), width),
     ...wrapped(outlookWords(planned), width),
+    ...ways(planned),
     "",
     ...columns([head, ...rows, last], shape({ most: 7, align: "right" })),
     "",

@@ -3,6 +3,7 @@ import type { Entry, OvenMove, PlanInput } from "../../core/plan/model.ts";
 import { outlookOf, type Outlook } from "../../core/plan/on-time.ts";
 import { plan } from "../../core/plan/plan.ts";
 import { expandTasks } from "../../core/plan/tasks.ts";
+import { coldStart, inBestWays } from "../../core/plan/ways.ts";
 import { instant, later, type Instant } from "../../core/units/quantity.ts";
 import type { Heat } from "../../core/units/temperature.ts";
 import { entersAt, type FoundMeal } from "./find-meal.ts";
@@ -33,21 +34,10 @@ function enters(found: FoundMeal, serveAt: Instant | null, now: Instant): Instan
 
 /** The run sheet of a meal that nobody has begun. */
 export function plannedMeal(found: FoundMeal, serveAt: Instant | null, now: Instant): PlannedMeal {
-  const { meal } = found;
+  const from = enters(found, serveAt, now);
+  const meal = inBestWays(found.meal, serveAt, from);
   const tasks = expandTasks(meal);
-  const begin = enters(found, serveAt, now);
-  const input: PlanInput = {
-    meal,
-    tasks,
-    progress: new Map(tasks.map((task) => [task.id, { state: "waiting" }])),
-    ovens: meal.kitchen.ovens.map((oven) => ({ oven: oven.name, heat: null, setAt: null })),
-    now: begin,
-    since: begin,
-    serveAt,
-    first: [],
-    focus: null,
-    course: null,
-  };
+  const input: PlanInput = { ...coldStart(meal, serveAt, from), tasks };
   const sheet = plan(input);
   const outlook = outlookOf(input, sheet, simulated);
   return { meal, tasks, sheet, serveAt, beginsAt: beginningOf(sheet), outlook };

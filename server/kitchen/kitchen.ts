@@ -5,6 +5,7 @@ import { sentence } from "../../core/cook/refusal.ts";
 import type { MealLog, Session } from "../../core/cook/session.ts";
 import { pacesFor } from "../../core/pace/known-paces.ts";
 import type { Pace } from "../../core/pace/pace.ts";
+import { inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import type {
   Acknowledged,
@@ -165,10 +166,12 @@ export class Kitchen {
     const serveAt = message.serveAt as Instant | null;
     if (serveAt !== null && serveAt <= at)
       return { ok: false, error: sentence({ code: "ServingPast", serveAt }) };
-    const meal = this.#parts.meal(message.meal, message.servings);
-    if (!meal.ok) return meal;
-    const paces = this.pacesFor(meal.value);
-    return ok({ id: message.id, at, order: { type: "BeginMeal", meal: meal.value, serveAt, paces } });
+    const found = this.#parts.meal(message.meal, message.servings);
+    if (!found.ok) return found;
+    // Chosen once and written into the log: every device cooks the same way, and a replay chooses nothing.
+    const meal = inBestWays(found.value, serveAt, at);
+    const paces = this.pacesFor(meal);
+    return ok({ id: message.id, at, order: { type: "BeginMeal", meal, serveAt, paces } });
   }
 
   #carryOut({ session, log }: Evening, command: Command): Acknowledged {

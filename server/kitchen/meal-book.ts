@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
 import { timesOf, type Pace } from "../../core/pace/pace.ts";
+import { inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal, Meal } from "../../core/recipe/model.ts";
 import { SHELVES, type PantryContents } from "../../core/recipe/read-pantry.ts";
 import { cookingMeal, type Servings } from "../../core/recipe/scale.ts";
@@ -101,12 +102,12 @@ export class MealBook {
   }
 }
 
-/** From the first step to the table when nothing interrupts, in whole minutes. */
+/** From the first step to the table when nothing interrupts, each step done in its best way, in whole minutes. */
 export function takesMinutes(meal: CookingMeal, paces: readonly Pace[] = []): number {
   const at = instant(0);
   const command = "look ahead";
   const { session } = appendEvents(emptyLog, [
-    { seq: 1, at, command, happening: { type: "MealBegun", meal, serveAt: null } },
+    { seq: 1, at, command, happening: { type: "MealBegun", meal: inBestWays(meal, null, at), serveAt: null } },
     { seq: 2, at, command, happening: { type: "PaceKnown", paces } },
   ]);
   return session === null ? 0 : Math.ceil(inMinutes(between(at, runSheetOf(session, at).readyAt)));

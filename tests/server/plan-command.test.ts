@@ -141,6 +141,7 @@ describe("the sheet for another program", () => {
       "onTime",
       "chanceOnTime",
       "ovenMoves",
+      "ways",
     ]);
     const bread = sheet.steps.find(({ step }) => step === "bake-the-bread");
     expect(bread).toEqual({
