@@ -1,4 +1,6 @@
-import { longer, minus, minutes, plus, seconds } from "../units/quantity.ts";
+import { wayPlanned } from "../plan/way-words.ts";
+import type { Step } from "../recipe/model.ts";
+import { between, longer, minus, minutes, plus, seconds } from "../units/quantity.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { RunSheet } from "../plan/model.ts";
 import type { Call, Cue } from "./calls.ts";
@@ -21,11 +23,26 @@ const overstay = minutes(2);
 export function cuesAt(session: Session, sheet: RunSheet, now: Instant): readonly Cue[] {
   const calls = callsNow(session, sheet, now);
   return [
+    ...wayCues(session, calls, now),
     ...calls.flatMap((call) => cueOf(call, session, now)),
     ...latestCues(session, now),
     ...overstayCues(calls, now),
   ];
 }
+
+/** How a step is done that could be done otherwise, and why: said as the evening begins, one sentence at most. */
+function wayCues(session: Session, calls: readonly Call[], now: Instant): readonly Cue[] {
+  const dueAt = session.begunAt;
+  const steps = session.tasks.map(({ step }) => step);
+  // What differs from the recipe's own way is news before what does not.
+  const step = steps.find(isOther) ?? steps.find(({ ways }) => ways?.chosen.by === "plan");
+  const say = step === undefined ? null : wayPlanned(step);
+  const [call] = calls;
+  if (say === null || call === undefined || between(dueAt, now) > again) return [];
+  return [{ key: "way", call, dueAt, againAfter: null, say }];
+}
+
+const isOther = ({ ways }: Step): boolean => ways?.chosen.by === "plan" && ways.taken !== ways.all[0]?.name;
 
 function cueOf(call: Call, session: Session, now: Instant): readonly Cue[] {
   const cue = (key: string, dueAt: Instant, againAfter: Seconds | null): readonly Cue[] => [

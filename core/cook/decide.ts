@@ -14,6 +14,7 @@ import { nextToCall } from "./next-call.ts";
 import { isReady } from "./ready.ts";
 import { runSheetOf } from "./run-sheet.ts";
 import { findSwap } from "./swap.ts";
+import { decideWay } from "./take-way.ts";
 
 /** A follower that may wait no longer than this is called as soon as the step before it ends. */
 const atOnce = minutes(2);
@@ -71,6 +72,8 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
       return ok([{ type: "PaceSet", kind: order.kind, wish: order.wish }]);
     case "ForgetPace":
       return ok([{ type: "PaceForgotten" }]);
+    case "TakeWay":
+      return decideWay(order, session);
     case "CancelAllTimers":
       return ok([...session.timers.keys()].map((timer) => ({ type: "TimerCancelled", timer })));
     case "EndMeal":

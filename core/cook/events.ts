@@ -1,6 +1,6 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
-import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
+import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { TimerId } from "./orders.ts";
@@ -67,6 +67,8 @@ export type MealHappening =
       readonly ingredient: IngredientId;
       readonly swap: number;
     }
+  /** By the cook's order; what the planner chose stands in the meal that was begun. */
+  | { readonly type: "WayTaken"; readonly dish: DishId; readonly step: StepId; readonly way: string }
   /** Takes back every event that the command `undoes` produced. */
   | { readonly type: "Undone"; readonly undoes: string }
   | { readonly type: "MealEnded" };

@@ -8,6 +8,7 @@ import type { Happening, MealEvent, MealHappening, PaceHappening, TaskHappening 
 import type { MealLog, Session } from "./session.ts";
 import { evolveTimer } from "./fold-timers.ts";
 import { swapped } from "./swap.ts";
+import { withWay } from "./take-way.ts";
 
 /** Nothing has happened yet. */
 export const emptyLog: MealLog = { events: [], session: null };
@@ -99,6 +100,8 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
       return { ...session, attended: new Map(session.attended).set(happening.moment, at) };
     case "SwapUsed":
       return swapped(session, happening.dish, happening.ingredient, happening.swap);
+    case "WayTaken":
+      return withWay(session, happening);
     case "Undone":
       return session;
   }

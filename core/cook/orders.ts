@@ -1,6 +1,6 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
-import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
+import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { TaskId } from "../plan/model.ts";
 
@@ -49,6 +49,8 @@ export type MealOrder =
     }
   | { readonly type: "SetPace"; readonly kind: WorkKind; readonly wish: PaceWish | null }
   | { readonly type: "ForgetPace" }
+  /** Do a step in another of its ways. */
+  | { readonly type: "TakeWay"; readonly dish: DishId; readonly step: StepId; readonly way: string }
   | { readonly type: "CancelAllTimers" }
   | { readonly type: "EndMeal" };
 

@@ -3,7 +3,7 @@ import { instant, seconds } from "../units/quantity.ts";
 import type { Result } from "../units/result.ts";
 import { err, ok } from "../units/result.ts";
 import { cookingMealSchema } from "../recipe/cooking-meal-schema.ts";
-import { dishId, ingredientId } from "../recipe/model.ts";
+import { dishId, ingredientId, stepId } from "../recipe/model.ts";
 import { paceWishes, workKinds } from "../pace/pace.ts";
 import { taskId } from "../plan/model.ts";
 import type { MealEvent } from "./events.ts";
@@ -33,6 +33,7 @@ const pace = z.strictObject({
   evenings: count,
   of: z.array(text),
 });
+const way = { dish, step: z.pipe(text, z.transform(stepId)), way: text };
 
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
 const ofTask = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), task });
@@ -57,6 +58,7 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("UseSwap"), ...swap }),
   z.strictObject({ type: z.literal("SetPace"), ...wish }),
   bare("ForgetPace"),
+  z.strictObject({ type: z.literal("TakeWay"), ...way }),
   z.strictObject({
     type: z.literal("StartTimer"),
     timer,
@@ -96,6 +98,7 @@ const happening = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("PaceKnown"), paces: z.array(pace) }),
   z.strictObject({ type: z.literal("PaceSet"), ...wish }),
   bare("PaceForgotten"),
+  z.strictObject({ type: z.literal("WayTaken"), ...way }),
   z.strictObject({
     type: z.literal("TimerStarted"),
     timer,

@@ -21,6 +21,13 @@ type MealRefusal =
   | { readonly code: "NoSuchOven"; readonly asked: string }
   | { readonly code: "NothingToUndo" };
 
+/** Why a step is not done in another way. */
+type WayRefusal =
+  | { readonly code: "NoSuchWay"; readonly asked: string }
+  | { readonly code: "WayTakenAlready" | "BegunInAWay"; readonly title: string; readonly way: string }
+  /** `lack` is a sentence. */
+  | { readonly code: "KitchenLacks"; readonly lack: string };
+
 /** Why an order about a timer was not carried out. */
 type TimerRefusal =
   | { readonly code: "NoSuchTimer"; readonly asked: string }
@@ -40,7 +47,7 @@ type TimerRefusal =
   | { readonly code: "EmptyName" };
 
 /** Why an order was not carried out. Nothing has changed. */
-export type Refusal = MealRefusal | TimerRefusal;
+export type Refusal = MealRefusal | WayRefusal | TimerRefusal;
 
 const timerCodes = {
   NoSuchTimer: true,
@@ -55,11 +62,21 @@ const timerCodes = {
   EmptyName: true,
 } satisfies Record<TimerRefusal["code"], true>;
 
+const wayCodes = {
+  NoSuchWay: true,
+  WayTakenAlready: true,
+  BegunInAWay: true,
+  KitchenLacks: true,
+} satisfies Record<WayRefusal["code"], true>;
+
+const isWayRefusal = (refusal: MealRefusal | WayRefusal): refusal is WayRefusal => refusal.code in wayCodes;
+
 const isTimerRefusal = (refusal: Refusal): refusal is TimerRefusal => refusal.code in timerCodes;
 
 /** Plain words, said aloud with wet hands: what is wrong, then what to do. */
 export function sentence(refusal: Refusal): string {
-  return isTimerRefusal(refusal) ? timerSentence(refusal) : mealSentence(refusal);
+  if (isTimerRefusal(refusal)) return timerSentence(refusal);
+  return isWayRefusal(refusal) ? waySentence(refusal) : mealSentence(refusal);
 }
 
 function mealSentence(refusal: MealRefusal): string {
@@ -98,6 +115,19 @@ function mealSentence(refusal: MealRefusal): string {
       return `There is no ${refusal.asked} in this kitchen.`;
     case "NothingToUndo":
       return "There is nothing to undo.";
+  }
+}
+
+function waySentence(refusal: WayRefusal): string {
+  switch (refusal.code) {
+    case "NoSuchWay":
+      return `The recipe names no such way: ${refusal.asked}.`;
+    case "WayTakenAlready":
+      return `That is the plan already: ${refusal.title} ${refusal.way}.`;
+    case "BegunInAWay":
+      return `Too late for another way. You have begun to ${refusal.title} ${refusal.way}.`;
+    case "KitchenLacks":
+      return refusal.lack;
   }
 }
 

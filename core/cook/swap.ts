@@ -2,6 +2,7 @@ import type { Dish, DishId, Ingredient, IngredientId, Step, Swap } from "../reci
 import type { Amount } from "../units/amount.ts";
 import { measured } from "../units/amount.ts";
 import { compare, div, mul, rational, ZERO } from "../units/rational.ts";
+import { atPace } from "../pace/pace.ts";
 import { expandTasks } from "../plan/tasks.ts";
 import type { Session } from "./session.ts";
 
@@ -30,7 +31,7 @@ export function swapped(
   );
   const meal = { ...session.meal, dishes };
   const swaps = [...session.swaps, { dish: dishId, ingredient: ingredientId, swap: index }];
-  return { ...session, meal, tasks: expandTasks(meal), swaps };
+  return { ...session, meal, tasks: atPace(expandTasks(meal), session.paces), swaps };
 }
 
 function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {

@@ -42,11 +42,14 @@ export function timesOf({ kind, times, wish }: KnownPace): number {
   return kind === "stove" ? Math.max(1, taken) : taken;
 }
 
-/** The tasks with the paces that hold from now on; what no pace names takes as long as its recipe says. */
+/**
+ * The tasks with the paces that hold from now on; what no pace names takes as long as its recipe says, and so does a step
+ * that is by now done in a way that runs by itself.
+ */
 export function atPace(tasks: readonly Task[], paces: readonly Pace[]): readonly Task[] {
   return tasks.map((task) => {
     const key = stepKey(task.dish, task.step);
-    const pace = paces.find(({ of }) => of.includes(key));
+    const pace = task.step.hands === "on" ? paces.find(({ of }) => of.includes(key)) : undefined;
     return { ...task, pace: pace === undefined ? 1 : timesOf(pace) };
   });
 }

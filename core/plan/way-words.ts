@@ -6,7 +6,7 @@ import type { SheetCost } from "./sheet-cost.ts";
 import { decidingGoal } from "./sheet-cost.ts";
 
 /** A reason with its step's title should be said in one breath: at most so many words. */
-const BREATH_WORDS = 25;
+const BREATH_WORDS = 23;
 
 const wordCount = (text: string): number => text.split(/\s+/).length;
 
@@ -82,13 +82,22 @@ export function betterWords(title: string, mine: PricedWay, other: PricedWay, is
   return wordCount(`${title} ${mine.way.name} ${full}`) > BREATH_WORDS ? why : full;
 }
 
+/** What speaks for a step's way over the next best; null where the planner had nothing to choose. */
+const becauseOf = ({ ways }: Step): string | null =>
+  ways?.chosen.by === "plan" ? (ways.chosen.over[0]?.because ?? null) : null;
+
 /** The choice and its reason in one spoken sentence; null where the planner had nothing to choose. */
-export function wayReason({ title, ways }: Step): string | null {
-  if (ways?.chosen.by !== "plan") return null;
-  const [next] = ways.chosen.over;
-  return next === undefined ? null : wayBecause(title, ways.taken, next.because);
+export function wayReason(step: Step): string | null {
+  const because = becauseOf(step);
+  return because === null ? null : wayBecause(step, because);
+}
+
+/** The same before the work begins, when it must not sound like a call. */
+export function wayPlanned(step: Step): string | null {
+  const because = becauseOf(step);
+  return because === null ? null : `Planned: ${step.title} ${step.ways?.taken ?? ""}, for ${because}.`;
 }
 
 /** "Cook the patties in the oven: there is no grill." */
-export const wayBecause = (title: string, way: string, because: string): string =>
-  `${title.charAt(0).toUpperCase()}${title.slice(1)} ${way}: ${because}.`;
+export const wayBecause = ({ title, ways }: Step, because: string): string =>
+  `${title.charAt(0).toUpperCase()}${title.slice(1)} ${ways?.taken ?? ""}: ${because}.`;

@@ -6,6 +6,7 @@ import { choose, done, start, whatNext, whatNow } from "./answers/steps.ts";
 import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps.ts";
 import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talking.ts";
 import * as timers from "./answers/timers.ts";
+import { takeWay, whyWay } from "./answers/ways.ts";
 import type { Intent, IntentOf } from "./intent.ts";
 import type { Anywhere, Cooking, Course, Explaining, Moving, Timing } from "./intent-groups.ts";
 import { isAnywhere, isCourse, isDialogue, isExplaining, isMoving, isTiming } from "./intent-groups.ts";
@@ -112,6 +113,8 @@ function moving(intent: IntentOf<Moving>, scene: Scene, kitchen: Kitchen, consen
       return intent.target === null
         ? asksFor(intent, "Where to?")
         : choose(intent.target, intent.type, scene, kitchen);
+    case "TakeWay":
+      return takeWay(intent, scene, kitchen);
     case "GoToNumber":
       return goToNumber(intent.number, intent.dish, scene, kitchen);
   }
@@ -171,6 +174,8 @@ function asking(
       return instead(intent, scene, kitchen);
     case "UseInstead":
       return useInstead(intent, scene, kitchen, consent);
+    case "WhyWay":
+      return whyWay(intent, scene);
     case "WhereWasI":
       return evening.whereWasI(scene, kitchen);
   }

@@ -19,6 +19,7 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   GoTo: "go to",
   GoToNumber: "go to step",
   First: "first",
+  TakeWay: "another way",
   HoldEverything: "hold everything",
   GoOn: "go on",
   UndoThat: "undo",
@@ -60,6 +61,7 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   UseInstead: "use instead",
   Convert: "convert",
   ConvertHeat: "convert",
+  WhyWay: "why this way",
   WhereWasI: "where was I",
   WhatDidYouHear: "what was heard",
   WhatCanISay: "what can I say",
@@ -117,6 +119,7 @@ function detailsOf(intent: Intent): readonly string[] {
   if (intent.type === "Correct") return [intent.span === null ? "" : spokenSpan(intent.span)];
   if (intent.type === "UseInstead") return [named(intent.use)];
   return [
+    ...("way" in intent ? [intent.way] : []),
     ...("target" in intent ? [named(intent.target)] : []),
     ...("timer" in intent ? [named(intent.timer)] : []),
     ...("food" in intent ? [named(intent.food)] : []),

@@ -91,6 +91,7 @@ export type Moving =
   | "GoTo"
   | "GoToNumber"
   | "First"
+  | "TakeWay"
   | "HoldEverything"
   | "GoOn"
   | "UndoThat"
@@ -114,6 +115,7 @@ export const isMoving = isOneOf<Moving>([
   "GoTo",
   "GoToNumber",
   "First",
+  "TakeWay",
   "HoldEverything",
   "GoOn",
   "UndoThat",

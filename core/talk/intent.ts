@@ -47,6 +47,8 @@ type Moving =
   | { readonly type: "GoTo"; readonly target: Mention | null }
   | { readonly type: "GoToNumber"; readonly number: number; readonly dish: Mention | null }
   | { readonly type: "First"; readonly target: Mention | null }
+  /** `way` in words without its "in a": "pan". */
+  | { readonly type: "TakeWay"; readonly way: string; readonly target: Mention | null }
   | { readonly type: "HoldEverything" }
   | { readonly type: "GoOn" }
   | { readonly type: "UndoThat" }
@@ -97,6 +99,7 @@ type Asking =
   | { readonly type: "UseInstead"; readonly use: Mention | null; readonly food: Mention | null }
   | { readonly type: "Convert"; readonly from: Measured | null; readonly to: Unit }
   | { readonly type: "ConvertHeat"; readonly from: Heat; readonly to: Scale }
+  | { readonly type: "WhyWay"; readonly way: string }
   | { readonly type: "WhereWasI" }
   | { readonly type: "WhatDidYouHear" }
   | { readonly type: "WhatCanISay"; readonly topic: Topic | null };

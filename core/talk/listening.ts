@@ -51,9 +51,11 @@ export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
   const { session } = kitchen.log;
   const { question, correctable } = kitchen.dialogue;
   const timers = session === null ? [] : [...session.timers.values()];
+  const isMeal = session !== null && session.phase.state !== "ended";
   const given: readonly (readonly [Occasion, boolean])[] = [
     ["always", true],
-    ["meal", session !== null && session.phase.state !== "ended"],
+    ["meal", isMeal],
+    ["ways", isMeal && session.tasks.some(({ step }) => step.ways !== null)],
     ["to-start", session !== null && isSomethingToStart(session)],
     ["timers", timers.length > 0],
     ["ringing", timers.some((timer) => ringOf(timer, kitchen.now) !== null)],

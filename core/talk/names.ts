@@ -6,7 +6,7 @@ import { numberWords } from "../units/number-words.ts";
 import { nameWords } from "./utterance.ts";
 
 /** The slots that hold names, as they can be said in one meal. */
-export type NameSlot = "dish" | "target" | "timer" | "food" | "name" | "stand" | "deed" | "pick";
+export type NameSlot = "dish" | "target" | "timer" | "food" | "name" | "stand" | "way" | "deed" | "pick";
 
 /** What can be said in each name slot; each name in words without articles. */
 export type NameBook = { readonly [S in NameSlot]: readonly string[] };
@@ -84,6 +84,15 @@ export function titleNames(title: string): readonly string[] {
   return [...new Set([nameWords(title).join(" "), ...about])];
 }
 
+/** Asked about in any meal; listened for only where the recipes leave a choice. */
+const usualWays = ["oven", "pan"];
+
+/** "In a hot pan" is named by what it is done in: "hot pan", "pan". */
+export function wayNames(name: string): readonly string[] {
+  const words = nameWords(name).slice(1);
+  return [...new Set([words.join(" "), words.at(-1) ?? ""])];
+}
+
 function mealNames(meal: CookingMeal): Omit<NameBook, "timer" | "pick" | "deed"> {
   const dish = meal.dishes.flatMap((one) => dishNames(one, meal));
   const titles = meal.dishes.flatMap((one) => one.steps.flatMap((step) => titleNames(step.title)));
@@ -91,8 +100,18 @@ function mealNames(meal: CookingMeal): Omit<NameBook, "timer" | "pick" | "deed">
   const stand = meal.dishes.flatMap((one) =>
     one.ingredients.flatMap(({ swaps }) => swaps.flatMap(({ use }) => foodNames(use))),
   );
+  const way = meal.dishes.flatMap((one) =>
+    one.steps.flatMap(({ ways }) => ways?.all.flatMap(({ name }) => wayNames(name)) ?? []),
+  );
   const target = unique([...dish, ...titles]);
-  return { dish: unique(dish), target, food: unique(food), stand: unique(stand), name: target };
+  return {
+    dish: unique(dish),
+    target,
+    food: unique(food),
+    stand: unique(stand),
+    way: unique([...way, ...usualWays]),
+    name: target,
+  };
 }
 
 const unique = (names: readonly string[]): readonly string[] =>
@@ -106,6 +125,7 @@ const nothing: Omit<NameBook, "timer" | "pick" | "deed"> = {
   target: [],
   food: [],
   stand: [],
+  way: [],
   name: [],
 };
 

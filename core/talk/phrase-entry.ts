@@ -5,7 +5,8 @@ import type { Slots } from "./slots.ts";
  * When a phrase is worth listening for. The parser understands every phrase at any time; the recogniser
  * hears the fewer words the better, so it is given only what could make sense.
  */
-export type Occasion = "always" | "meal" | "to-start" | "timers" | "ringing" | "question" | "corrected";
+export type Occasion =
+  "always" | "meal" | "ways" | "to-start" | "timers" | "ringing" | "question" | "corrected";
 
 /**
  * Some ways of saying one thing. Patterns are plain words with `(this|that)` for alternatives, `[words]` for what

@@ -9,6 +9,7 @@ import { movingPhrases } from "./phrases/moving.ts";
 import { timerChangePhrases } from "./phrases/timer-changes.ts";
 import { timerPhrases } from "./phrases/timers.ts";
 import { voicePhrases } from "./phrases/voice.ts";
+import { wayPhrases } from "./phrases/ways.ts";
 
 /**
  * Everything that can be said. The recogniser's grammar, the parser and the help pages are all read from here,
@@ -24,5 +25,6 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...explainingPhrases,
   ...helpfulPhrases,
   ...voicePhrases,
+  ...wayPhrases,
   ...answerPhrases,
 ];

@@ -26,6 +26,8 @@ export interface Slots {
   readonly name: string | null;
   /** A food that may stand in for another. */
   readonly stand: string | null;
+  /** What a step is done in or on: "pan". */
+  readonly way: string | null;
   /** "stirred", "flipped". */
   readonly deed: string | null;
   /** Which candidate of an open question, counted from 0. */
@@ -50,6 +52,7 @@ export const noSlots: Slots = {
   food: null,
   name: null,
   stand: null,
+  way: null,
   deed: null,
   pick: null,
 };

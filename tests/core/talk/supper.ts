@@ -3,7 +3,7 @@ import { appendEvents, emptyLog } from "../../../core/cook/fold.ts";
 import type { Order } from "../../../core/cook/orders.ts";
 import { runSheetOf } from "../../../core/cook/run-sheet.ts";
 import type { MealLog } from "../../../core/cook/session.ts";
-import type { CookingMeal, Dish, Ingredient, Use } from "../../../core/recipe/model.ts";
+import type { CookingMeal, Dish, Ingredient, Use, Way } from "../../../core/recipe/model.ts";
 import { dishId, ingredientId, mealId } from "../../../core/recipe/model.ts";
 import type { Dialogue, Kitchen } from "../../../core/talk/model.ts";
 import { explainPlan } from "../../../core/talk/explain-plan.ts";
@@ -93,6 +93,23 @@ const stew: Dish = {
   ],
 };
 
+const fried: Omit<Way, "name"> = {
+  do: "Now fry the flatbreads.",
+  hands: "on",
+  time: span(10, 15),
+  extend: null,
+  attend: [],
+  batch: { of: 8, holds: 4, pieces: "breads" },
+  needs: [{ kind: "burner", count: 1 }],
+};
+const baked: Omit<Way, "name"> = {
+  ...fried,
+  do: "Bake the flatbreads on one tray.",
+  hands: "off",
+  batch: null,
+  needs: [{ kind: "oven", heat: { low: f(350), high: f(425) }, racks: 1 }],
+};
+
 const breads: Dish = {
   id: dishId("griddle-breads"),
   name: "Griddle flatbreads",
@@ -116,11 +133,16 @@ const breads: Dish = {
     }),
     step("fry", "fry the flatbreads", {
       uses: [use("flour", "1/2 cup"), use("lemon", "1 tsp")],
-      hands: "on",
-      time: span(10, 15),
+      ...fried,
+      ways: {
+        all: [
+          { name: "in a pan", ...fried },
+          { name: "in the oven", ...baked },
+        ],
+        taken: "in a pan",
+        chosen: { by: "recipe" },
+      },
       until: "both sides are spotted brown",
-      batch: { of: 8, holds: 4, pieces: "breads" },
-      needs: [{ kind: "burner", count: 1 }],
       after: [after("rest"), after("slice")],
     }),
   ],
