@@ -1,5 +1,6 @@
 import type { FunctionComponent } from "preact";
 import type { Entry, Progress, Task } from "../../../core/plan/model.ts";
+import { wayReason } from "../../../core/plan/way-words.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import type { Instant } from "../../../core/units/quantity.ts";
 import type { Deed, OnDeed } from "../parts/deed.ts";
@@ -23,12 +24,14 @@ const load = async (): Promise<FunctionComponent<BindingLineProps>> =>
 export function PickedStep(props: PickedStepProps) {
   const { task, title, progress, entry, clockOf, session, sheet, now, onDeed, onHear } = props;
   const line = useLazy(load);
+  const reason = wayReason(task.step);
   return (
     <section class="picked" aria-label={title} aria-live="polite">
       <h3>{title}</h3>
       <p class="picked-when">{when(progress, entry, task, clockOf)}</p>
       {line.state === "here" && <line.Inside task={task} session={session} sheet={sheet} now={now} />}
       <p>{task.step.do}</p>
+      {reason !== null && <p>{reason}</p>}
       {task.step.until !== null && (
         <p>
           <b>Done when</b> {task.step.until}.

@@ -1,5 +1,17 @@
 import type { Progress, Task } from "../../../core/plan/model.ts";
+import { wayNames } from "../../../core/talk/names.ts";
+import { capital } from "../../../core/talk/speech.ts";
 import type { Deed } from "./deed.ts";
+
+/** A key for each other way of doing a step that has several. */
+function otherWays({ id, step: { title, ways } }: Task): readonly Deed[] {
+  const others = ways?.all.filter(({ name }) => name !== ways.taken) ?? [];
+  return others.map(({ name }) => ({
+    label: `${capital(name)} instead`,
+    intent: { type: "TakeWay", way: wayNames(name)[0] ?? "", target: { by: "task", task: id } },
+    words: `${title} ${name} instead`,
+  }));
+}
 
 /** What can be done with a step in its state: take it up, finish it, leave it out, open it again. */
 export function stepDeeds(task: Task, progress: Progress): readonly Deed[] {
@@ -15,7 +27,7 @@ export function stepDeeds(task: Task, progress: Progress): readonly Deed[] {
   const skip: Deed = { label: "Leave it out", intent: { type: "Skip", target }, words: `skip: ${title}` };
   switch (progress.state) {
     case "waiting":
-      return task.step.hands === "off" ? [now, started, skip] : [now, done, skip];
+      return [now, task.step.hands === "off" ? started : done, ...otherWays(task), skip];
     case "running":
       return [done, skip];
     case "done":

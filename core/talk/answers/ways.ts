@@ -31,9 +31,13 @@ function stepsWith(said: string, scene: Scene): readonly Named[] {
   return named.toSorted((a, b) => Number(b.task.id === focus?.task) - Number(a.task.id === focus?.task));
 }
 
-function isMeant(task: Task, target: Mention | null, { meal }: Scene["session"]): boolean {
+function isMeant(task: Task, target: Mention | null, { meal, tasks }: Scene["session"]): boolean {
   if (target === null) return true;
-  if (target.by !== "words") return target.by === "task" && target.task === task.id;
+  if (target.by === "task") {
+    const named = tasks.find(({ id }) => id === target.task);
+    return named?.dish.id === task.dish.id && named.step.id === task.step.id;
+  }
+  if (target.by !== "words") return false;
   return [...dishNames(task.dish, meal), ...titleNames(task.step.title)].includes(target.words);
 }
 
