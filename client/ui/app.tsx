@@ -18,7 +18,7 @@ export function App({ galley }: { readonly galley: Galley }) {
   const over = useSignal<Session | null>(null);
   const left = useSignal<number | null>(null);
   // Who opens the page in mid-meal does not wait for it; it is there when the meal is over.
-  const start = useLazy(loadStart);
+  const start = useLazy(loadStart, store.link.value);
   useLook(settings);
   // The server forgets an evening in the same breath in which it ends: a hook that waits for the next frame, as
   // useSignalEffect does, would miss the end on every page but the one where it was ordered.

@@ -7,8 +7,12 @@ export type Lazy<P> =
   | { readonly state: "failed" }
   | { readonly state: "here"; readonly Inside: FunctionComponent<P> };
 
-/** Fetches a component once. @param load the same function at every call */
-export function useLazy<P>(load: () => Promise<FunctionComponent<P>>): Lazy<P> {
+/**
+ * Fetches a component once.
+ * @param load the same function at every call
+ * @param occasion tried again whenever this becomes another; what is here already stays
+ */
+export function useLazy<P>(load: () => Promise<FunctionComponent<P>>, occasion = ""): Lazy<P> {
   const [loaded, setLoaded] = useState<Lazy<P>>({ state: "loading" });
   useEffect(() => {
     let isOpen = true;
@@ -19,6 +23,6 @@ export function useLazy<P>(load: () => Promise<FunctionComponent<P>>): Lazy<P> {
     return () => {
       isOpen = false;
     };
-  }, [load]);
+  }, [load, occasion]);
   return loaded;
 }
