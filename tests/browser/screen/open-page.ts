@@ -89,7 +89,9 @@ export async function openPage(): Promise<OpenPage> {
       await page.goto(url);
       await page.waitForFunction("'showScene' in globalThis && document.styleSheets.length > 0");
       await page.evaluate((shown) => globalThis.showScene(shown), scene);
-      await page.waitForSelector("h1");
+      // The start page comes after the page; until then it shows that it waits.
+      const isStart = scene.isLoaded && scene.events.length === 0;
+      await page.waitForSelector(isStart ? "main:not(.waiting)" : "h1");
       await settled();
       if (failures.length > 0) throw new Error(failures.join("\n"));
     },
