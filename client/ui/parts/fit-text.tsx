@@ -37,6 +37,8 @@ function fit(box: HTMLElement, words: HTMLElement): void {
   const isTablet = Math.min(window.innerWidth, window.innerHeight) >= tabletSide;
   for (const size of isTablet ? tabletSizes : phoneSizes) {
     words.style.fontSize = `${size}px`;
-    if (words.offsetHeight <= box.clientHeight && words.scrollWidth <= box.clientWidth) return;
+    // The letters reach a little below their lines, so that the box's own measure counts as well.
+    const isWhole = Math.max(words.offsetHeight, box.scrollHeight) <= box.clientHeight;
+    if (isWhole && words.scrollWidth <= box.clientWidth) return;
   }
 }
