@@ -1,7 +1,8 @@
+import { usesOf } from "../../core/plan/uses.ts";
 import { wayReason } from "../../core/plan/way-words.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
 import type { Heat } from "../../core/units/temperature.ts";
-import { usesOf, type PlannedMeal } from "./planned-meal.ts";
+import type { PlannedMeal } from "./planned-meal.ts";
 
 /** A run sheet for another program; every time in minutes from the start of cooking, to two decimals. */
 export interface PlanJson {
@@ -12,6 +13,10 @@ export interface PlanJson {
     readonly start: number;
     readonly end: number;
     readonly uses: readonly string[];
+    /** Whether dinner waits for it. */
+    readonly critical: boolean;
+    /** How much later it may start without making dinner later. */
+    readonly slackMin: number;
   }[];
   readonly elapsedMin: number;
   readonly broken: readonly string[];
@@ -58,7 +63,9 @@ export function planJson(planned: PlannedMeal): PlanJson {
       step: `${task.step.id}${batch}`,
       start: minute(entry.start),
       end: minute(entry.end),
-      uses: usesOf(entry, planned, plainHeat),
+      uses: usesOf(entry, sheet, planned.setTo, plainHeat),
+      critical: planned.chain.has(entry.task),
+      slackMin: Math.round(inMinutes(entry.slack) * 100) / 100,
     };
   });
   return {

@@ -1,11 +1,12 @@
 import { shortName } from "../../core/cook/say-call.ts";
 import type { Task } from "../../core/plan/model.ts";
+import { usesOf } from "../../core/plan/uses.ts";
 import { wayReason } from "../../core/plan/way-words.ts";
 import { capital } from "../../core/talk/speech.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
 import { formatHeat } from "../../core/units/temperature.ts";
 import { columns, wrapped, type Column } from "./columns.ts";
-import { usesOf, type PlannedMeal } from "./planned-meal.ts";
+import type { PlannedMeal } from "./planned-meal.ts";
 
 /** A moment as a clock on the wall shows it. */
 export interface WallClock {
@@ -17,7 +18,12 @@ export interface WallClock {
 
 const width = 80;
 
+/** Stands before a step that dinner waits for. */
+const awaited = "*";
+
 interface Row {
+  /** `awaited`, or nothing. */
+  readonly mark: string;
   readonly at: Instant;
   readonly until: Instant | null;
   readonly who: string;
@@ -37,14 +43,15 @@ function rowsOf(planned: PlannedMeal): readonly Row[] {
   const known = new Map(tasks.map((task) => [task.id, task]));
   const turns = sheet.ovenMoves.map(({ at, heat, oven, readyAt }) => {
     const what = `Turn the ${oven} to ${formatHeat(heat)}`;
-    return { at, until: readyAt, who: "cook", what, place: oven };
+    return { mark: "", at, until: readyAt, who: "cook", what, place: oven };
   });
   const steps = sheet.entries.flatMap((entry): readonly Row[] => {
     const task = known.get(entry.task);
     if (task === undefined) return [];
-    const uses = usesOf(entry, planned, formatHeat).filter((one) => one !== "cook");
+    const uses = usesOf(entry, sheet, planned.setTo, formatHeat).filter((one) => one !== "cook");
     const isOff = task.step.hands === "off";
     const step: Row = {
+      mark: planned.chain.has(entry.task) ? awaited : "",
       at: entry.start,
       until: entry.end,
       who: isOff ? "itself" : "cook",
@@ -53,6 +60,7 @@ function rowsOf(planned: PlannedMeal): readonly Row[] {
       place: uses.join(", ") || (isOff ? "counter" : ""),
     };
     const moments = entry.moments.map((moment): Row => ({
+      mark: "",
       at: moment.at,
       until: null,
       who: "cook",
@@ -93,10 +101,11 @@ function outlookWords({ outlook, sheet, beginsAt }: PlannedMeal): string {
 }
 
 const shape = (time: Column): readonly Column[] => [
+  { most: 1, align: "left" },
   time,
   time,
   { most: 6, align: "left" },
-  { most: 37, align: "left" },
+  { most: 33, align: "left" },
   { most: 18, align: "left" },
 ];
 
@@ -129,15 +138,16 @@ export function planText(planned: PlannedMeal, clock: WallClock): string {
   const { sheet, serveAt, beginsAt } = planned;
   const time = (at: Instant): string =>
     serveAt === null ? figure(inMinutes(between(beginsAt, at))) : clock.time(at);
-  const rows = rowsOf(planned).map(({ at, until, who, what, place }) => [
+  const rows = rowsOf(planned).map(({ mark, at, until, who, what, place }) => [
+    mark,
     time(at),
     until === null ? "" : time(until),
     who,
     capital(what),
     place,
   ]);
-  const head = [serveAt === null ? "min" : "from", "until", "who", "what", "where"];
-  const last = [time(sheet.readyAt), "", "", "Dinner is ready", ""];
+  const head = ["", serveAt === null ? "min" : "from", "until", "who", "what", "where"];
+  const last = ["", time(sheet.readyAt), "", "", "Dinner is ready", ""];
   const broken =
     sheet.broken.length === 0 ? ["It breaks no limit."] : ["What it breaks:", ...listed(sheet.broken)];
   return [
@@ -147,6 +157,9 @@ export function planText(planned: PlannedMeal, clock: WallClock): string {
     "",
     ...columns([head, ...rows, last], shape({ most: 7, align: "right" })),
     "",
+    ...(planned.chain.size === 0
+      ? []
+      : [`${awaited} Dinner waits for these: when one slips, dinner slips.`, ""]),
     ...broken,
     ...cautions(planned),
     "",

@@ -1,5 +1,6 @@
 import { beginningOf, type PlannedEvening } from "../../core/plan/big-moments.ts";
-import type { Entry, OvenMove, PlanInput } from "../../core/plan/model.ts";
+import { criticalChain } from "../../core/plan/critical-chain.ts";
+import type { PlanInput, TaskId } from "../../core/plan/model.ts";
 import { outlookOf, type Outlook } from "../../core/plan/on-time.ts";
 import { plan } from "../../core/plan/plan.ts";
 import { expandTasks } from "../../core/plan/tasks.ts";
@@ -12,6 +13,10 @@ import { entersAt, type FoundMeal } from "./find-meal.ts";
 export interface PlannedMeal extends PlannedEvening {
   /** The first act: a step, or the turn of an oven. */
   readonly beginsAt: Instant;
+  /** Those that dinner waits for: a minute later with one of them is a minute later at the table. */
+  readonly chain: ReadonlySet<TaskId>;
+  /** What each oven is set to beforehand: nothing, in a cold kitchen. */
+  readonly setTo: ReadonlyMap<string, Heat | null>;
   /** How it fares where steps take shorter or longer than planned. */
   readonly outlook: Outlook;
 }
@@ -40,32 +45,7 @@ export function plannedMeal(found: FoundMeal, serveAt: Instant | null, now: Inst
   const input: PlanInput = { ...coldStart(meal, serveAt, from), tasks };
   const sheet = plan(input);
   const outlook = outlookOf(input, sheet, simulated);
-  return { meal, tasks, sheet, serveAt, beginsAt: beginningOf(sheet), outlook };
-}
-
-/** The turn of the oven that a step bakes by. */
-function turnFor(entry: Entry, oven: string, moves: readonly OvenMove[]): OvenMove | undefined {
-  const turns = moves.filter((move) => move.oven === oven);
-  return (
-    turns.find((move) => move.for.includes(entry.task)) ??
-    turns.findLast((move) => move.readyAt <= entry.start)
-  );
-}
-
-/**
- * What a step takes up from its start to its end: "cook", "burner 1", "oven 400 F". A place at the counter is no more
- * than where a bowl stands, so it is not among them.
- */
-export function usesOf(
-  entry: Entry,
-  { meal, sheet }: PlannedMeal,
-  heatWords: (heat: Heat) => string,
-): readonly string[] {
-  const ovens = new Set(meal.kitchen.ovens.map(({ name }) => name));
-  return entry.lanes
-    .filter((lane) => lane !== "counter")
-    .map((lane) => {
-      const heat = ovens.has(lane) ? turnFor(entry, lane, sheet.ovenMoves)?.heat : undefined;
-      return heat === undefined ? lane : `${lane} ${heatWords(heat)}`;
-    });
+  const chain = new Set(criticalChain(input, sheet));
+  const setTo = new Map(input.ovens.map(({ oven, heat }) => [oven, heat]));
+  return { meal, tasks, sheet, serveAt, beginsAt: beginningOf(sheet), chain, setTo, outlook };
 }
