@@ -72,6 +72,7 @@ function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session
     wishes: [],
     attended: new Map(),
     ovens: meal.kitchen.ovens.map((oven) => ({ oven: oven.name, heat: null, setAt: null })),
+    ovenTurns: [],
     timers: new Map(),
     timerCount: 0,
     swaps: [],
@@ -95,6 +96,7 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
         ovens: session.ovens.map((oven) =>
           oven.oven === happening.oven ? { oven: oven.oven, heat: happening.heat, setAt: at } : oven,
         ),
+        ovenTurns: [...session.ovenTurns, { oven: happening.oven, heat: happening.heat, at }],
       };
     case "AttentionGiven":
       return { ...session, attended: new Map(session.attended).set(happening.moment, at) };

@@ -1,5 +1,6 @@
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
+import type { Heat } from "../units/temperature.ts";
 import type { Pace } from "../pace/pace.ts";
 import type { OvenState, Progress, Task, TaskId } from "../plan/model.ts";
 import type { TimerId } from "./orders.ts";
@@ -50,6 +51,8 @@ export interface Session {
   /** Moment key -> when the attention was given. */
   readonly attended: ReadonlyMap<string, Instant>;
   readonly ovens: readonly OvenState[];
+  /** Every turn of an oven so far, in order of time; a null heat turned it off. */
+  readonly ovenTurns: readonly { readonly oven: string; readonly heat: Heat | null; readonly at: Instant }[];
   readonly timers: ReadonlyMap<TimerId, Timer>;
   /** How many timers there have ever been: gives the next name and chime. */
   readonly timerCount: number;

@@ -118,7 +118,7 @@ describe("the pages as the server sends them", () => {
     expect(await faults()).toEqual([]);
     await page.keyboard.press("Escape");
     await page.locator(".evening-open").click();
-    await page.locator(".evening-scroll svg").waitFor();
+    await page.locator(".evening-scroll [role=group]").waitFor();
     expect(await faults()).toEqual([]);
     await page.keyboard.press("Escape");
   });

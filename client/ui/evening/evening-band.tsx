@@ -1,38 +1,27 @@
+import type { FunctionComponent } from "preact";
 import { useState } from "preact/hooks";
-import { useWidth } from "../parts/use-width.ts";
-import { eveningLayout } from "./evening-layout.ts";
-import type { EveningProps } from "./evening-props.ts";
-import { EveningSheet } from "./evening-sheet.tsx";
-import { heatCurve } from "./heat-curve.ts";
-import { LanePicture } from "./lane-picture.tsx";
+import { useLazy } from "../parts/use-lazy.ts";
+import type { EveningInsideProps, EveningProps } from "./evening-props.ts";
 
-/** The evening at a glance; a touch lays it out large. */
+const load = async (): Promise<FunctionComponent<EveningInsideProps>> =>
+  (await import("./evening-inside.tsx")).EveningInside;
+
+/** The evening at a glance; a touch lays it out large. Its pictures come after the page. */
 export function EveningBand(props: EveningProps) {
-  const { session, sheet, now, clockOf, utcOffsetMinutes } = props;
   const [isOpen, setOpen] = useState(false);
-  const [box, width] = useWidth<HTMLDivElement>();
-  const evening = eveningLayout(session, sheet, now);
-  const ovens = session.meal.kitchen.ovens.map(
-    ({ name }) => [name, heatCurve(name, session, sheet, evening.from, evening.to)] as const,
-  );
-  const size = { width, rowHeight: 13, gutter: 66, axis: 18 };
+  const loaded = useLazy(load);
   return (
     <section class="evening" aria-labelledby="evening-title">
       <h2 id="evening-title" class="unseen">
         The evening
       </h2>
       <div class="evening-face">
-        <div class="evening-box" ref={box}>
-          {width > 0 && (
-            <LanePicture
-              evening={evening}
-              heats={new Map(ovens)}
-              size={size}
-              clockOf={clockOf}
-              utcOffsetMinutes={utcOffsetMinutes}
-            />
-          )}
-        </div>
+        {loaded.state === "failed" && (
+          <p class="hint">The evening cannot be drawn while the server is away. Ask what is left.</p>
+        )}
+        {loaded.state === "here" && (
+          <loaded.Inside {...props} isOpen={isOpen} onClose={() => setOpen(false)} />
+        )}
         <button
           type="button"
           class="evening-open"
@@ -40,7 +29,6 @@ export function EveningBand(props: EveningProps) {
           onClick={() => setOpen(true)}
         />
       </div>
-      {isOpen && <EveningSheet {...props} onClose={() => setOpen(false)} />}
     </section>
   );
 }

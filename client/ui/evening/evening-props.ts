@@ -13,3 +13,10 @@ export interface EveningProps {
   readonly onDeed: OnDeed;
   readonly onHear: (sentence: string) => void;
 }
+
+/** What the part that is loaded after the page gets besides. */
+export interface EveningInsideProps extends EveningProps {
+  /** Whether the whole evening is laid out large. */
+  readonly isOpen: boolean;
+  readonly onClose: () => void;
+}

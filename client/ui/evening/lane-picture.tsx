@@ -1,17 +1,16 @@
 import type { TaskId } from "../../../core/plan/model.ts";
 import type { Instant } from "../../../core/units/quantity.ts";
-import type { Evening, Lane } from "./evening-layout.ts";
+import { axisFlags } from "./axis-flags.ts";
+import { ChainLine } from "./chain-line.tsx";
+import type { Evening } from "./evening-layout.ts";
 import { roundTimes } from "./evening-layout.ts";
 import type { HeatCurve } from "./heat-curve.ts";
+import { HeatFigures, HeatStrip } from "./heat-strip.tsx";
 import { LaneBarShape } from "./lane-bar.tsx";
-
-/** How large everything is, in CSS pixels. */
-export interface PictureSize {
-  readonly width: number;
-  readonly rowHeight: number;
-  readonly gutter: number;
-  readonly axis: number;
-}
+import { acrossOf, laneBoxes, lanesHeight } from "./picture-size.ts";
+import type { LaneBox, PictureSize } from "./picture-size.ts";
+import { TimeAxis, TimeLines } from "./time-axis.tsx";
+import { sayBar } from "./evening-words.ts";
 
 interface LanePictureProps {
   readonly evening: Evening;
@@ -19,120 +18,108 @@ interface LanePictureProps {
   readonly size: PictureSize;
   readonly clockOf: (at: Instant) => string;
   readonly utcOffsetMinutes: number;
+  /** What the line of now is called; on paper it is when that was printed. */
+  readonly nowWord?: string;
   /** Which bar is picked; only where bars can be. */
   readonly picked?: TaskId | null;
-  /** With it every bar is a button; without it the picture is one image. */
+  /** With it every bar is a button; without it the picture is for the eye alone, and words stand beside it. */
   readonly onPick?: (task: TaskId) => void;
 }
 
-/** A label of the time axis wants this much room. */
-const labelWidth = 84;
-const laneGap = 3;
-
 /** Lanes from the first step to the table; the line of now runs through all of them. */
 export function LanePicture(props: LanePictureProps) {
-  const { evening, heats, size, clockOf, utcOffsetMinutes, picked = null, onPick } = props;
-  const { from, to, now } = evening;
-  const inner = Math.max(1, size.width - size.gutter);
-  const x = (at: Instant): number => size.gutter + (inner * (at - from)) / Math.max(1, to - from);
-  const apart = ((to - from) / 60_000) * (labelWidth / inner);
-  const tops = laneTops(evening.lanes, size);
-  const height = (tops.at(-1) ?? 0) + size.axis;
-  const base = height - size.axis;
+  const { evening, heats, size, clockOf, utcOffsetMinutes, nowWord = "now", picked = null, onPick } = props;
+  const { from, to } = evening;
+  const x = acrossOf(evening, size);
+  const boxes = laneBoxes(evening, size, heats);
+  const base = lanesHeight(boxes);
+  const height = base + size.axis;
+  const heated = boxes.flatMap(({ lane, top, heat }) => {
+    const curve = heats.get(lane.name);
+    return curve === undefined ? [] : [{ name: lane.name, curve, top, height: heat }];
+  });
+  const clock = (at: Instant): string => clockOf(at).replace(/ [ap]m$/, "");
+  const apart = ((to - from) / 60_000) * ((size.text * 5) / Math.max(1, size.width - size.gutter));
+  const times = roundTimes(from, to, apart, utcOffsetMinutes);
   return (
     <svg
       class="lanes"
       width={size.width}
       height={height}
       viewBox={`0 0 ${size.width} ${height}`}
+      font-size={size.text}
       {...(onPick === undefined
         ? { "aria-hidden": true }
         : { role: "group", "aria-label": "The evening, by hands, oven and burners" })}
     >
-      {roundTimes(from, to, apart, utcOffsetMinutes).map((at) => (
-        <g key={at} class="lane-time">
-          <line x1={x(at)} x2={x(at)} y1={0} y2={base} />
-          <text x={x(at)} y={height - 4} text-anchor={x(at) > size.width - labelWidth / 2 ? "end" : "middle"}>
-            {clockOf(at).replace(/ [ap]m$/, "")}
-          </text>
-        </g>
+      <LaneGrounds boxes={boxes} size={size} />
+      <TimeLines times={times} x={x} base={base} />
+      {heated.map(({ name, ...strip }) => (
+        <HeatStrip key={name} {...strip} x={x} />
       ))}
-      {evening.lanes.map((lane, index) => (
-        <g key={lane.name} transform={`translate(0 ${tops[index] ?? 0})`}>
-          <LaneGround lane={lane} size={size} />
-          <Heat
-            curve={heats.get(lane.name)}
-            height={lane.rows * size.rowHeight}
+      <ChainLine evening={evening} boxes={boxes} x={x} size={size} />
+      {heated.map(({ name, ...strip }) => (
+        <HeatFigures key={name} {...strip} x={x} text={size.text} clock={clock} />
+      ))}
+      {boxes.map(({ lane, top, heat }) =>
+        lane.bars.map((bar) => (
+          <LaneBarShape
+            key={`${lane.name} ${bar.task}`}
+            bar={bar}
+            rowsTop={top + heat}
             x={x}
-            isNamed={size.rowHeight > 30}
+            size={size}
+            words={sayBar(bar, clockOf)}
+            isPicked={bar.task === picked}
+            {...(onPick === undefined ? {} : { onPick })}
           />
-          {lane.bars.map((bar) => (
-            <LaneBarShape
-              key={bar.task}
-              bar={bar}
-              x={x}
-              rowHeight={size.rowHeight}
-              isPicked={bar.task === picked}
-              {...(onPick === undefined ? {} : { onPick })}
-            />
-          ))}
-        </g>
-      ))}
-      {evening.serveAt !== null && (
-        <line class="serve-line" x1={x(evening.serveAt)} x2={x(evening.serveAt)} y1={0} y2={base} />
+        )),
       )}
-      <line class="ready-line" x1={x(evening.readyAt)} x2={x(evening.readyAt)} y1={0} y2={base} />
-      <g class="now-line">
-        <line x1={x(now)} x2={x(now)} y1={0} y2={base} />
-        <circle cx={x(now)} cy={base} r={5} />
-      </g>
+      <TimeAxis
+        times={times}
+        flags={axisFlags(evening, x, size, clock, nowWord)}
+        x={x}
+        base={base}
+        size={size}
+        clock={clock}
+      />
+      {size.gutter > 0 && <LaneNames boxes={boxes} gutter={size.gutter} />}
     </svg>
   );
 }
 
-function laneTops(lanes: readonly Lane[], size: PictureSize): readonly number[] {
-  return lanes.reduce<readonly number[]>(
-    (tops, lane) => [...tops, (tops.at(-1) ?? 0) + lane.rows * size.rowHeight + laneGap],
-    [0],
-  );
-}
-
-function LaneGround({ lane, size }: { readonly lane: Lane; readonly size: PictureSize }) {
-  const height = lane.rows * size.rowHeight;
+function LaneGrounds({ boxes, size }: { readonly boxes: readonly LaneBox[]; readonly size: PictureSize }) {
   return (
     <g class="lane-ground">
-      <rect x={size.gutter} y={0} width={Math.max(0, size.width - size.gutter)} height={height} rx={4} />
-      <text x={size.gutter - 8} y={height / 2} dy="0.35em" text-anchor="end">
-        {lane.label}
-      </text>
+      {boxes.map(({ lane, top, height }) => (
+        <rect
+          key={lane.name}
+          x={size.gutter}
+          y={top}
+          width={Math.max(0, size.width - size.gutter)}
+          height={height}
+          rx={4}
+        />
+      ))}
     </g>
   );
 }
 
-interface HeatProps {
-  readonly curve: HeatCurve | undefined;
-  readonly height: number;
-  readonly x: (at: Instant) => number;
-  /** Only a tall lane has room for figures. */
-  readonly isNamed: boolean;
-}
-
-function Heat({ curve, height, x, isNamed }: HeatProps) {
-  if (curve === undefined) return null;
-  const y = (share: number): number => height - share * (height - 2);
-  const line = curve.points.map(({ at, share }) => `${x(at)},${y(share)}`).join(" ");
-  const [first, last] = [curve.points[0], curve.points.at(-1)];
-  if (first === undefined || last === undefined) return null;
+/** What each lane is: its name at its left, beside its bars. */
+export function LaneNames({
+  boxes,
+  gutter,
+}: {
+  readonly boxes: readonly LaneBox[];
+  readonly gutter: number;
+}) {
   return (
-    <g class="heat">
-      <polygon points={`${x(first.at)},${height} ${line} ${x(last.at)},${height}`} />
-      <polyline points={line} />
-      {isNamed &&
-        curve.labels.map(({ at, text, share }) => (
-          <text key={at} x={x(at) - 6} y={Math.max(16, y(share) - 6)} text-anchor="end">
-            {text}
-          </text>
-        ))}
+    <g class="lane-names" aria-hidden="true">
+      {boxes.map(({ lane, top, heat, height }) => (
+        <text key={lane.name} x={gutter - 6} y={top + (heat + height) / 2} dy="0.35em" text-anchor="end">
+          {lane.label}
+        </text>
+      ))}
     </g>
   );
 }

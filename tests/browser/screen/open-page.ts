@@ -92,6 +92,8 @@ export async function openPage(): Promise<OpenPage> {
       // The start page comes after the page; until then it shows that it waits.
       const isStart = scene.isLoaded && scene.events.length === 0;
       await page.waitForSelector(isStart ? "main:not(.waiting)" : "h1");
+      // The pictures of the evening come after the page.
+      if ((await page.locator(".evening").count()) > 0) await page.waitForSelector(".evening-box .lanes");
       await settled();
       if (failures.length > 0) throw new Error(failures.join("\n"));
     },
