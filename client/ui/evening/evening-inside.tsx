@@ -3,13 +3,15 @@ import type { EveningInsideProps } from "./evening-props.ts";
 import { EveningSheet } from "./evening-sheet.tsx";
 import { sayEvening } from "./evening-words.ts";
 import { LanePicture } from "./lane-picture.tsx";
+import { usePaper } from "./paper/use-paper.tsx";
 import { drawnEvening, chainOf } from "./drawn-evening.ts";
 
-/** The small picture with the same in words beside it, and the large one while it is open. */
+/** The small picture with the same in words beside it, the large one while it is open, and the paper. */
 export function EveningInside(props: EveningInsideProps) {
   const { clockOf, utcOffsetMinutes, isOpen } = props;
   const [box, width] = useWidth<HTMLDivElement>();
   const chain = chainOf(props);
+  usePaper(props, chain);
   const { evening, heats } = drawnEvening(props, chain, "ahead");
   return (
     <>

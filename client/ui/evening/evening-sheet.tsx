@@ -32,7 +32,16 @@ export function EveningSheet(props: EveningSheetProps) {
   }, [picked]);
   const task = session.tasks.find((one) => one.id === picked);
   return (
-    <Sheet title="The whole evening" kind="wide" onClose={onClose}>
+    <Sheet
+      title="The whole evening"
+      kind="wide"
+      onClose={onClose}
+      keys={
+        <button type="button" class="key" onClick={() => window.print()}>
+          Print
+        </button>
+      }
+    >
       <Legend session={session} />
       <div class="unseen">
         {sayEvening(evening, heats, clockOf).map((sentence) => (

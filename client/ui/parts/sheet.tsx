@@ -7,11 +7,13 @@ interface SheetProps {
   readonly onClose: () => void;
   /** What the round button in its corner is called. */
   readonly closing?: string;
+  /** More keys in its head, before that button. */
+  readonly keys?: ComponentChildren;
   readonly children: ComponentChildren;
 }
 
 /** Something laid over the page until it is put away: by its button, the Escape key, or a touch beside it. */
-export function Sheet({ title, kind, onClose, closing = "Put away", children }: SheetProps) {
+export function Sheet({ title, kind, onClose, closing = "Put away", keys, children }: SheetProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const shown = dialog.current;
@@ -34,9 +36,12 @@ export function Sheet({ title, kind, onClose, closing = "Put away", children }: 
       <div class="sheet-inside">
         <header class="sheet-head">
           <h2>{title}</h2>
-          <button type="button" class="key key-quiet" onClick={onClose}>
-            {closing}
-          </button>
+          <div class="deed-keys">
+            {keys}
+            <button type="button" class="key key-quiet" onClick={onClose}>
+              {closing}
+            </button>
+          </div>
         </header>
         {children}
       </div>

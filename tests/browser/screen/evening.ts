@@ -22,8 +22,12 @@ export interface Stopped {
 
 const root = new URL("../../..", import.meta.url).pathname;
 
-/** The kitchen's own recipes, as the start page gets them. */
-export async function ownPantry(): Promise<{ readonly pantry: Pantry; readonly meal: CookingMeal }> {
+/** The kitchen's own recipes, as the start page gets them: the welcome supper, and all meals. */
+export async function ownPantry(): Promise<{
+  readonly pantry: Pantry;
+  readonly meal: CookingMeal;
+  readonly all: readonly CookingMeal[];
+}> {
   const { meals, dishes, mistakes } = await loadPantry(`${root}recipes`);
   const cards = meals.map((meal) => {
     const cooking = cookingMeal(meal, dishes, {});
@@ -42,7 +46,8 @@ export async function ownPantry(): Promise<{ readonly pantry: Pantry; readonly m
   });
   const supper = cards.find(({ card }) => card.id === "welcome-supper");
   if (supper === undefined) throw new Error("there is no welcome supper");
-  return { meal: supper.meal, pantry: { meals: cards.map(({ card }) => card), mistakes, cooking: null } };
+  const pantry: Pantry = { meals: cards.map(({ card }) => card), mistakes, cooking: null };
+  return { meal: supper.meal, all: cards.map(({ meal }) => meal), pantry };
 }
 
 let count = 0;
