@@ -107,7 +107,12 @@ export function takesMinutes(meal: CookingMeal, paces: readonly Pace[] = []): nu
   const at = instant(0);
   const command = "look ahead";
   const { session } = appendEvents(emptyLog, [
-    { seq: 1, at, command, happening: { type: "MealBegun", meal: inBestWays(meal, null, at), serveAt: null } },
+    {
+      seq: 1,
+      at,
+      command,
+      happening: { type: "MealBegun", meal: inBestWays(meal, null, at), serveAt: null },
+    },
     { seq: 2, at, command, happening: { type: "PaceKnown", paces } },
   ]);
   return session === null ? 0 : Math.ceil(inMinutes(between(at, runSheetOf(session, at).readyAt)));

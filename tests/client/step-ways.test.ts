@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Task } from "../../core/plan/model.ts";
 import { respondTo } from "../../core/talk/respond.ts";
-import { PickedStep } from "../../client/ui/evening/picked-step.tsx";
+import { wayReason } from "../../core/plan/way-words.ts";
 import { stepDeeds } from "../../client/ui/parts/step-deeds.ts";
 import { cookThePatties, pattiesEvening } from "../core/cook/patties-evening.ts";
 import { sessionOf } from "../core/cook/supper.ts";
@@ -56,20 +56,9 @@ describe("a step with several ways, touched", () => {
     ]);
   });
 
-  it("[W91] a step picked in the evening tells why it is done as it is", () => {
-    const shown = (id: string): string =>
-      JSON.stringify(
-        PickedStep({
-          task: task(id),
-          title: id,
-          progress: waiting,
-          entry: undefined,
-          clockOf: () => "",
-          onDeed: () => undefined,
-          onHear: () => undefined,
-        }).props,
-      );
+  it("[W91] the reason that a picked step shows is that of the plan", () => {
+    const shown = (id: string): string => wayReason(task(id).step) ?? "";
     expect(shown("patties/cook")).toMatch(/Cook in the oven: all six patties go in at once/);
-    expect(shown("patties/shape")).not.toContain("in the oven");
+    expect(shown("patties/shape")).toBe("");
   });
 });

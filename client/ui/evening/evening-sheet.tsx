@@ -21,7 +21,7 @@ interface EveningSheetProps extends EveningProps {
 
 /** The evening laid out large: every step can be picked, heard, and taken up now. */
 export function EveningSheet(props: EveningSheetProps) {
-  const { session, sheet, chain, clockOf, utcOffsetMinutes, onDeed, onHear, onClose } = props;
+  const { session, sheet, chain, now, clockOf, utcOffsetMinutes, onDeed, onHear, onClose } = props;
   const [picked, setPicked] = useState<TaskId | null>(session.focus?.task ?? null);
   const about = useRef<HTMLDivElement>(null);
   const isTouched = useRef(false);
