@@ -53,6 +53,13 @@ export default {
         pathNot: "node_modules/@types/",
       },
     },
+    {
+      name: "touch-needs-no-words",
+      comment: "The page answers a touch before it has fetched what understands words.",
+      severity: "error",
+      from: { path: "^core/talk/respond-to\\.ts$" },
+      to: { path: "^core/talk/(understand|grammar-for|phrasebook|pattern|matcher)\\.ts$", reachable: true },
+    },
     { name: "no-cycles", severity: "error", from: {}, to: { circular: true } },
     {
       name: "imports-resolve",

@@ -43,7 +43,7 @@ function anywhere(intent: IntentOf<Anywhere>, kitchen: Kitchen): Outcome {
     case "ConvertHeat":
       return convertHeat(intent);
     case "WhatCanISay":
-      return whatCanISay(intent.topic, kitchen);
+      return whatCanISay(intent.examples, kitchen);
     case "QuietFor":
       return quietFor(intent);
     case "StopTalking":

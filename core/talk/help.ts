@@ -1,17 +1,6 @@
 import type { Topic } from "./intent.ts";
 import { phrasebook } from "./phrasebook.ts";
-
-/** The chapters of what can be said, as they are named aloud and on the page. */
-export const topics: readonly { readonly topic: Topic; readonly name: string; readonly about: string }[] = [
-  { topic: "moving", name: "moving", about: "Going from step to step" },
-  { topic: "timers", name: "timers", about: "Timers" },
-  { topic: "asking", name: "questions", about: "Asking" },
-  { topic: "voice", name: "the voice", about: "The caller's voice" },
-];
-
-/** One example of each thing that can be said in a chapter, in the order of the phrasebook. */
-export const examplesOf = (topic: Topic): readonly string[] =>
-  phrasebook.flatMap((entry) => (entry.topic === topic && entry.example !== null ? [entry.example] : []));
+import { topics } from "./topics.ts";
 
 const HEAD = `# What you can say
 

@@ -102,7 +102,8 @@ type Asking =
   | { readonly type: "WhyWay"; readonly way: string }
   | { readonly type: "WhereWasI" }
   | { readonly type: "WhatDidYouHear" }
-  | { readonly type: "WhatCanISay"; readonly topic: Topic | null };
+  /** With what can be said in one chapter; null: what fits the moment. */
+  | { readonly type: "WhatCanISay"; readonly examples: readonly string[] | null };
 
 type Voicing =
   | { readonly type: "Louder" }

@@ -1,3 +1,4 @@
+import type { Topic } from "./intent.ts";
 import type { PhraseEntry } from "./phrase-entry.ts";
 import { amountPhrases } from "./phrases/amounts.ts";
 import { answerPhrases } from "./phrases/answers.ts";
@@ -23,8 +24,15 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...amountPhrases,
   ...askingPhrases,
   ...explainingPhrases,
-  ...helpfulPhrases,
+  ...helpfulPhrases(examplesOf),
   ...voicePhrases,
   ...wayPhrases,
   ...answerPhrases,
 ];
+
+/** One example of each thing that can be said in a chapter, in the order of the phrasebook. */
+export function examplesOf(topic: Topic): readonly string[] {
+  return phrasebook.flatMap((entry) =>
+    entry.topic === topic && entry.example !== null ? [entry.example] : [],
+  );
+}

@@ -2,13 +2,13 @@ import type { Order } from "../../cook/orders.ts";
 import { spokenDuration } from "../../units/duration.ts";
 import { minutes } from "../../units/quantity.ts";
 import { listed } from "../../cook/say-call.ts";
-import { examplesOf, topics } from "../help.ts";
-import type { IntentOf, Topic } from "../intent.ts";
+import type { IntentOf } from "../intent.ts";
 import type { Kitchen, VoiceOrder } from "../model.ts";
 import type { Outcome } from "../outcome.ts";
 import { after, asksFor, told } from "../outcome.ts";
 import { breathWords, countWords, sayParts } from "../speech.ts";
 import { suggestions } from "../suggestions.ts";
+import { topics } from "../topics.ts";
 import { isRinging } from "./timer-names.ts";
 
 const quote = (text: string): string => `"${text}"`;
@@ -66,8 +66,8 @@ export function whatDidYouHear({ dialogue }: Kitchen): Outcome {
 }
 
 /** What can be said: what fits the moment, or one chapter in parts. */
-export function whatCanISay(topic: Topic | null, kitchen: Kitchen): Outcome {
-  if (topic !== null) return sayParts(chapters(examplesOf(topic)));
+export function whatCanISay(examples: readonly string[] | null, kitchen: Kitchen): Outcome {
+  if (examples !== null) return sayParts(chapters(examples));
   const now = suggestions(kitchen).slice(0, 2).map(quote).join(" or ");
   return told(`Say ${now}. Or ask "what can I say" about ${listed(topics.map(({ name }) => name))}.`);
 }

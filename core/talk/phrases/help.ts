@@ -5,16 +5,15 @@ import type { Slots } from "../slots.ts";
 
 const topic = "asking";
 
+type ExamplesOf = (topic: Topic) => readonly string[];
+
 const convert = ({ measure, unit, heat, scale }: Slots): Intent => {
   if (heat !== null && scale !== null) return { type: "ConvertHeat", from: heat, to: scale };
   if (unit === null) throw new Error("a conversion without a unit");
   return { type: "Convert", from: measure, to: unit };
 };
 
-const help = (of: Topic): Intent => ({ type: "WhatCanISay", topic: of });
-
-/** Conversions, and what can be said at all. */
-export const helpfulPhrases: readonly PhraseEntry[] = [
+const conversions: readonly PhraseEntry[] = [
   {
     intent: "Convert",
     topic,
@@ -47,37 +46,46 @@ export const helpfulPhrases: readonly PhraseEntry[] = [
     typed: ["{heat} (to|into|as) {scale}"],
     make: convert,
   },
-  plain(
-    { type: "WhatCanISay", topic: null },
-    topic,
-    "always",
-    "what can I say",
-    [
-      "what can i say",
-      "what can i ask [you]",
-      "what can you do",
-      "help [me]",
-      "what are my (choices|options)",
-      "what do you understand",
-    ],
-    ["commands", "options", "what do i say", "how does this work"],
-  ),
-  ...helpPhrases("moving", ["moving", "steps", "cooking"]),
-  ...helpPhrases("timers", ["timers"]),
-  ...helpPhrases("asking", ["questions", "asking", "amounts"]),
-  ...helpPhrases("voice", ["your voice", "the voice", "voices"]),
 ];
 
-function helpPhrases(of: Topic, names: readonly string[]): readonly PhraseEntry[] {
+const whatCanISay: PhraseEntry = plain(
+  { type: "WhatCanISay", examples: null },
+  topic,
+  "always",
+  "what can I say",
+  [
+    "what can i say",
+    "what can i ask [you]",
+    "what can you do",
+    "help [me]",
+    "what are my (choices|options)",
+    "what do you understand",
+  ],
+  ["commands", "options", "what do i say", "how does this work"],
+);
+
+/**
+ * Conversions, and what can be said at all.
+ * @param examplesOf what can be said in a chapter; asked when the phrasebook is whole
+ */
+export const helpfulPhrases = (examplesOf: ExamplesOf): readonly PhraseEntry[] => [
+  ...conversions,
+  whatCanISay,
+  helpPhrase(examplesOf, "moving", ["moving", "steps", "cooking"]),
+  helpPhrase(examplesOf, "timers", ["timers"]),
+  helpPhrase(examplesOf, "asking", ["questions", "asking", "amounts"]),
+  helpPhrase(examplesOf, "voice", ["your voice", "the voice", "voices"]),
+];
+
+function helpPhrase(examplesOf: ExamplesOf, of: Topic, names: readonly string[]): PhraseEntry {
   const named = `(${names.join("|")})`;
-  return [
-    plain(
-      help(of),
-      topic,
-      "always",
-      null,
-      [`what can i say about ${named}`, `help [me] with ${named}`],
-      [`help ${named}`, `what can i say for ${named}`, `${named} help`],
-    ),
-  ];
+  return {
+    intent: "WhatCanISay",
+    topic,
+    occasion: "always",
+    example: null,
+    says: [`what can i say about ${named}`, `help [me] with ${named}`],
+    typed: [`help ${named}`, `what can i say for ${named}`, `${named} help`],
+    make: () => ({ type: "WhatCanISay", examples: examplesOf(of) }),
+  };
 }

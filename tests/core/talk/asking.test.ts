@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { examplesOf, helpPage, topics } from "../../../core/talk/help.ts";
-import { phrasebook } from "../../../core/talk/phrasebook.ts";
+import { helpPage } from "../../../core/talk/help.ts";
+import { examplesOf, phrasebook } from "../../../core/talk/phrasebook.ts";
 import { breathWords, countWords } from "../../../core/talk/speech.ts";
 import { suggestions } from "../../../core/talk/suggestions.ts";
 import { sumAmounts } from "../../../core/talk/amounts.ts";
+import { topics } from "../../../core/talk/topics.ts";
 import { understand } from "../../../core/talk/understand.ts";
 import { spokenAmount } from "../../../core/units/amount-words.ts";
 import { amount } from "../cook/supper.ts";

@@ -1,0 +1,9 @@
+import type { Topic } from "./intent.ts";
+
+/** The chapters of what can be said, as they are named aloud and on the page. */
+export const topics: readonly { readonly topic: Topic; readonly name: string; readonly about: string }[] = [
+  { topic: "moving", name: "moving", about: "Going from step to step" },
+  { topic: "timers", name: "timers", about: "Timers" },
+  { topic: "asking", name: "questions", about: "Asking" },
+  { topic: "voice", name: "the voice", about: "The caller's voice" },
+];
