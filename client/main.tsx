@@ -24,10 +24,13 @@ const deaf = signal(false);
 const misheard = lazyMisheardRecord(deaf);
 const notice = signal<string | null>(null);
 // Before what speaks: a page that is loaded in the middle of a meal may have something to say at once.
-const ear = lazyEar(async () => {
-  const { createEar } = await import("./kitchen/ear.ts");
-  return createEar({ caller, sound, settings, saying, trial, deaf, misheard, now: clock.read });
-});
+const ear = lazyEar(
+  async () => {
+    const [{ createEar }, earshot] = await Promise.all([import("./kitchen/ear.ts"), caller.earshot()]);
+    return createEar({ caller, earshot, sound, settings, saying, trial, deaf, misheard, now: clock.read });
+  },
+  () => caller.hasWords(),
+);
 const sound = createSound({
   floor: () => cookHasSpoken(ear),
   output: lazyOutput(async () => (await import("./sound/howler-output.ts")).howlerOutput()),
@@ -51,7 +54,7 @@ computed(() => JSON.stringify([settings.value.voice, settings.value.respellings]
   sound.revoice();
 });
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
-const caller = createCaller(clock, store, sound);
+const caller = createCaller(clock, store, sound, async () => (await import("./kitchen/words.ts")).words);
 const dark = signal<string | null>(null);
 const wakeLock = createWakeLock((state) => {
   dark.value = "sentence" in state ? state.sentence : null;
@@ -90,3 +93,5 @@ showPage(
   },
   root,
 );
+// Now, and not with the first sentence: none is to wait for it.
+caller.fetchWords();

@@ -2,22 +2,22 @@ import { computed, signal } from "@preact/signals";
 import type { ReadonlySignal, Signal } from "@preact/signals";
 import type { Call } from "../../core/cook/calls.ts";
 import { callsNow } from "../../core/cook/calls-now.ts";
-import { grammarFor } from "../../core/talk/grammar-for.ts";
 import type { Intent } from "../../core/talk/intent.ts";
 import type { Dialogue, Kitchen, Reply } from "../../core/talk/model.ts";
 import { silentDialogue } from "../../core/talk/model.ts";
-import { respond } from "../../core/talk/respond.ts";
 import { respondTo } from "../../core/talk/respond-to.ts";
-import { respondUnsure } from "../../core/talk/respond-unsure.ts";
 import type { Grammar } from "../../core/speech/grammar.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
 import type { Clock } from "./clock.ts";
 import { sayCues } from "./cue-loop.ts";
+import type { CueLoop } from "./cue-loop.ts";
+import { lateWords } from "./late-words.ts";
 import { lazyExplain } from "./lazy-explain.ts";
 import type { MealStore } from "./meal-store.ts";
 import { ringingCount, ringTimers } from "./rings.ts";
 import { obey } from "./voice-orders.ts";
+import type { Words } from "./words.ts";
 
 /** One line of the conversation, as it is shown. */
 export interface Line {
@@ -37,6 +37,15 @@ export interface Replied {
   readonly before: Dialogue;
 }
 
+/** What the ear needs of the conversation: what to listen for, and who takes what it hears. */
+export interface Earshot {
+  /** What is worth listening for at this moment. */
+  readonly grammar: ReadonlySignal<Grammar>;
+  readonly hear: (text: string) => Reply;
+  /** Words that the ear heard, and what they may just as well have been, the likeliest first. */
+  readonly hearUnsurely: (readings: readonly (readonly string[])[]) => Reply;
+}
+
 /** The conversation on this device. */
 export interface Caller {
   /** The last two hundred lines, the newest last. */
@@ -48,11 +57,14 @@ export interface Caller {
   readonly calls: ReadonlySignal<readonly Call[]>;
   /** Until when the caller keeps unasked things to the screen; null: it speaks. */
   readonly quietUntil: ReadonlySignal<Instant | null>;
-  /** What is worth listening for at this moment. */
-  readonly grammar: ReadonlySignal<Grammar>;
-  readonly hear: (text: string, how: "voice" | "typed") => Reply;
-  /** Words that the ear heard, and what they may just as well have been, the likeliest first. */
-  readonly hearUnsurely: (readings: readonly (readonly string[])[]) => Reply;
+  /** Fetches what understands words, until it is here. A touch does not need it. */
+  readonly fetchWords: () => void;
+  /** Whether words are understood already. */
+  readonly hasWords: () => boolean;
+  /** Rejects where what understands words cannot be fetched; the next call tries again. */
+  readonly earshot: () => Promise<Earshot>;
+  /** A typed sentence. One that comes before words are understood is kept until they are. */
+  readonly hearTyped: (text: string) => void;
   /** A touch means the same as a sentence: `words` is what it stands for. */
   readonly touch: (intent: Intent, words: string) => Reply;
   /** Says something that is no answer: a refusal of the server's, a trouble of the microphone's. */
@@ -78,19 +90,70 @@ const newSignals = (): Signals => ({
   quietUntil: signal(null),
 });
 
-/** Puts clock, meal and sound together into a conversation. */
-export function createCaller(clock: Clock, store: MealStore, sound: Sound): Caller {
+/**
+ * Puts clock, meal and sound together into a conversation.
+ * @param loadWords fetches what understands words; called when it is first asked for
+ */
+export function createCaller(
+  clock: Clock,
+  store: MealStore,
+  sound: Sound,
+  loadWords: () => Promise<Words>,
+): Caller {
   const signals = newSignals();
-  const { lines, dialogue, replied, quietUntil } = signals;
-  const { write, unasked } = writerOf(lines, clock);
+  const { dialogue, quietUntil } = signals;
+  const writer = writerOf(signals.lines, clock);
   const mayCue = (): boolean => quietUntil.value === null || quietUntil.value <= clock.read();
   const cueLoop = sayCues(clock, store, sound, (text, cue) => {
     const isRing = cue.call.kind === "ring";
-    unasked(text);
+    writer.unasked(text);
     if (isRing || mayCue()) void sound.say(text, { priority: isRing ? "ring" : "cue" });
   });
   const stopRinging = ringTimers(clock, store, sound);
-  const act = (reply: Reply, text: string, how: Line["how"]): Reply => {
+  const act = actorOf(signals, writer, cueLoop, { clock, store, sound });
+  const teller = tellerOf(writer.unasked, sound, mayCue);
+  const words = lateWords(loadWords, teller.tell);
+  const reasons = lazyExplain((watchDinner) => watchDinner(clock, store, signals.lines, teller.remark));
+  const moment = (): Kitchen => kitchenAt(clock.read(), clock, store, dialogue.value);
+  const kitchen = (): Kitchen => ({ ...moment(), ...reasons.explaining() });
+
+  return {
+    ...signals,
+    calls: callsOf(clock, store),
+    fetchWords: words.fetchUntilHere,
+    hasWords: words.areHere,
+    earshot: async () => {
+      const here = await words.fetch();
+      return earshotOf(here, act, kitchen, grammarOf(here.grammarFor, clock, store, dialogue));
+    },
+    hearTyped: (text) => words.use(({ respond }) => act(respond(text, kitchen()), text, "typed")),
+    touch: (intent, said) => act(respondTo(intent, said, kitchen()), said, "touch"),
+    ...teller,
+    close: () => [words.close, cueLoop.close, stopRinging, reasons.close].forEach((stop) => stop()),
+  };
+}
+
+const earshotOf = (
+  { respond, respondUnsure }: Words,
+  act: Act,
+  kitchen: () => Kitchen,
+  grammar: Earshot["grammar"],
+): Earshot => ({
+  grammar,
+  hear: (text) => act(respond(text, kitchen()), text, "voice"),
+  hearUnsurely: (readings) => act(respondUnsure(readings, kitchen()), (readings[0] ?? []).join(" "), "voice"),
+});
+
+type Act = (reply: Reply, text: string, how: Line["how"]) => Reply;
+
+/** Carries an answer out: writes both down, gives the orders and says it. */
+function actorOf(
+  { replied, dialogue, quietUntil }: Signals,
+  { write }: Writer,
+  cueLoop: CueLoop,
+  { clock, store, sound }: { readonly clock: Clock; readonly store: MealStore; readonly sound: Sound },
+): Act {
+  return (reply, text, how) => {
     write({ who: "cook", text, how, understood: reply.dialogue.lastUnderstood });
     replied.value = { reply, before: dialogue.peek() };
     dialogue.value = reply.dialogue;
@@ -100,22 +163,6 @@ export function createCaller(clock: Clock, store: MealStore, sound: Sound): Call
     write({ who: "caller", text: reply.say, how: "answer", understood: null });
     void sound.say(reply.say, { priority: "answer" });
     return reply;
-  };
-  const teller = tellerOf(unasked, sound, mayCue);
-  const late = lazyExplain((watchDinner) => watchDinner(clock, store, lines, teller.remark));
-  const moment = (): Kitchen => kitchenAt(clock.read(), clock, store, dialogue.value);
-  const kitchen = (): Kitchen => ({ ...moment(), ...late.explaining() });
-
-  return {
-    ...signals,
-    calls: callsOf(clock, store),
-    grammar: grammarOf(clock, store, dialogue),
-    hear: (text, how) => act(respond(text, kitchen()), text, how),
-    hearUnsurely: (readings) =>
-      act(respondUnsure(readings, kitchen()), (readings[0] ?? []).join(" "), "voice"),
-    touch: (intent, words) => act(respondTo(intent, words, kitchen()), words, "touch"),
-    ...teller,
-    close: () => [cueLoop.close, stopRinging, late.close].forEach((stop) => stop()),
   };
 }
 
@@ -171,7 +218,12 @@ const callsOf = (clock: Clock, store: MealStore): Caller["calls"] =>
   });
 
 /** What can be said changes with the meal, the open question and the rings, not with every second. */
-function grammarOf(clock: Clock, store: MealStore, dialogue: ReadonlySignal<Dialogue>): Caller["grammar"] {
+function grammarOf(
+  grammarFor: Words["grammarFor"],
+  clock: Clock,
+  store: MealStore,
+  dialogue: ReadonlySignal<Dialogue>,
+): Earshot["grammar"] {
   const ringing = computed(() => ringingCount(store.session.value, clock));
   let known: { readonly text: string; readonly grammar: Grammar } | null = null;
   return computed(() => {

@@ -16,7 +16,8 @@ export interface TrialHeard {
 
 /** While the cook tries out the ear it listens for this, so tuned, and hands over what it hears: nothing is obeyed. */
 export interface EarTrial {
-  readonly grammar: Grammar;
+  /** @param usual what it would listen for else */
+  readonly grammar: (usual: Grammar) => Grammar;
   readonly mode: "addressed" | "open";
   readonly tuning: EarTuning;
   readonly onHeard: (heard: TrialHeard) => void;

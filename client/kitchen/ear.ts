@@ -13,7 +13,7 @@ import { chooseEngine } from "../voice/choose-engine.ts";
 import type { ModelLoading } from "../voice/engine.ts";
 import { createListener } from "../voice/listener.ts";
 import type { Heard, Listener } from "../voice/listener.ts";
-import type { Caller } from "./caller.ts";
+import type { Caller, Earshot } from "./caller.ts";
 import type { Ear, EarState } from "./ear-model.ts";
 import type { EarTrial } from "./ear-trial.ts";
 import { createMisheardKeeper, type MisheardKeeper } from "./misheard-keeper.ts";
@@ -25,6 +25,7 @@ import type { Settings } from "./settings.ts";
 /** What the ear is joined to. */
 export interface EarNeeds {
   readonly caller: Caller;
+  readonly earshot: Earshot;
   readonly sound: Sound;
   readonly settings: ReadonlySignal<Settings>;
   /** What the caller is saying, its tail in the room included; null while it is silent. */
@@ -91,12 +92,12 @@ class EarSigns {
 
 /** Joins microphone and recogniser to the conversation. Nothing is opened before `start`. */
 export async function createEar(needs: EarNeeds): Promise<Ear> {
-  const { caller, settings } = needs;
+  const { caller, earshot, settings } = needs;
   const room = roomSignOf(needs);
   const signs = new EarSigns(room);
   let mode: ListeningMode = "addressed";
   const listener: Listener = createListener({
-    grammar: caller.grammar.value,
+    grammar: earshot.grammar.value,
     address: settings.value.address,
     engine: await chooseEngine(async (path) => (await fetch(path)).json() as Promise<unknown>),
     onHeard: (sentence) => take(sentence, signs.endSentence(), mode, needs, listener, keeper),
@@ -114,7 +115,7 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
       caller.tell(sentence);
     },
   });
-  const keeper = createMisheardKeeper({ caller, settings, record: needs.misheard, now: needs.now });
+  const keeper = keeperOf(needs);
   const stop = follow(listener, needs);
   return {
     ...signs.all(needs.deaf),
@@ -128,6 +129,14 @@ export async function createEar(needs: EarNeeds): Promise<Ear> {
     },
   };
 }
+
+const keeperOf = ({ caller, earshot, settings, misheard, now }: EarNeeds): MisheardKeeper =>
+  createMisheardKeeper({
+    caller: { replied: caller.replied, remark: caller.remark, grammar: earshot.grammar },
+    settings,
+    record: misheard,
+    now,
+  });
 
 /** The room is spoken of where nobody speaks and nothing rings, and not to who listens by touch alone. */
 function roomSignOf({ caller, sound, settings, saying, trial, deaf }: EarNeeds): RoomSign {
@@ -173,7 +182,7 @@ const mayKeep = (mode: ListeningMode, { listening }: Settings): boolean =>
 function heard(
   verdict: Verdict,
   mode: ListeningMode,
-  { caller, sound, settings }: EarNeeds,
+  { earshot, sound, settings }: EarNeeds,
   listener: Listener,
 ): void {
   // Who listens by touch alone does not want to be overheard: without a touch the address opens nothing.
@@ -184,8 +193,8 @@ function heard(
       // Whoever calls in the middle of a sentence has heard enough of it.
       if (sound.isSpeaking() && verdict.addressed) sound.stopTalking();
       // Without the address only the few stop sentences are heard then, and all of them mean the same.
-      if (sound.isSpeaking() && !verdict.addressed) caller.hear("stop talking", "voice");
-      else caller.hearUnsurely([verdict.words, ...verdict.rivals]);
+      if (sound.isSpeaking() && !verdict.addressed) earshot.hear("stop talking");
+      else earshot.hearUnsurely([verdict.words, ...verdict.rivals]);
       return;
     case "address-only":
       if (sound.isSpeaking()) sound.stopTalking();
@@ -206,11 +215,15 @@ function heardSoFar(words: readonly string[], signs: EarSigns, { sound, settings
 }
 
 /** Keeps the listener in step with the meal, the settings and the caller's own voice. */
-function follow(listener: Listener, { caller, settings, saying, trial, deaf }: EarNeeds): () => void {
+function follow(
+  listener: Listener,
+  { caller, earshot, settings, saying, trial, deaf }: EarNeeds,
+): () => void {
   let isDeaf = false;
   const stops = [
     effect(() => {
-      listener.setGrammar(trial.value?.grammar ?? caller.grammar.value);
+      // A trial listens for what could be said when it began.
+      listener.setGrammar(trial.value?.grammar(earshot.grammar.peek()) ?? earshot.grammar.value);
     }),
     effect(() => {
       const { address, listening, tuning, respellings } = settings.value;

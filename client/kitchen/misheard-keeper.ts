@@ -12,13 +12,13 @@ import {
 import type { Verdict } from "../../core/speech/verdict.ts";
 import { answerKind } from "../../core/talk/answer-kind.ts";
 import type { Instant } from "../../core/units/quantity.ts";
-import type { Caller } from "./caller.ts";
+import type { Caller, Earshot } from "./caller.ts";
 import type { MisheardRecord } from "./misheard-model.ts";
 import type { Settings } from "./settings.ts";
 
 /** What keeping is joined to. */
 export interface KeeperNeeds {
-  readonly caller: Pick<Caller, "replied" | "grammar" | "remark">;
+  readonly caller: Pick<Caller, "replied" | "remark"> & Pick<Earshot, "grammar">;
   readonly settings: ReadonlySignal<Settings>;
   readonly record: () => Promise<MisheardRecord>;
   readonly now: () => Instant;

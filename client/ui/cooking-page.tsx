@@ -76,12 +76,7 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
       <EarLine galley={galley} onCheck={() => setOpen("ear check")} />
       <RingNews session={session} now={now} />
       {question !== null && question.kind !== "more" && (
-        <QuestionSheet
-          key={question.prompt}
-          question={question}
-          onDeed={onDeed}
-          onSay={(text) => void caller.hear(text, "typed")}
-        />
+        <QuestionSheet key={question.prompt} question={question} onDeed={onDeed} onSay={caller.hearTyped} />
       )}
       {open === "new timer" && <NewTimer onDeed={onDeed} onClose={close} />}
       {open === "kitchen" && (

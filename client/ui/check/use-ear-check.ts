@@ -91,7 +91,7 @@ class Runner implements RunningCheck {
     const said = this.sentences().map(({ words }) => words);
     this.galley.trial.value = {
       ...this.levels(),
-      grammar: checkGrammar(this.galley.caller.grammar.peek(), said),
+      grammar: (usual) => checkGrammar(usual, said),
       mode: "open",
       tuning: measuring,
       onHeard: ({ beganAgoMs, ...utterance }) =>
@@ -101,13 +101,13 @@ class Runner implements RunningCheck {
 
   /** With what would be set, so that a voice that it is for is heard. */
   private listenForClosing(check: EarCheck): void {
-    const { trial, caller, settings } = this.galley;
+    const { trial, settings } = this.galley;
     const { tuning } = settings.peek();
     const { proposal } = findingsOf(check, tuning);
     const said = Object.values(closingWords).map(spokenWords);
     trial.value = {
       ...this.levels(),
-      grammar: checkGrammar(caller.grammar.peek(), said),
+      grammar: (usual) => checkGrammar(usual, said),
       mode: "addressed",
       tuning: proposal.kind === "tune" ? proposal.tuning : (tuning ?? usualTuning),
       onHeard: ({ verdict }) => {

@@ -31,9 +31,6 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
     utteranceId: "suggestions",
     explain: null,
   };
-  const say = (text: string): void => {
-    caller.hear(text, "typed");
-  };
   return (
     <footer class={`ear ear-${state.kind} ear-room-${noise}`}>
       <EarButton galley={galley} />
@@ -55,7 +52,7 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
       <div class={isTyping ? "ear-more ear-typing" : "ear-more"}>
         <NoiseSign noise={noise} />
         {isTyping ? (
-          <TypeLine onSay={say} onClose={() => setTyping(false)} />
+          <TypeLine onSay={caller.hearTyped} onClose={() => setTyping(false)} />
         ) : (
           <>
             {noise === "too-loud" ? (
@@ -63,7 +60,7 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
                 Check the ear
               </button>
             ) : (
-              <Sayings texts={suggestions(kitchen).slice(0, 3)} onSay={say} />
+              <Sayings texts={suggestions(kitchen).slice(0, 3)} onSay={caller.hearTyped} />
             )}
             <button type="button" class="key key-small" onClick={() => setTyping(true)}>
               Type

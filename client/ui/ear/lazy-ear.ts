@@ -3,10 +3,13 @@ import type { Ear, EarState } from "../../kitchen/ear-model.ts";
 import { onceUnlessFailed } from "../../kitchen/once-unless-failed.ts";
 
 /** The recogniser weighs more than the page: nobody waits for it before the first touch. */
-const notLoaded = "The ear could not be loaded. Touch it to try again; typing and touching work.";
+const notLoaded = (works: string): string => `The ear could not be loaded. Touch it to try again; ${works}.`;
 
-/** An ear that fetches itself when it is first started, and is off until then. A failed fetch can be tried again. */
-export function lazyEar(load: () => Promise<Ear>): Ear {
+/**
+ * An ear that fetches itself when it is first started, and is off until then. A failed fetch can be tried again.
+ * @param canType whether typed words are understood without it
+ */
+export function lazyEar(load: () => Promise<Ear>, canType: () => boolean): Ear {
   const inner = signal<Ear | null>(null);
   const own = signal<EarState>({ kind: "off", sentence: null, loading: null });
   const loadOnce = onceUnlessFailed(load);
@@ -26,7 +29,8 @@ export function lazyEar(load: () => Promise<Ear>): Ear {
       own.value = { kind: "off", sentence: null, loading: null };
       await ear.start();
     } catch {
-      own.value = { kind: "trouble", sentence: notLoaded, loading: null };
+      const sentence = notLoaded(canType() ? "typing and touching work" : "touching works");
+      own.value = { kind: "trouble", sentence, loading: null };
     }
   };
   return {

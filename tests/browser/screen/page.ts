@@ -8,6 +8,7 @@ import type { MealStore } from "../../../client/kitchen/meal-store.ts";
 import { createMisheardRecord } from "../../../client/kitchen/misheard-record.ts";
 import { defaultSettings } from "../../../client/kitchen/settings.ts";
 import type { Settings } from "../../../client/kitchen/settings.ts";
+import { words } from "../../../client/kitchen/words.ts";
 import type { Sound } from "../../../client/sound/player.ts";
 import { browserMisheardStore } from "../../../client/storage/misheard-store.ts";
 import type { MisheardStore } from "../../../client/storage/misheard-store.ts";
@@ -120,7 +121,7 @@ function show(scene: Scene): ScreenBench {
     },
     close: () => undefined,
   };
-  const caller = createCaller(clock, store, silence);
+  const caller = createCaller(clock, store, silence, async () => words);
   const room = signal(scene.room);
   const record = createMisheardRecord({
     store: memoryMisheardStore(scene.misheard ?? [], toWav(new Float32Array(1_600), 16_000)),
