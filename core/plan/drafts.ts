@@ -50,9 +50,17 @@ export class Drafts {
     return this.both.there.compiled.bound * this.unit;
   }
 
-  /** Each as early as it fits, in this order. @param release not before this, by act; milliseconds from now */
+  /**
+   * Each as early as it fits, in this order; what must follow soon comes next.
+   * @param release not before this, by act; milliseconds from now
+   */
   forward(order: Order, release: readonly number[]): Schedule {
-    this.build(this.both.there, { ...order, keys: this.followersNext(order.keys) }, release);
+    return this.asTold({ ...order, keys: this.followersNext(order.keys) }, release);
+  }
+
+  /** The same in this very order: for one that was a schedule's, where everything has its place already. */
+  asTold(order: Order, release: readonly number[]): Schedule {
+    this.build(this.both.there, order, release);
     return this.scheduleOf(this.both.there.builder.timetable());
   }
 

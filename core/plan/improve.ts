@@ -1,6 +1,6 @@
 import type { Drafts, Order, Schedule } from "./drafts.ts";
 import type { Verdict } from "./judge.ts";
-import { endOf, isBetter, judge, readyOf } from "./judge.ts";
+import { endOf, isBetter, isWorthwhile, judge, readyOf } from "./judge.ts";
 import { KEEPS_MS, delayed, keeps, wantedFrom } from "./releases.ts";
 
 /** What the cook wants: when to eat (milliseconds from now; null: soon), and what to do first. */
@@ -39,7 +39,10 @@ function withFirst(keys: readonly number[], first: readonly number[]): readonly 
 /** Everything as soon as it goes, in one order. */
 export function soonest(drafts: Drafts, order: Order, goal: Goal): Soonest {
   const release = drafts.problem.acts.map((act) => act.release);
-  const schedule = drafts.forward({ ...order, keys: withFirst(order.keys, goal.first) }, release);
+  const wanted = { ...order, keys: withFirst(order.keys, goal.first) };
+  const [tied, told] = [drafts.forward(wanted, release), drafts.asTold(wanted, release)];
+  const isTold = isBetter(judge(drafts.problem, told, 0), judge(drafts.problem, tied, 0), 0);
+  const schedule = isTold ? told : tied;
   return { schedule, ready: readyOf(drafts.problem, schedule) };
 }
 
@@ -127,6 +130,13 @@ export function candidate(drafts: Drafts, soon: Soonest, goal: Goal): Candidate 
     serving = made.verdict.ready;
   }
   if (best === null) throw new Error("no round was planned");
+  if (best.verdict.ready > Math.max(goal.serveAt ?? 0, soon.ready)) {
+    // On the way back from the table time was lost: as soon as possible may do as it is.
+    const kept = steady(drafts, drafts.orderOf(soon.schedule), goal);
+    const isSame = kept.verdict.missed === best.verdict.missed && kept.verdict.waits <= best.verdict.waits;
+    const isSooner = isSame && kept.verdict.ready < best.verdict.ready;
+    if (isSooner || isWorthwhile(kept.verdict, best.verdict, goal.serveAt ?? 0)) best = kept;
+  }
   return pulledForward(drafts, best, goal);
 }
 

@@ -77,8 +77,6 @@ function arcsOf(open: readonly Task[]): readonly Arc[] {
   );
 }
 
-const byId = (one: Task, other: Task): number => (one.id < other.id ? -1 : one.id > other.id ? 1 : 0);
-
 /** What may be chosen; what runs stays where it is, in the oven whose heat suits it, at the heat that is set. */
 function bakingsFor(act: Act, use: HeatUse, uses: readonly HeatUse[], ovens: readonly OvenFacts[]) {
   if (act.running === null || ovens.length === 0) return bakingsOf(use, uses, ovens);
@@ -89,8 +87,7 @@ function bakingsFor(act: Act, use: HeatUse, uses: readonly HeatUse[], ovens: rea
 
 /** What is still to be planned, with what runs and what is over taken into account. */
 export function problemOf(input: PlanInput): Problem {
-  // In an order that does not depend on that of the dishes: nor does the plan, then.
-  const open = input.tasks.filter((task) => !isOver(input, task)).toSorted(byId);
+  const open = input.tasks.filter((task) => !isOver(input, task));
   const pools = poolsOf(input.meal);
   const cold = open.map((task) => actOf(task, input, pools));
   const baking = cold.flatMap((act) => (act.running === null ? [] : (act.oven ?? [])));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Task } from "../../core/plan/model.ts";
-import { respondTo } from "../../core/talk/respond.ts";
+import { respondTo } from "../../core/talk/respond-to.ts";
 import { wayReason } from "../../core/plan/way-words.ts";
 import { stepDeeds } from "../../client/ui/parts/step-deeds.ts";
 import { cookThePatties, pattiesEvening } from "../core/cook/patties-evening.ts";

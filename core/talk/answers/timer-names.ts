@@ -10,7 +10,7 @@ import type { Kitchen } from "../model.ts";
 import { ordinals } from "../names.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { told } from "../outcome.ts";
-import { inParts, sayTimeLeft, theDish } from "../speech.ts";
+import { breathWords, countWords, inParts, sayTimeLeft, theDish } from "../speech.ts";
 import { shortName } from "../../cook/say-call.ts";
 import { nameWords } from "../utterance.ts";
 
@@ -105,10 +105,11 @@ function noSuchTimer(asked: string, scene: Scene, kitchen: Kitchen): Outcome {
         : `There is no ${asked} timer; none is on.`,
     );
   const lead = asked === "" ? "None fits that. There is" : `There is no ${asked} timer. There is`;
-  return inParts(
-    lead,
-    open.map((timer) => `${timerLabel(timer, scene.session)}, ${sayTimeLeft(timer, kitchen)}`),
-  );
+  const names = open.map((timer) => timerLabel(timer, scene.session));
+  const timed = open.map((timer, index) => `${names[index] ?? ""}, ${sayTimeLeft(timer, kitchen)}`);
+  // A long name with a long time would leave no breath to ask whether to go on.
+  const isShort = countWords(`${lead} ${timed[0] ?? ""}`) < breathWords;
+  return inParts(lead, isShort ? timed : names);
 }
 
 /** Whether a timer rings now. */

@@ -7,9 +7,10 @@ import { parseEvent, parseOrder } from "../../../core/cook/parse.ts";
 import type { MealLog, Session } from "../../../core/cook/session.ts";
 import { knownPaces, pacesFor } from "../../../core/pace/known-paces.ts";
 import type { Pace, WorkKind } from "../../../core/pace/pace.ts";
-import { workKinds } from "../../../core/pace/pace.ts";
+import { atPace, workKinds } from "../../../core/pace/pace.ts";
 import type { PlanInput } from "../../../core/plan/model.ts";
 import { outlookOf } from "../../../core/plan/on-time.ts";
+import type { CookingMeal } from "../../../core/recipe/model.ts";
 import { between, inMinutes } from "../../../core/units/quantity.ts";
 import { at, give, outcome, sessionOf, sheetAt, supper, task } from "../cook/supper.ts";
 import { faultsOf } from "../plan/check-sheet.ts";
@@ -41,6 +42,17 @@ const planInput = (session: Session): PlanInput => ({
   course: null,
 });
 
+/** The first swap that the meal offers. */
+function anySwap({ dishes }: CookingMeal) {
+  const [found] = dishes.flatMap((dish) =>
+    dish.ingredients.flatMap(({ id, swaps }) =>
+      swaps.map((_, swap) => ({ dish: dish.id, ingredient: id, swap })),
+    ),
+  );
+  if (found === undefined) throw new Error("the meal offers no swap");
+  return found;
+}
+
 const recipes = {
   [task.halve]: 5,
   [task.roast]: 60,
@@ -61,6 +73,15 @@ describe("an evening at the cook's own pace", () => {
       [task.wash]: 7.5,
       [task.mash]: 4,
     });
+  });
+
+  it("[P96] a swap leaves the pace as it is, and a step that is done in a way without hands has none", () => {
+    const log = begun(slowHands);
+    const { tasks, paces } = sessionOf(log);
+    const swapped = give(log, 1, { type: "UseSwap", ...anySwap(sessionOf(log).meal) });
+    expect(lengths(swapped, 1)[task.mash]).toBe(4);
+    const byItself = tasks.map((one) => ({ ...one, step: { ...one.step, hands: "off" as const } }));
+    expect(new Set(atPace(byItself, paces).map(({ pace }) => pace))).toEqual(new Set([1]));
   });
 
   it("[P96] whatever the paces, the sheet stands up to its check, and neither fire, rest nor timer is any shorter", () => {

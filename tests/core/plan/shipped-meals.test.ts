@@ -10,9 +10,9 @@ import { cook } from "./virtual-cook.ts";
 
 const pantry = await loadPantry("recipes");
 
-function evenings(name: string): readonly PlanInput[] {
+function evenings(name: string, dishes = pantry.dishes): readonly PlanInput[] {
   const found = pantry.meals.find((meal) => meal.name === name);
-  const made = found === undefined ? null : cookingMeal(found, pantry.dishes);
+  const made = found === undefined ? null : cookingMeal(found, dishes);
   if (made?.ok !== true) throw new Error(`cannot cook ${name}`);
   const tasks = expandTasks(made.value);
   return [null, at(30), at(180)].map((serveAt) => ({
@@ -37,6 +37,12 @@ describe.each(pantry.meals.map((meal) => meal.name))("%s", (name) => {
       expect(sheet.broken.filter((sentence) => !sentence.startsWith("Dinner will be"))).toEqual([]);
       expect(sheet.late > 0).toBe(input.serveAt === at(30));
     }
+  });
+
+  it("[P34] has the same sheet in whatever order the recipe files are read", () => {
+    expect(evenings(name, new Map([...pantry.dishes].toReversed())).map(plan)).toEqual(
+      evenings(name).map(plan),
+    );
   });
 
   it("[P33] is cooked to the end by its sheets", () => {
