@@ -1,6 +1,6 @@
 import type { Drafts, Order, Schedule } from "./drafts.ts";
 import type { Verdict } from "./judge.ts";
-import { endOf, isBetter, isWorthwhile, judge, readyOf } from "./judge.ts";
+import { endOf, isBetter, isWorthwhile, judge } from "./judge.ts";
 import { KEEPS_MS, delayed, keeps, wantedFrom } from "./releases.ts";
 
 /** What the cook wants: when to eat (milliseconds from now; null: soon), and what to do first. */
@@ -26,6 +26,8 @@ export interface Candidate {
 const FIRST = 1e12;
 /** Slack before serving, as a part of the time that the work takes; measured to be enough nearly always. */
 const SLACK = 0.1;
+/** What is left of it to the end: the last steps are no surer than the first. */
+const LEAST_SLACK_MS = 5 * 60_000;
 /** Rounds in which a dinner that comes out later than planned for is planned for that later moment. */
 const ROUNDS = 3;
 /** Rounds of delaying what comes too early for what follows it. */
@@ -36,14 +38,26 @@ function withFirst(keys: readonly number[], first: readonly number[]): readonly 
   return keys.map((key, index) => (first.includes(index) ? first.indexOf(index) - FIRST : key));
 }
 
+/** Placed in this order, or with what must follow soon placed next: what comes out better. */
+function placed(drafts: Drafts, order: Order, release: readonly number[], serving: number): Candidate {
+  const [told, tied] = [drafts.asTold(order, release), drafts.forward(order, release)].map((schedule) => ({
+    schedule,
+    verdict: judge(drafts.problem, schedule, serving),
+  }));
+  if (told === undefined || tied === undefined) throw new Error("nothing was placed");
+  return isBetter(told.verdict, tied.verdict, serving) ? told : tied;
+}
+
 /** Everything as soon as it goes, in one order. */
 export function soonest(drafts: Drafts, order: Order, goal: Goal): Soonest {
   const release = drafts.problem.acts.map((act) => act.release);
-  const wanted = { ...order, keys: withFirst(order.keys, goal.first) };
-  const [tied, told] = [drafts.forward(wanted, release), drafts.asTold(wanted, release)];
-  const isTold = isBetter(judge(drafts.problem, told, 0), judge(drafts.problem, tied, 0), 0);
-  const schedule = isTold ? told : tied;
-  return { schedule, ready: readyOf(drafts.problem, schedule) };
+  const { schedule, verdict } = placed(
+    drafts,
+    { ...order, keys: withFirst(order.keys, goal.first) },
+    release,
+    0,
+  );
+  return { schedule, ready: verdict.ready };
 }
 
 /**
@@ -65,9 +79,9 @@ function planFor(drafts: Drafts, latest: Order, serving: number, goal: Goal): Ca
   let release: readonly number[] = wantedFrom(problem, latest.keys, serving, goal.first);
   let best: Candidate | null = null;
   for (let round = 0; round <= DELAYS; round += 1) {
-    const schedule = drafts.forward(order, release);
-    const verdict = judge(problem, schedule, goal.serveAt ?? 0);
-    if (best === null || isBetter(verdict, best.verdict, goal.serveAt ?? 0)) best = { schedule, verdict };
+    const made = placed(drafts, order, release, goal.serveAt ?? 0);
+    const { schedule, verdict } = made;
+    if (best === null || isBetter(verdict, best.verdict, goal.serveAt ?? 0)) best = made;
     if (verdict.missed === 0 && verdict.waits === 0) break;
     const next = delayed(problem, schedule, release, Math.max(goal.serveAt ?? 0, verdict.ready), goal.first);
     if (next.every((from, index) => from === release[index])) break;
@@ -103,8 +117,7 @@ export function pulledForward(drafts: Drafts, made: Candidate, goal: Goal): Cand
     if (gap <= 0 || gap === Infinity) break;
     const order = drafts.orderOf(best.schedule);
     const release = problem.acts.map((act, index) => Math.max(act.release, (order.keys[index] ?? 0) - gap));
-    const schedule = drafts.forward(order, release);
-    const pulled = { schedule, verdict: judge(problem, schedule, table) };
+    const pulled = placed(drafts, order, release, table);
     const isWorth = isIdle ? firstOf(pulled) < gap : isBetter(pulled.verdict, best.verdict, table);
     if (!isWorth) break;
     best = pulled;
@@ -122,7 +135,7 @@ export function candidate(drafts: Drafts, soon: Soonest, goal: Goal): Candidate 
   let serving = Math.max(goal.serveAt ?? 0, soon.ready);
   let best: Candidate | null = null;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const slack = Math.min(SLACK * soon.ready, serving - soon.ready);
+    const slack = Math.min(Math.max(LEAST_SLACK_MS, SLACK * soon.ready), serving - soon.ready);
     const keys = latestStarts(drafts, soon, serving, slack);
     const made = planFor(drafts, { keys, bakings }, serving, goal);
     if (best === null || isBetter(made.verdict, best.verdict, goal.serveAt ?? 0)) best = made;

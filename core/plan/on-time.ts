@@ -15,7 +15,7 @@ export interface Outlook {
 
 const MINUTE_MS = 60_000;
 /** An evening's pace of work by hand, against what the recipes say. An assumption, no source: few cooks are faster. */
-const PACE = { low: 0.85, likely: 1, high: 1.3 };
+export const PACE = { low: 0.85, likely: 1, high: 1.3 };
 
 /**
  * A draw from the triangular distribution, by the inverse of its distribution function.

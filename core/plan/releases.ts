@@ -1,3 +1,4 @@
+import { topological } from "./limits.ts";
 import type { Schedule } from "./drafts.ts";
 import { takenUpAt, wantedStarts } from "./judge.ts";
 import type { Problem } from "./problem.ts";
@@ -11,24 +12,40 @@ export function keeps(problem: Problem, index: number): number {
   return Math.min(step?.endsBeforeServing ?? Infinity, hold) * 1000;
 }
 
-/** From when on an act is wanted: hot and wilting things late, what is bound to them too, the rest early. */
+/**
+ * How much earlier than at the last moment each act may be done, in milliseconds: what is hot or wilts no sooner; else as
+ * far as it keeps, and as far as it may lie before what must follow it.
+ */
+function leeways(problem: Problem, latest: readonly number[], serving: number): readonly number[] {
+  const leeway = problem.acts.map(() => 0);
+  for (const index of topological(problem).toReversed()) {
+    const act = problem.acts[index];
+    if (act === undefined || act.task.step.hold !== null || act.task.step.endsBeforeServing !== null)
+      continue;
+    const { ahead } = act.task.step;
+    const end = (latest[index] ?? 0) + act.length;
+    const keeps = ahead === null ? KEEPS_MS : end - serving + ahead * 1000;
+    const bound = (problem.after[index] ?? []).map((arc) =>
+      arc.atMost === null
+        ? Infinity
+        : (leeway[arc.to] ?? 0) + arc.atMost - Math.max(0, (latest[arc.to] ?? 0) - end),
+    );
+    leeway[index] = Math.max(0, Math.min(keeps, ...bound));
+  }
+  return leeway;
+}
+
+/** From when on an act is wanted: hot and wilting things late, the rest early. */
 export function wantedFrom(
   problem: Problem,
   latest: readonly number[],
   serving: number,
   first: readonly number[],
 ) {
-  return problem.acts.map((act, index) => {
-    const { step } = act.task;
-    const last = latest[index] ?? 0;
-    if (first.includes(index)) return act.release;
-    const isBound = [...(problem.before[index] ?? []), ...(problem.after[index] ?? [])].some(
-      (arc) => arc.atMost !== null,
-    );
-    if (step.hold !== null || step.endsBeforeServing !== null || isBound) return Math.max(act.release, last);
-    const earliest = step.ahead === null ? last - KEEPS_MS : serving - step.ahead * 1000 - act.length;
-    return Math.max(act.release, Math.min(last, earliest));
-  });
+  const leeway = leeways(problem, latest, serving);
+  return problem.acts.map((act, index) =>
+    first.includes(index) ? act.release : Math.max(act.release, (latest[index] ?? 0) - (leeway[index] ?? 0)),
+  );
 }
 
 /** Later releases for what comes too early: for a maximum lag, for the table, or (soft) for hot food to wait. */

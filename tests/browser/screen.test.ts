@@ -143,9 +143,9 @@ describe("the screen for every eye", () => {
   it("[W6] a step of the evening is picked with Enter, the sheet put away with Escape", async () => {
     await open.show(scene("busy"));
     await open.page.locator(".evening-open").press("Enter");
-    const bar = open.page.locator('.lane-hit[aria-label^="chill the cabbage, to come"]').first();
+    const bar = open.page.locator('.lane-hit[aria-label^="simmer the soup, to come"]').first();
     await bar.press("Enter");
-    expect(await open.page.locator(".picked h3").textContent()).toBe("Salad: Chill the cabbage");
+    expect(await open.page.locator(".picked h3").textContent()).toBe("Soup: Simmer the soup");
     await open.page.keyboard.press("Escape");
     await open.page.waitForSelector("dialog", { state: "detached" });
   });
@@ -153,7 +153,7 @@ describe("the screen for every eye", () => {
   it("[W60] a picked step that waits tells in one line what binds it", async () => {
     await open.show(scene("busy"));
     await open.page.locator(".evening-open").press("Enter");
-    await open.page.locator('.lane-hit[aria-label="chill the cabbage, to come"]').first().press("Enter");
+    await open.page.locator('.lane-hit[aria-label^="simmer the soup, to come"]').first().press("Enter");
     expect(await open.page.locator(".picked-why").textContent()).toMatch(
       /^(Could start \d+ min (later|sooner)|Comes after .+|Waits for .+|Keeps only .+)\.$/,
     );

@@ -85,7 +85,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
   const step = cookUntil(
     meal,
     start,
-    ([first], session) => first?.kind === "do" && first.task.step.uses.length >= 2 && running(1)(session),
+    ([first], session) => first?.kind === "do" && first.task.step.uses.length >= 2 && running(2)(session),
   );
   const busy = cookUntil(
     meal,
@@ -109,13 +109,19 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     later,
     { type: "PauseTimer", timer: timerId("own") },
   );
-  const rings = ["beans", "peas"].reduce(
-    (log, name) =>
+  const rings = (
+    [
+      ["beans", 1],
+      ["peas", 1],
+      ["corn", 30],
+    ] as const
+  ).reduce(
+    (log, [name, takes]) =>
       give(log, step.now, {
         type: "StartTimer",
         timer: timerId(name),
         name,
-        span: { low: minutes(1), high: minutes(1) },
+        span: { low: minutes(takes), high: minutes(takes) },
         dish: null,
       }),
     step.log,

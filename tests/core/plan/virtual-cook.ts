@@ -57,6 +57,8 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
       const state = progress.get(entry.task)?.state ?? "waiting";
       if (state === "waiting" && entry.start > now) next = Math.min(next, entry.start);
       if (state !== "waiting" || entry.start > now) continue;
+      // What takes longer than planned keeps its followers waiting, whatever the sheet says.
+      if (task.after.some((link) => progress.get(link.task)?.state === "running")) continue;
       progress.set(entry.task, { state: "running", startedAt: instant(now), span: task.step.time });
       if (task.step.hands === "on") order.push(entry.task);
     }
