@@ -36,6 +36,8 @@ export interface PlanJson {
     readonly way: string;
     readonly because: string | null;
   }[];
+  /** Where it cannot be on time: dishes without which it would be ready sooner, and when; the soonest first. */
+  readonly leaveOut: readonly { readonly dishes: readonly string[]; readonly readyMin: number }[];
 }
 
 /** "400 F". */
@@ -81,5 +83,9 @@ export function planJson(planned: PlannedMeal): PlanJson {
       readyAt: minute(readyAt),
     })),
     ways: waysOf(planned),
+    leaveOut: planned.leaveOut.map(({ dishes, readyAt }) => ({
+      dishes: dishes.map(({ id }) => id),
+      readyMin: minute(readyAt),
+    })),
   };
 }

@@ -1,8 +1,9 @@
-import { shortName } from "../../core/cook/say-call.ts";
+import { listed as inWords, shortName } from "../../core/cook/say-call.ts";
+import { isLate, type LeftOut } from "../../core/plan/leave-out.ts";
 import type { Task } from "../../core/plan/model.ts";
 import { usesOf } from "../../core/plan/uses.ts";
 import { wayReason } from "../../core/plan/way-words.ts";
-import { capital } from "../../core/talk/speech.ts";
+import { capital, theDish } from "../../core/talk/speech.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
 import { formatHeat } from "../../core/units/temperature.ts";
 import { columns, wrapped, type Column } from "./columns.ts";
@@ -89,6 +90,28 @@ function opening({ meal, sheet, serveAt, beginsAt }: PlannedMeal, clock: WallClo
   return `${meal.name}: ${begin}; dinner is ready at ${ready} at the soonest, ${late} min after ${asked}.`;
 }
 
+/** So many dishes are offered at most: what more there are stands in the JSON. */
+const mostOffers = 3;
+
+/**
+ * Without which dish dinner would be in time, or else sooner; nothing where it is in time or no dish would help. Which
+ * of them may be spared is the cook's to say.
+ */
+function leaveOutWords({ leaveOut }: PlannedMeal, clock: WallClock): readonly string[] {
+  const [best] = leaveOut;
+  if (best === undefined) return [];
+  const ones = leaveOut.filter(({ dishes }) => dishes.length === 1);
+  const enough = ones.filter((one) => !isLate(one));
+  const isOneEnough = enough.length > 0;
+  const offers = isOneEnough ? enough.slice(0, mostOffers) : [...ones.slice(0, 1), best];
+  const parts = [...new Set(offers)].map(({ dishes, readyAt }: LeftOut, at) => {
+    const ready = at === 0 ? `it could be ready at ${clock.time(readyAt)}` : `at ${clock.time(readyAt)}`;
+    return `without ${inWords(dishes.map(theDish))} ${ready}`;
+  });
+  const told = parts.join(", ");
+  return [isOneEnough ? `${capital(told)}.` : `Leaving out one dish is not enough; ${told}.`];
+}
+
 /** What becomes of the plan where steps take shorter or longer, as they do. */
 function outlookWords({ outlook, sheet, beginsAt }: PlannedMeal): string {
   const { onTime, readyAt } = outlook;
@@ -152,6 +175,7 @@ export function planText(planned: PlannedMeal, clock: WallClock): string {
     sheet.broken.length === 0 ? ["It breaks no limit."] : ["What it breaks:", ...listed(sheet.broken)];
   return [
     ...wrapped(opening(planned, clock), width),
+    ...leaveOutWords(planned, clock).flatMap((line) => wrapped(line, width)),
     ...wrapped(outlookWords(planned), width),
     ...ways(planned),
     "",

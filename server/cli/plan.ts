@@ -15,15 +15,16 @@ const help = `plan MEAL: print who does what and when, from the first step to th
   MEAL             a meal's name, or the path of its file
   --serve 18:30    when you want to eat, today; "tomorrow 18:30" is understood, and so is "half past six".
                    Times are then those of the clock; without it they are minutes from the start
-  --json           one object: steps, elapsedMin, broken, onTime, ovenMoves, ways; minutes from the start of
-                   cooking. Each step says whether dinner waits for it (critical) and how much later it may
-                   start (slackMin)
+  --json           one object: steps, elapsedMin, broken, onTime, ovenMoves, ways, leaveOut; minutes from the
+                   start of cooking. Each step says whether dinner waits for it (critical) and how much later
+                   it may start (slackMin)
   --calendar FILE  write the big moments, with reminders, as a calendar file (iCalendar); without --serve as if
                    you began now
 
-Where dinner cannot be ready in time, the soonest is planned and told. A star stands before the steps that dinner
-waits for: when one of them slips, dinner slips. A step that can be done in several ways is done in the one that
-suits the evening best, and the reason is told.
+Where dinner cannot be ready in time, the soonest is planned and told, and without which dish it would be sooner;
+whether to leave one out is for you to say. A star stands before the steps that dinner waits for: when one of them
+slips, dinner slips. A step that can be done in several ways is done in the one that suits the evening best, and the
+reason is told.
 
 Example: plan welcome-supper --serve 18:30 --calendar supper.ics`;
 

@@ -1,5 +1,6 @@
 import { beginningOf, type PlannedEvening } from "../../core/plan/big-moments.ts";
 import { criticalChain } from "../../core/plan/critical-chain.ts";
+import { whatToLeaveOut, type LeftOut } from "../../core/plan/leave-out.ts";
 import type { PlanInput, TaskId } from "../../core/plan/model.ts";
 import { outlookOf, type Outlook } from "../../core/plan/on-time.ts";
 import { plan } from "../../core/plan/plan.ts";
@@ -19,6 +20,8 @@ export interface PlannedMeal extends PlannedEvening {
   readonly setTo: ReadonlyMap<string, Heat | null>;
   /** How it fares where steps take shorter or longer than planned. */
   readonly outlook: Outlook;
+  /** Where dinner cannot be ready in time: the dishes without which it would be sooner; the soonest first. */
+  readonly leaveOut: readonly LeftOut[];
 }
 
 /** So many evenings are simulated: the share in time is right to two or three hundredths. */
@@ -47,5 +50,6 @@ export function plannedMeal(found: FoundMeal, serveAt: Instant | null, now: Inst
   const outlook = outlookOf(input, sheet, simulated);
   const chain = new Set(criticalChain(input, sheet));
   const setTo = new Map(input.ovens.map(({ oven, heat }) => [oven, heat]));
-  return { meal, tasks, sheet, serveAt, beginsAt: beginningOf(sheet), chain, setTo, outlook };
+  const leaveOut = whatToLeaveOut(input, sheet);
+  return { meal, tasks, sheet, serveAt, beginsAt: beginningOf(sheet), chain, setTo, outlook, leaveOut };
 }
