@@ -1,4 +1,5 @@
 import { whyNotYet, whyNow } from "./answers/explaining.ts";
+import { sayWithout } from "./answers/leave-out.ts";
 import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
 import type { IntentOf } from "./intent.ts";
 import type { Explaining } from "./intent-groups.ts";
@@ -26,9 +27,11 @@ function explanation(intent: IntentOf<Explaining>, scene: Scene, kitchen: Kitche
  * Answers why the plan is as it is, and how it would be otherwise. Apart from the other answers, so that a page need
  * not fetch it before it stands.
  */
-export const explainPlan: Explain = (intent, kitchen) => {
+export const explainPlan: Explain = (asked, kitchen) => {
   const scene = sceneOf(kitchen.log, kitchen);
-  return scene === null || !isExplaining(intent)
+  if (asked.type === "WhatToLeaveOut")
+    return told(scene === null ? "" : sayWithout(scene, kitchen, asked.words));
+  return scene === null || !isExplaining(asked)
     ? told("There is no plan to explain.")
-    : explanation(intent, scene, kitchen);
+    : explanation(asked, scene, kitchen);
 };

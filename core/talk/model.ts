@@ -46,8 +46,18 @@ export const silentDialogue: Dialogue = {
   correctable: null,
 };
 
-/** Answers a question about the plan; it orders nothing. */
-export type Explain = (intent: Intent, kitchen: Kitchen) => Pick<Reply, "say"> & Pick<Dialogue, "question">;
+/** What nobody asked, but an answer may add: without which dish a dinner that is late would be ready, and when. */
+export interface WhatToLeaveOut {
+  readonly type: "WhatToLeaveOut";
+  /** How many words there is breath for. */
+  readonly words: number;
+}
+
+/** Answers a question about the plan; it orders nothing. What was not asked may be answered by "". */
+export type Explain = (
+  asked: Intent | WhatToLeaveOut,
+  kitchen: Kitchen,
+) => Pick<Reply, "say"> & Pick<Dialogue, "question">;
 
 /** Everything an answer depends on. */
 export interface Kitchen {

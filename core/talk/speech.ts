@@ -27,6 +27,17 @@ export function inBreath(sentences: readonly string[]): string {
   }, "");
 }
 
+/**
+ * That dinner is late in a scene, and without which dish it would not be, where there is breath for that and the page
+ * has fetched the reasons of the plan.
+ * @param late how late, in a sentence
+ */
+export function lateWords(late: string, { session, sheet }: Scene, kitchen: Kitchen): string {
+  const then = { ...kitchen, log: { ...kitchen.log, session }, sheet };
+  const words = breathWords - countWords(late);
+  return `${late} ${kitchen.explain?.({ type: "WhatToLeaveOut", words }, then).say ?? ""}`.trim();
+}
+
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A dish's name in mid-sentence: "the stew". */

@@ -9,7 +9,7 @@ import { minuteOfDay } from "../listening.ts";
 import type { Kitchen } from "../model.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
-import { capital, clockAt, firstCall, sayNow } from "../speech.ts";
+import { capital, clockAt, firstCall, lateWords, sayNow } from "../speech.ts";
 import { isOpen } from "../find-task.ts";
 import { inOneBreath } from "./steps.ts";
 
@@ -111,11 +111,11 @@ export function serveSoonest(kitchen: Kitchen): Outcome {
 }
 
 function setServing(serve: Instant, kitchen: Kitchen): Outcome {
-  return ordered(kitchen, [{ type: "SetServing", serveAt: serve }], ({ sheet }) => {
+  return ordered(kitchen, [{ type: "SetServing", serveAt: serve }], (then) => {
     const time = capital(clockAt(serve, kitchen));
-    return sheet.late > 60
-      ? `${time} it is, but that is tight: we will be ${spokenRoughly(sheet.late)} late.`
-      : `${time} it is. We can make that.`;
+    if (then.sheet.late <= 60) return `${time} it is. We can make that.`;
+    const late = `we will be ${spokenRoughly(then.sheet.late)} late.`;
+    return lateWords(`${time} it is, but that is tight: ${late}`, then, kitchen);
   });
 }
 

@@ -10,7 +10,7 @@ import type { Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, told } from "../outcome.ts";
-import { breathWords, capital, clockAt, countWords, inParts, inTime, theDish } from "../speech.ts";
+import { breathWords, capital, clockAt, countWords, inParts, inTime, lateWords, theDish } from "../speech.ts";
 import { withTask } from "./steps.ts";
 
 const openTasks = (scene: Scene): readonly Task[] =>
@@ -148,14 +148,16 @@ export function whenDoWeEat({ session, sheet }: Scene, kitchen: Kitchen): Outcom
 }
 
 /** Whether the evening will be on time, and the first limit that it cannot keep. */
-export function areWeLate({ session, sheet }: Scene, kitchen: Kitchen): Outcome {
+export function areWeLate(scene: Scene, kitchen: Kitchen): Outcome {
+  const { session, sheet } = scene;
   const ready = clockAt(sheet.readyAt, kitchen);
   const [broken] = sheet.broken;
+  const by = spokenRoughly(sheet.late).replace(/^about /, "");
   const verdict =
     session.serveAt === null
       ? `We set no time. Everything is ready about ${ready}.`
       : sheet.late > 60
-        ? `Yes, by about ${spokenRoughly(sheet.late).replace(/^about /, "")}: ready at ${ready}.`
+        ? lateWords(`Yes, by about ${by}: ready at ${ready}.`, scene, kitchen)
         : `No, we are on time for ${clockAt(session.serveAt, kitchen)}.`;
   const full = broken === undefined ? verdict : `${verdict} ${broken}`;
   return told(countWords(full) <= breathWords ? full : verdict);

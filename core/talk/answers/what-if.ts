@@ -15,8 +15,9 @@ import type { Kitchen } from "../model.ts";
 import { inProgress } from "../names.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, ordered, told } from "../outcome.ts";
-import { clockAt, inBreath, inParts, theDish } from "../speech.ts";
+import { breathWords, clockAt, countWords, inBreath, inParts, theDish } from "../speech.ts";
 import { nextAt } from "./evening.ts";
+import { lateWithout } from "./leave-out.ts";
 
 /** "What if we eat at seven?": planned so, told, and left as it was. */
 export function whatIfServeAt(minute: number | null, scene: Scene, kitchen: Kitchen): Outcome {
@@ -24,10 +25,11 @@ export function whatIfServeAt(minute: number | null, scene: Scene, kitchen: Kitc
   const serveAt = nextAt(minute, kitchen);
   // The clock has gone round: what was meant lies behind.
   if (between(kitchen.now, serveAt) > hours(12)) return told(`It is past ${spokenClock(minute)} already.`);
+  const way = `I only looked: say "we eat at ${spokenClock(minute)}" to do so.`;
   const { say } = ordered(kitchen, [{ type: "SetServing", serveAt }], (then) =>
     inBreath([
-      verdict(serveAt, then, kitchen),
-      `I only looked: say "we eat at ${spokenClock(minute)}" to do so.`,
+      verdict(serveAt, then, kitchen, breathWords - countWords(way)),
+      way,
       ...newlyBroken(scene, then),
       ...nextStep(scene, then),
     ]),
@@ -35,10 +37,14 @@ export function whatIfServeAt(minute: number | null, scene: Scene, kitchen: Kitc
   return told(say);
 }
 
-function verdict(serveAt: Instant, { sheet }: Scene, kitchen: Kitchen): string {
-  return sheet.late > 60
-    ? `We would be ${spokenRoughly(sheet.late)} late, ready at ${clockAt(sheet.readyAt, kitchen)}.`
-    : `We would make ${clockAt(serveAt, kitchen)}.`;
+/** Whether it would be in time; if not, without which dish, or else when, as far as so many words go. */
+function verdict(serveAt: Instant, then: Scene, kitchen: Kitchen, words: number): string {
+  const { late, readyAt } = then.sheet;
+  if (late <= 60) return `We would make ${clockAt(serveAt, kitchen)}.`;
+  const without = lateWithout(then, kitchen);
+  const by = `We would be ${spokenRoughly(late)} late`;
+  const more = [...(without === null ? [] : [without]), `ready at ${clockAt(readyAt, kitchen)}`];
+  return more.map((rest) => `${by}, ${rest}.`).find((said) => countWords(said) <= words) ?? `${by}.`;
 }
 
 /** What would no longer keep, lateness apart. */
