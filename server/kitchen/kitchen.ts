@@ -15,7 +15,7 @@ import type {
   OrderMessage,
   Snapshot,
 } from "../../core/sync/protocol.ts";
-import type { Instant } from "../../core/units/quantity.ts";
+import { instant, type Instant } from "../../core/units/quantity.ts";
 import { ok, type Result } from "../../core/units/result.ts";
 import {
   storeSentence,
@@ -48,6 +48,11 @@ export interface CookedEvening {
   readonly at: Instant;
 }
 
+/** A clock that was not let act for so long: this machine slept. */
+const asleepMs = 150_000;
+/** So long after a sleep nothing is called: what devices that were awake have done meanwhile comes in first, at its time. */
+const devicesFirstMs = 10_000;
+
 interface Evening {
   readonly session: string;
   readonly log: MealLog;
@@ -62,6 +67,12 @@ export class Kitchen {
   readonly #listeners = new Set<(announcement: Announcement) => void>();
   readonly #paceBook: PaceBook;
   #evening: Evening | null = null;
+  /** The latest moment that this evening has seen, and by how much the machine's clock was set back since it began. */
+  #seen = instant(0);
+  #aheadMs = 0;
+  /** When the clock was last let act, and until when the devices go before it. */
+  #ticked: Instant | null = null;
+  #devicesFirst = instant(0);
 
   private constructor(parts: KitchenParts) {
     this.#parts = parts;
@@ -77,6 +88,7 @@ export class Kitchen {
     const events = parts.store.load(current.value.session);
     if (!events.ok) return events;
     kitchen.#evening = { session: current.value.session, log: appendEvents(emptyLog, events.value) };
+    kitchen.#seen = events.value.at(-1)?.at ?? kitchen.#seen;
     return ok(kitchen);
   }
 
@@ -99,7 +111,7 @@ export class Kitchen {
     const state = this.#evening?.log.session ?? null;
     return this.#evening === null || state === null
       ? null
-      : { session: this.#evening.session, state, at: this.#parts.now() };
+      : { session: this.#evening.session, state, at: this.#now() };
   }
 
   /** How long this cook takes for a meal's kinds of work; none where the log cannot be read: then the recipes hold. */
@@ -109,18 +121,18 @@ export class Kitchen {
   }
 
   snapshot(): Snapshot {
-    const serverNow = this.#parts.now();
+    const serverNow = this.#now();
     if (this.#evening === null) return { session: null, events: [], serverNow };
     return { session: this.#evening.session, events: this.#evening.log.events, serverNow };
   }
 
   /** Begins an evening. The same `id` again names the same evening. */
   begin(message: BeginMessage): Begun {
-    const { store, now, newId } = this.#parts;
+    const { store, newId } = this.#parts;
     const before = store.begunBy(message.id);
     if (!before.ok) return unwritten(before.error);
     if (before.value !== null) return { ok: true, session: before.value.session };
-    const at = now();
+    const at = this.#now();
     const command = this.#beginning(message, at);
     if (!command.ok) return { ok: false, sentence: command.error };
     const decided = decide(command.value, this.#evening?.log ?? emptyLog);
@@ -150,16 +162,34 @@ export class Kitchen {
     const evening = this.#evening;
     if (evening?.session !== message.session) return { ok: false, sentence: sentence({ code: "MealOver" }) };
     const lastAt = evening.log.events.at(-1)?.at ?? null;
-    const at = believable(message.at, this.#parts.now(), lastAt);
+    const at = believable(message.at, this.#now(), lastAt);
     return this.#carryOut(evening, { id: message.id, at, order: message.order });
   }
 
   /** Lets the clock do what is due: puts the next task before the cook. A refusal here is the disk's. */
   tick(): Acknowledged {
-    const session = this.#evening?.session;
-    if (session === undefined) return { ok: true, seq: 0 };
+    const at = this.#now();
+    if (this.#ticked !== null && at - this.#ticked >= asleepMs)
+      this.#devicesFirst = instant(at + devicesFirstMs);
+    this.#ticked = at;
+    const evening = this.#evening;
+    if (evening === null || at < this.#devicesFirst)
+      return { ok: true, seq: evening?.log.events.at(-1)?.seq ?? 0 };
     const order: Order = { type: "Tick" };
-    return this.order({ session, id: this.#parts.newId(), at: this.#parts.now(), order });
+    return this.order({ session: evening.session, id: this.#parts.newId(), at, order });
+  }
+
+  /**
+   * The kitchen's time. It never goes back while a meal is on: where the machine's clock is set back, it goes on from
+   * where it was, so that every timer keeps what it had left. A clock set ahead counts as time that went by, as after
+   * a sleep: the two cannot be told apart, and a ring too early burns nothing. The next meal goes by the new time.
+   */
+  #now(): Instant {
+    const wall = this.#parts.now();
+    if (this.#evening === null) [this.#aheadMs, this.#seen] = [0, wall];
+    this.#aheadMs = Math.max(this.#aheadMs, this.#seen - wall);
+    this.#seen = instant(wall + this.#aheadMs);
+    return this.#seen;
   }
 
   #beginning(message: BeginMessage, at: Instant): Result<Command, string> {
@@ -183,7 +213,7 @@ export class Kitchen {
       : { ok: false, sentence: sentence(decided.error) };
     // Every device ticks every second: a tick that did nothing is not worth a write.
     if (command.order.type === "Tick" && events.length === 0) return outcome;
-    const entry: Entry = { session, command: command.id, receivedAt: this.#parts.now(), outcome, events };
+    const entry: Entry = { session, command: command.id, receivedAt: this.#now(), outcome, events };
     const written = this.#parts.store.append(entry);
     if (!written.ok) return unwritten(written.error);
     if (events.length > 0) this.#advance({ session, log: appendEvents(log, events) }, events);
