@@ -1,5 +1,5 @@
 import { parseClock } from "../../core/units/clock-words.ts";
-import { instant, type Instant } from "../../core/units/quantity.ts";
+import { hours, instant, minutes, plus, type Instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { readMinute } from "../rehearsal/script.ts";
 import type { WallClock } from "./plan-text.ts";
@@ -38,12 +38,27 @@ export function readServing(text: string, now: Instant): Result<WantedServing, s
     : err(`"${text}" is not a time of day. Write it like 18:30 after --serve.`);
 }
 
-/** The moment of a serving time by this machine's clock. Error: one sentence, for a time that has gone by. */
+/** Both moments at which the clock may show that time, where it is set back between them; else the one. */
+function momentsOf(date: Date): readonly Instant[] {
+  const first = instant(date.getTime());
+  const again = [minutes(30), hours(1)].map((by) => plus(first, by));
+  return [first, ...again.filter((at) => wallClock.time(at) === wallClock.time(first))];
+}
+
+/**
+ * The moment of a serving time by this machine's clock; the first to come, where the clock shows it twice.
+ * Error: one sentence, for a time that has gone by or that the clock skips that day.
+ */
 export function servingMoment({ minute, day }: WantedServing, now: Instant): Result<Instant, string> {
   const date = new Date(now);
   date.setDate(date.getDate() + (day === "today" ? 0 : 1));
   date.setHours(Math.floor(minute / 60), minute % 60, 0, 0);
-  const at = instant(date.getTime());
+  if (minuteOf(instant(date.getTime())) !== minute) {
+    const typed = `${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
+    return err(`${typed} is skipped that day: the clocks are set ahead. Name another time after --serve.`);
+  }
+  const moments = momentsOf(date);
+  const at = moments.find((moment) => moment > now) ?? instant(date.getTime());
   if (at > now) return ok(at);
   const asked = wallClock.time(at);
   return err(
