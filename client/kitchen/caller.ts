@@ -11,9 +11,10 @@ import type { Instant } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
 import type { Clock } from "./clock.ts";
 import { sayCues } from "./cue-loop.ts";
-import type { CueLoop } from "./cue-loop.ts";
+import type { CueLoop, OnCue, OnWoken } from "./cue-loop.ts";
 import { lateWords } from "./late-words.ts";
 import { lazyExplain } from "./lazy-explain.ts";
+import type { LateVoice } from "./lazy-explain.ts";
 import type { MealStore } from "./meal-store.ts";
 import { ringingCount, ringTimers } from "./rings.ts";
 import { obey } from "./voice-orders.ts";
@@ -104,16 +105,18 @@ export function createCaller(
   const { dialogue, quietUntil } = signals;
   const writer = writerOf(signals.lines, clock);
   const mayCue = (): boolean => quietUntil.value === null || quietUntil.value <= clock.read();
-  const cueLoop = sayCues(clock, store, sound, (text, cue) => {
-    const isRing = cue.call.kind === "ring";
-    writer.unasked(text);
-    if (isRing || mayCue()) void sound.say(text, { priority: isRing ? "ring" : "cue" });
-  });
+  const teller = tellerOf(writer.unasked, sound, mayCue);
+  const reasons = lazyExplain((watchDinner) => watchDinner(clock, store, signals.lines, teller.remark));
+  const cueLoop = sayCues(
+    clock,
+    store,
+    sound,
+    cueSayer(writer.unasked, sound, mayCue),
+    sleepTeller(clock, reasons, teller.tell),
+  );
   const stopRinging = ringTimers(clock, store, sound);
   const act = actorOf(signals, writer, cueLoop, { clock, store, sound });
-  const teller = tellerOf(writer.unasked, sound, mayCue);
   const words = lateWords(loadWords, teller.tell);
-  const reasons = lazyExplain((watchDinner) => watchDinner(clock, store, signals.lines, teller.remark));
   const moment = (): Kitchen => kitchenAt(clock.read(), clock, store, dialogue.value);
   const kitchen = (): Kitchen => ({ ...moment(), ...reasons.explaining() });
 
@@ -201,11 +204,27 @@ function tellerOf(
   };
 }
 
+const cueSayer =
+  (unasked: Writer["unasked"], sound: Sound, mayCue: () => boolean): OnCue =>
+  (text, { call }) => {
+    const isRing = call.kind === "ring";
+    unasked(text);
+    if (isRing || mayCue()) void sound.say(text, { priority: isRing ? "ring" : "cue" });
+  };
+
+const sleepTeller =
+  ({ utcOffsetMinutes }: Clock, { afterSleep }: LateVoice, tell: Caller["tell"]): OnWoken =>
+  (asleep, session, sheet, now) => {
+    const said = afterSleep(asleep, session, sheet, { now, utcOffsetMinutes });
+    if (said !== null) tell(said);
+    return said !== null;
+  };
+
 const kitchenAt = (now: Instant, clock: Clock, store: MealStore, dialogue: Dialogue): Kitchen => ({
   log: store.log.value,
   sheet: store.sheet.value,
   now,
-  utcOffsetMinutes: clock.utcOffsetMinutes(),
+  utcOffsetMinutes: clock.utcOffsetMinutes,
   dialogue,
   utteranceId: crypto.randomUUID(),
   explain: null,

@@ -9,9 +9,10 @@ import type { Session } from "../../core/cook/session.ts";
 import type { RunSheet } from "../../core/plan/model.ts";
 import { spokenRoughly } from "../../core/units/duration.ts";
 import { between, later, minutes, plus, seconds } from "../../core/units/quantity.ts";
-import type { Instant } from "../../core/units/quantity.ts";
+import type { Instant, Seconds } from "../../core/units/quantity.ts";
 import type { Sound } from "../sound/player.ts";
-import type { Clock } from "./clock.ts";
+import { isWaking } from "./clock.ts";
+import type { Clock, Sleep } from "./clock.ts";
 import type { MealStore } from "./meal-store.ts";
 import type { LinkState } from "./server-link.ts";
 
@@ -28,30 +29,37 @@ export interface CueLoop {
   readonly close: () => void;
 }
 
-/**
- * Says unasked what is due, each thing once and once more.
- * @param onCue takes each cue to say: its text and whether it is a ring
- */
+/** Takes each cue to say: its text and what it is about. */
+export type OnCue = (text: string, cue: Cue) => void;
+
+/** Tells all at once what came up while the device slept; false where it does not, and then each is told by itself. */
+export type OnWoken = (asleep: Seconds, session: Session, sheet: RunSheet, now: Instant) => boolean;
+
+/** Says unasked what is due, each thing once and once more. */
 export function sayCues(
   clock: Clock,
   store: MealStore,
   sound: Sound,
-  onCue: (text: string, cue: Cue) => void,
+  onCue: OnCue,
+  onWoken: OnWoken = () => false,
 ): CueLoop {
   let said: SaidCues = nothingSaid;
   let meal: Instant | null = null;
+  const newSleep = sleepsOf(clock);
   const fetchAhead = onceEach(sound);
   const loop = effect(() => {
     // Woken by each second and each change, and on time for a change between two seconds.
     const now = later(clock.now.value, clock.read());
-    const session = store.session.value;
-    const sheet = store.sheet.value;
-    if (session === null || sheet === null) return;
+    const [session, sheet] = [store.session.value, store.sheet.value];
+    const woken = newSleep(now);
+    if (woken === "waking" || session === null || sheet === null) return;
     if (meal !== session.begunAt) [meal, said] = [session.begunAt, nothingSaid];
     const due = toSay(cuesAt(session, sheet, now), said, now);
     said = afterSaying(said, due, now);
     untracked(() => {
-      for (const cue of due) if (isNews(cue, now)) onCue(withAge(cue, now), cue);
+      const isTold = woken !== null && onWoken(between(woken.from, woken.to), session, sheet, now);
+      for (const cue of isTold ? due.filter(isApart) : due)
+        if (isNews(cue, now)) onCue(withAge(cue, now), cue);
       fetchAhead(comingSteps(session, sheet, now).map(sayStep));
       if (mustCall(store.link.value, session) && nextToCall(session, sheet, now) !== null)
         store.give([{ type: "Tick" }]);
@@ -59,10 +67,7 @@ export function sayCues(
   });
 
   const told = (text: string): void => {
-    const session = store.session.value;
-    const sheet = store.sheet.value;
-    if (session === null || sheet === null) return;
-    said = afterSaying(said, coveredBy(text, session, sheet, said, clock.read()), clock.read());
+    said = afterSaying(said, coveredBy(text, store, said, clock.read()), clock.read());
   };
 
   return {
@@ -77,13 +82,9 @@ export function sayCues(
 }
 
 /** What an answer tells a little early would be told again a little later. */
-function coveredBy(
-  text: string,
-  session: Session,
-  sheet: RunSheet,
-  said: SaidCues,
-  now: Instant,
-): readonly Cue[] {
+function coveredBy(text: string, store: MealStore, said: SaidCues, now: Instant): readonly Cue[] {
+  const [session, sheet] = [store.session.value, store.sheet.value];
+  if (session === null || sheet === null) return [];
   const soon = plus(now, minutes(1));
   return toSay(cuesAt(session, sheet, soon), said, soon).filter((cue) => text.includes(cue.say));
 }
@@ -100,6 +101,21 @@ function onceEach(sound: Sound): (texts: readonly string[]) => void {
 /** Without the server nobody else calls the next step; with it, a second call would be refused. */
 const mustCall = (link: LinkState, { phase, focus }: Session): boolean =>
   link === "lost" && phase.state === "cooking" && focus === null;
+
+/** Whether the words after a sleep leave it to be told by itself. */
+const isApart = ({ call }: Cue): boolean => !["ring", "attend", "take-off"].includes(call.kind);
+
+/** Each sleep of the device once, when it has woken up. */
+function sleepsOf(clock: Clock): (now: Instant) => Sleep | "waking" | null {
+  let known: Sleep | null = null;
+  return (now) => {
+    if (isWaking(clock, now)) return "waking";
+    const sleep = clock.slept.value;
+    const isNew = sleep !== known;
+    known = sleep;
+    return isNew ? sleep : null;
+  };
+}
 
 function isNews(cue: Cue, now: Instant): boolean {
   return cue.call.kind === "ring" || cue.call.kind === "do" || between(cue.dueAt, now) < stale;

@@ -1,3 +1,4 @@
+import type { sayAfterSleep } from "../../core/talk/after-sleep.ts";
 import type { Explain, Kitchen } from "../../core/talk/model.ts";
 import type { watchDinner } from "./watch-dinner.ts";
 
@@ -5,20 +6,28 @@ import type { watchDinner } from "./watch-dinner.ts";
 export interface LateVoice {
   /** What explains the plan; null until it is here. */
   readonly explaining: () => Pick<Kitchen, "explain">;
+  /** What is said after a sleep of the device; null until it is here, and where there is nothing to say. */
+  readonly afterSleep: (...evening: Parameters<typeof sayAfterSleep>) => string | null;
   readonly close: () => void;
 }
 
 /**
- * Fetches after the page stands what explains the plan, and what tells that dinner slips.
+ * Fetches after the page stands what explains the plan, what tells that dinner slips, and what is said after a sleep.
  * @param start begins the watch over dinner, and returns what ends it
  */
 export function lazyExplain(start: (watch: typeof watchDinner) => () => void): LateVoice {
   let explain: Explain | null = null;
+  let sayAsleep: typeof sayAfterSleep | null = null;
   let isOpen = true;
   let stop = (): void => undefined;
-  void Promise.all([import("../../core/talk/explain-plan.ts"), import("./watch-dinner.ts")]).then(
-    ([{ explainPlan }, { watchDinner }]) => {
+  void Promise.all([
+    import("../../core/talk/explain-plan.ts"),
+    import("./watch-dinner.ts"),
+    import("../../core/talk/after-sleep.ts"),
+  ]).then(
+    ([{ explainPlan }, { watchDinner }, after]) => {
       explain = explainPlan;
+      sayAsleep = after.sayAfterSleep;
       if (isOpen) stop = start(watchDinner);
     },
     // Then the caller says that it cannot explain the plan yet.
@@ -26,6 +35,7 @@ export function lazyExplain(start: (watch: typeof watchDinner) => () => void): L
   );
   return {
     explaining: () => ({ explain }),
+    afterSleep: (...evening) => sayAsleep?.(...evening) ?? null,
     close: () => {
       isOpen = false;
       stop();

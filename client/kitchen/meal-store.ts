@@ -57,6 +57,9 @@ export function createMealStore(clock: Clock, onRefused: (sentence: string) => v
     const { session: id, log: known } = confirmed.value;
     keepLog(id === null ? null : { session: id, events: known.events });
   });
+  const stopWaking = effect(() => {
+    if (clock.slept.value !== null) link.rejoin();
+  });
   return {
     link: link.state,
     isLoaded: computed(() => confirmed.value.isLoaded),
@@ -75,6 +78,7 @@ export function createMealStore(clock: Clock, onRefused: (sentence: string) => v
     pantry: link.pantry,
     close: () => {
       stopKeeping();
+      stopWaking();
       link.close();
     },
   };

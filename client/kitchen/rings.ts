@@ -29,7 +29,8 @@ export function ringTimers(clock: Clock, store: MealStore, sound: Sound): () => 
       if (ring !== null) sound.ring(timer.id, timer.chime, ring.round);
       else if (next === null || next - now > 1000) sound.stopRing(timer.id);
       if (next === null) clockwork.clear(timer.id);
-      else clockwork.set(timer.id, next);
+      // The worker goes by the device's clock, and that may be an hour wrong.
+      else clockwork.set(timer.id, clock.onDevice(next));
     }
     const current = new Set<string>(timers.map((timer) => timer.id));
     for (const gone of watched) if (!current.has(gone)) silence(gone);

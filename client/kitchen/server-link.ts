@@ -20,6 +20,8 @@ export interface ServerLink {
   /** Rejects when no answer comes: the order is still pending then. */
   readonly send: (message: OrderMessage) => Promise<Acknowledged>;
   readonly begin: (message: BeginMessage) => Promise<Begun>;
+  /** Joins anew, for what was told meanwhile and for the server's time: a line may sleep without knowing it. */
+  readonly rejoin: () => void;
   /** Rejects when the server is not there. */
   readonly pantry: () => Promise<Pantry>;
   readonly close: () => void;
@@ -53,6 +55,9 @@ export function openLink(handlers: LinkHandlers): ServerLink {
     state,
     send: (message) => socket.timeout(answerMs).emitWithAck("order", message) as Promise<Acknowledged>,
     begin: (message) => socket.timeout(answerMs).emitWithAck("begin", message) as Promise<Begun>,
+    rejoin: () => {
+      socket.disconnect().connect();
+    },
     pantry: readPantry,
     close: () => {
       socket.close();

@@ -5,6 +5,7 @@ import type { DinnerWatch } from "../../core/talk/slip.ts";
 import { clockAt } from "../../core/talk/speech.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import { between, minutes } from "../../core/units/quantity.ts";
+import { isWaking } from "./clock.ts";
 import type { Clock } from "./clock.ts";
 import type { MealStore } from "./meal-store.ts";
 
@@ -34,7 +35,8 @@ export function watchDinner(
   return effect(() => {
     const now = clock.now.value;
     const [session, sheet] = [store.session.value, store.sheet.value];
-    if (session === null || sheet === null) return;
+    // After a sleep the caller tells of dinner with all the rest.
+    if (session === null || sheet === null || isWaking(clock, now)) return;
     if (watch === null || meal !== session.begunAt) watch = beginWatch(session, sheet, now);
     meal = session.begunAt;
     const looked = lookAgain(watch, session, sheet, now);
@@ -42,7 +44,7 @@ export function watchDinner(
     const { slip } = looked;
     if (slip === null) return;
     untracked(() => {
-      const kitchen = { now, utcOffsetMinutes: clock.utcOffsetMinutes() };
+      const kitchen = { now, utcOffsetMinutes: clock.utcOffsetMinutes };
       const table = clockAt(watch?.told ?? now, kitchen);
       const isTold = lines.value.some(
         ({ who, at, text }) => who === "caller" && between(at, now) < fresh && text.includes(table),

@@ -69,7 +69,7 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
         sheet={sheet}
         now={now}
         clockOf={clockOf}
-        utcOffsetMinutes={clock.utcOffsetMinutes()}
+        utcOffsetMinutes={clock.utcOffsetMinutes(clock.now.value)}
         onDeed={onDeed}
         onHear={caller.tell}
       />

@@ -31,4 +31,4 @@ export interface Galley {
 
 /** A moment by the kitchen's clock: "6:34 pm". */
 export const clockTime = (at: Instant, clock: Clock): string =>
-  formatClock(minuteOfDay({ now: at, utcOffsetMinutes: clock.utcOffsetMinutes() }));
+  formatClock(minuteOfDay({ now: at, utcOffsetMinutes: clock.utcOffsetMinutes }));

@@ -11,7 +11,7 @@ import type { Moment } from "./value-slots.ts";
 
 /** Minutes from midnight on the kitchen's clock. */
 export function minuteOfDay({ now, utcOffsetMinutes }: Pick<Kitchen, "now" | "utcOffsetMinutes">): number {
-  const minute = Math.floor(now / 60_000) + utcOffsetMinutes;
+  const minute = Math.floor(now / 60_000) + utcOffsetMinutes(now);
   return ((minute % 1440) + 1440) % 1440;
 }
 

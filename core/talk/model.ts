@@ -65,8 +65,8 @@ export interface Kitchen {
   /** The sheet for `log` at `now`; null before a meal has begun. */
   readonly sheet: RunSheet | null;
   readonly now: Instant;
-  /** Minutes that local clock time is ahead of UTC, so that the caller can say "half past six". */
-  readonly utcOffsetMinutes: number;
+  /** Minutes that local clock time is ahead of UTC at a moment: it changes in the night of the time change. */
+  readonly utcOffsetMinutes: (at: Instant) => number;
   readonly dialogue: Dialogue;
   /** Unique for this utterance: new timers and commands are named after it. */
   readonly utteranceId: string;

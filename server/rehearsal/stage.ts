@@ -96,7 +96,7 @@ export class Stage {
   moment(): Moment {
     const { sheet, log, now } = this.view();
     const [dialogue, utteranceId] = [this.#dialogue, this.#newId()];
-    return { log, sheet, now, utcOffsetMinutes: 0, dialogue, utteranceId, explain: explainPlan };
+    return { log, sheet, now, utcOffsetMinutes: () => 0, dialogue, utteranceId, explain: explainPlan };
   }
 
   /** Lets time pass, second by second, until a moment. @returns what came up unasked on the way */
@@ -174,7 +174,7 @@ export class Stage {
     this.#tell({
       who: "caller",
       at: now,
-      said: saySlip(slip, session, sheet, { now, utcOffsetMinutes: 0 }),
+      said: saySlip(slip, session, sheet, { now, utcOffsetMinutes: () => 0 }),
       how,
     });
   }

@@ -22,7 +22,7 @@ export function ServingKeys({ session, sheet, clock, onDeed }: ServingKeysProps)
   const move = (by: 1 | -1) => () => {
     const quarter = Math.round(base / (servingStep * 1000)) * servingStep * 1000;
     const at = plus(quarter as Instant, (by * servingStep) as typeof servingStep);
-    const minute = minuteOfDay({ now: at, utcOffsetMinutes: clock.utcOffsetMinutes() });
+    const minute = minuteOfDay({ now: at, utcOffsetMinutes: clock.utcOffsetMinutes });
     onDeed({
       label: "Serving time",
       intent: { type: "ServeAt", minute },

@@ -26,7 +26,7 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
     log: store.log.value,
     sheet: store.sheet.value,
     now: clock.now.value,
-    utcOffsetMinutes: clock.utcOffsetMinutes(),
+    utcOffsetMinutes: clock.utcOffsetMinutes,
     dialogue: caller.dialogue.value,
     utteranceId: "suggestions",
     explain: null,

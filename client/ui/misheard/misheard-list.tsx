@@ -13,7 +13,7 @@ const mostTallies = 5;
 export function MisheardList({ record, clock }: ListProps) {
   const list = useRef<HTMLOListElement>(null);
   const sentences = record.sentences.value;
-  const offset = clock.utcOffsetMinutes();
+  const offset = clock.utcOffsetMinutes(clock.now.value);
   const open = sentences.filter(({ meant }) => meant === null).length;
   const remove = (id: string | null): void => {
     // What had the focus is gone: it stays in the list.

@@ -25,7 +25,7 @@ export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) 
     Object.fromEntries(meal.dishes.map((dish) => [dish.id, dish.servings])),
   );
   const [asked, setAsked] = useState<Instant | null>(() =>
-    ownServing(meal.serveAt, meal.takesMinutes, now, clock.utcOffsetMinutes()),
+    ownServing(meal.serveAt, meal.takesMinutes, now, clock.utcOffsetMinutes),
   );
   // A card left open for long must not ask for a time that cannot be reached any more.
   const serveAt = asked !== null && asked < earliestServing(meal.takesMinutes, now) ? null : asked;

@@ -16,13 +16,14 @@ export function ownServing(
   serveAt: number | null,
   takesMinutes: number,
   now: Instant,
-  utcOffsetMinutes: number,
+  utcOffsetMinutes: (at: Instant) => number,
 ): Instant | null {
   if (serveAt === null) return null;
   const dayMs = 86_400_000;
-  const offsetMs = utcOffsetMinutes * 60_000;
-  const midnight = Math.floor((now + offsetMs) / dayMs) * dayMs - offsetMs;
-  const at = instant(midnight + serveAt * 60_000);
+  const today = Math.floor((now + utcOffsetMinutes(now) * 60_000) / dayMs) * dayMs + serveAt * 60_000;
+  // By the offset of then, where the clocks are changed before dinner.
+  const about = instant(today - utcOffsetMinutes(now) * 60_000);
+  const at = instant(today - utcOffsetMinutes(about) * 60_000);
   const soonest = plus(now, minutes(takesMinutes));
   return at < soonest || at > plus(soonest, longestWait) ? null : at;
 }

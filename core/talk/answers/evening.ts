@@ -3,7 +3,7 @@ import { spokenHeat } from "../../units/temperature.ts";
 import type { Heat } from "../../units/temperature.ts";
 import { spokenRoughly } from "../../units/duration.ts";
 import { numberWords } from "../../units/number-words.ts";
-import { instant, minutes, plus } from "../../units/quantity.ts";
+import { hours, instant, minutes, plus } from "../../units/quantity.ts";
 import type { Instant, Seconds } from "../../units/quantity.ts";
 import { minuteOfDay } from "../listening.ts";
 import type { Kitchen } from "../model.ts";
@@ -82,10 +82,21 @@ export function ovenOff(scene: Scene, kitchen: Kitchen): Outcome {
   return ordered(kitchen, [{ type: "SetOven", oven, heat: null }], () => `${capital(oven)} off.`);
 }
 
-/** The next time the kitchen's clock shows this minute of the day. */
-export function nextAt(minute: number, kitchen: Kitchen): Instant {
-  const away = (minute - minuteOfDay(kitchen) + 1440) % 1440;
-  return plus(instant(Math.floor(kitchen.now / 60_000) * 60_000), minutes(away));
+/**
+ * The next time the kitchen's clock shows this minute of the day, also where the clocks are changed on the way: who
+ * says "seven" means what the clock on the wall will show. A minute that is skipped that night comes when it would have.
+ */
+export function nextAt(minute: number, kitchen: Pick<Kitchen, "now" | "utcOffsetMinutes">): Instant {
+  const { now, utcOffsetMinutes } = kitchen;
+  const from = instant(Math.floor(now / 60_000) * 60_000);
+  const next = (offset: number): Instant => {
+    const away = minute - minuteOfDay({ now, utcOffsetMinutes: () => offset });
+    return plus(from, minutes((away + 1440) % 1440));
+  };
+  const asNow = next(utcOffsetMinutes(now));
+  const asThen = next(utcOffsetMinutes(plus(now, hours(24))));
+  const shown = [asNow, asThen].filter((at) => minuteOfDay({ now: at, utcOffsetMinutes }) === minute);
+  return shown.toSorted((a, b) => a - b)[0] ?? asNow;
 }
 
 /** "We eat at seven". */

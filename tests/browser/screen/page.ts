@@ -91,6 +91,8 @@ function show(scene: Scene): ScreenBench {
     now,
     read: () => now.value,
     utcOffsetMinutes: () => 0,
+    slept: signal(null),
+    onDevice: (at) => at,
     follow: () => undefined,
     close: () => undefined,
   };

@@ -25,6 +25,8 @@ function saidUntil(minute: number, answer: string | null): readonly string[] {
     now,
     read: () => now.value,
     utcOffsetMinutes: () => 0,
+    slept: signal(null),
+    onDevice: (at) => at,
     follow: () => undefined,
     close: () => undefined,
   };

@@ -48,7 +48,7 @@ function cooked(meal: CookingMeal): readonly Evening[] {
       log,
       sheet,
       now: at(minute),
-      utcOffsetMinutes: 0,
+      utcOffsetMinutes: () => 0,
       dialogue: silentDialogue,
       utteranceId: `u${minute}`,
       explain: explainPlan,

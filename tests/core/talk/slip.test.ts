@@ -45,7 +45,7 @@ function said(
     const looked = lookAgain(watch, session, sheet, now);
     watch = looked.watch;
     if (looked.slip !== null)
-      told.push([minute, saySlip(looked.slip, session, sheet, { now, utcOffsetMinutes: 0 })]);
+      told.push([minute, saySlip(looked.slip, session, sheet, { now, utcOffsetMinutes: () => 0 })]);
   }
   return told;
 }

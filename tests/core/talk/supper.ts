@@ -182,7 +182,7 @@ export function kitchenAt(log: MealLog, minute: number, dialogue: Partial<Dialog
     log,
     sheet: log.session === null ? null : runSheetOf(log.session, now),
     now,
-    utcOffsetMinutes: 0,
+    utcOffsetMinutes: () => 0,
     dialogue: { ...silentDialogue, ...dialogue },
     utteranceId: `u${(count += 1)}`,
     explain: explainPlan,
