@@ -96,6 +96,7 @@ describe("a whole meal cooked by voice in Chromium", () => {
       await kitchen.page.locator(".closing").waitFor({ timeout: 360_000 });
       expect(told(readMealLog(data).events)).toEqual([
         "MealBegun",
+        "PaceKnown",
         "OvenSet",
         "TaskStarted oat-cakes/chill-the-dough",
         "TimerStarted chill the dough",
