@@ -1,11 +1,11 @@
-import { instant, later, minus, plus, seconds } from "../units/quantity.ts";
+import { between, instant, later, minus, plus, seconds } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Bound } from "./bound.ts";
 import { handsUntil } from "./hands.ts";
 import type { Entry, PlanInput, RunSheet, Task, TaskId } from "./model.ts";
 import { changeOver, heatOf, ovensOf } from "./oven.ts";
 import { poolsOf, poolUse } from "./pools.ts";
-import { plannedLength } from "./tasks.ts";
+import { takersOf } from "./tasks.ts";
 
 /** An entry that is not over, with its task. */
 export interface Row {
@@ -135,7 +135,7 @@ function handsBound(look: Look, mine: Row): readonly Bound[] {
   return stay === null ? [] : [{ kind: "hands", from: stay.end, task: stay.task }];
 }
 
-const lengthOf = ({ task }: Row) => plannedLength(task.step.time);
+const lengthOf = ({ entry }: Row) => between(entry.start, entry.end);
 
 /** What must follow it soon: begun earlier it would be over too long before. */
 function followers(look: Look, mine: Row): readonly Bound[] {
@@ -147,22 +147,17 @@ function followers(look: Look, mine: Row): readonly Bound[] {
   });
 }
 
-/** Those that take up what a task makes; a next batch takes up the pan, not the food. */
-function takersOf(look: Look, { task }: Row): readonly Row[] {
-  const batches = look.rows.filter((row) => row.task.dish === task.dish && row.task.step === task.step);
-  const own = (id: TaskId): readonly Row[] =>
-    look.rows.filter((row) => row.task.step !== task.step && row.task.after.some((link) => link.task === id));
-  const mine = own(task.id);
-  return mine.length > 0 ? mine : batches.flatMap((row) => own(row.task.id));
-}
-
 /** What keeps only so long: hot food, what must end close to serving, what is made ahead. */
 function keepingBounds(look: Look, mine: Row): readonly Bound[] {
   const { hold, endsBeforeServing: close, ahead } = mine.task.step;
-  const last = takersOf(look, mine).reduce<Row | null>(
-    (latest, row) => (latest === null || row.entry.start > latest.entry.start ? row : latest),
-    null,
+  const takers = takersOf(
+    mine.task,
+    look.rows.map(({ task }) => task),
   );
+  const last = look.rows.reduce<Row | null>((latest, row) => {
+    if (!takers.includes(row.task)) return latest;
+    return latest === null || row.entry.start > latest.entry.start ? row : latest;
+  }, null);
   const back = (to: Instant, by: typeof hold): Instant => minus(minus(to, by ?? seconds(0)), lengthOf(mine));
   const hot: Bound[] =
     hold === null

@@ -1,4 +1,5 @@
 import type { PlanInput, RunSheet, Task, TaskId } from "./model.ts";
+import { takersOf } from "./tasks.ts";
 
 /** What there is to say against a run sheet, in whole minutes; the weightiest first. Less is better. */
 export interface SheetCost {
@@ -36,18 +37,6 @@ function missedBy(task: Task, times: Times, table: number): number {
   }, 0);
   const close = task.step.endsBeforeServing;
   return close === null ? lags : lags + Math.max(0, table - mine.end - close * 1000);
-}
-
-const isSameStep = (one: Task, other: Task): boolean =>
-  one.dish.id === other.dish.id && one.step.id === other.step.id;
-
-/** Who takes up what a task makes: a next batch takes up the pan, not the food. */
-function takersOf(task: Task, tasks: readonly Task[]): readonly Task[] {
-  const follow = (of: Task): readonly Task[] =>
-    tasks.filter((other) => !isSameStep(other, of) && other.after.some((link) => link.task === of.id));
-  const own = follow(task);
-  if (own.length > 0 || task.batch === null) return own;
-  return tasks.filter((other) => isSameStep(other, task)).flatMap(follow);
 }
 
 function waitOf(task: Task, tasks: readonly Task[], times: Times, table: number): number {

@@ -142,6 +142,21 @@ export function momentsOf(task: Task, start: Instant, end: Instant): readonly Mo
   return moments.sort((a, b) => a.at - b.at);
 }
 
+const isSameStep = (one: Task, other: Task): boolean =>
+  one.dish.id === other.dish.id && one.step.id === other.step.id;
+
+/**
+ * Who takes up what a task makes. A next batch takes up the pan, not the food, so the early batches wait for those that
+ * take up the last.
+ */
+export function takersOf(task: Task, tasks: readonly Task[]): readonly Task[] {
+  const follow = (of: Task): readonly Task[] =>
+    tasks.filter((other) => !isSameStep(other, of) && other.after.some((link) => link.task === of.id));
+  const own = follow(task);
+  if (own.length > 0 || task.batch === null) return own;
+  return tasks.filter((other) => isSameStep(other, task)).flatMap(follow);
+}
+
 /**
  * How long a task is planned to take: the middle of its range. Planning with the middle and a little slack
  * before serving is on time more often than padding each step.

@@ -46,6 +46,19 @@ const bindingOf = (input: PlanInput, sheet: RunSheet, id: string): Binding | und
   bindingsOf(input, sheet).get(taskId(id));
 
 describe("what binds the start of a task", () => {
+  it("[P80] what keeps only so long binds by the time that this cook takes", () => {
+    const input = evening([dish("fritters", [handsOn("fry", mins(10), { hold: minutes(0) })])], {
+      serveAt: at(60),
+    });
+    const slow = { ...input, tasks: input.tasks.map((task) => ({ ...task, pace: 2 })) };
+    const [entry] = plan(slow).entries;
+    expect(entry?.start).toBe(at(40));
+    expect(bindingsOf(slow, plan(slow)).get(taskId("fritters/fry"))).toMatchObject({
+      kind: "hot",
+      from: at(40),
+    });
+  });
+
   it("[P80] the end of the task before, with its rest", () => {
     const input = evening([
       one("a", handsOn("mix", mins(10)), handsOn("roll", mins(5), { after: [after("mix", 20)] })),
