@@ -2,7 +2,7 @@ import type { Candidate } from "./improve.ts";
 import { endOf, takenUpAt } from "./judge.ts";
 import type { PlanInput } from "./model.ts";
 import type { Problem } from "./problem.ts";
-import { inDish, spokenMinutes, titleOf } from "./say.ts";
+import { inDish, spokenLimit, spokenMinutes, titleOf } from "./say.ts";
 
 /** Less than this is not worth a word. */
 const MINUTE_MS = 60_000;
@@ -31,7 +31,7 @@ function lateFollowers(
     if (start - end <= limit * 1000) return [];
     const before = input.tasks.find((task) => task.id === link.task);
     const name = before === undefined ? "the step before" : titleOf(before);
-    const asked = limit === 0 ? "at once" : `within ${spokenMinutes(limit * 1000)}`;
+    const asked = spokenLimit(limit * 1000);
     return [
       `${inDish(act.task)} should follow ${name} ${asked}, but comes ${spokenMinutes(start - end)} after it.`,
     ];

@@ -51,15 +51,18 @@ export class Drafts {
   }
 
   /**
-   * Each as early as it fits, in this order; what must follow soon comes next.
+   * Each as early as it fits: in this very order, which may have been a schedule's, where everything has its place
+   * already; and with what must follow soon placed next, if that is another order.
    * @param release not before this, by act; milliseconds from now
    */
-  forward(order: Order, release: readonly number[]): Schedule {
-    return this.asTold({ ...order, keys: this.followersNext(order.keys) }, release);
+  forward(order: Order, release: readonly number[]): readonly [Schedule, ...Schedule[]] {
+    const keys = this.followersNext(order.keys);
+    const told = this.forwardAs(order, release);
+    const isSame = keys.every((key, index) => key === order.keys[index]);
+    return isSame ? [told] : [told, this.forwardAs({ ...order, keys }, release)];
   }
 
-  /** The same in this very order: for one that was a schedule's, where everything has its place already. */
-  asTold(order: Order, release: readonly number[]): Schedule {
+  private forwardAs(order: Order, release: readonly number[]): Schedule {
     this.build(this.both.there, order, release);
     return this.scheduleOf(this.both.there.builder.timetable());
   }

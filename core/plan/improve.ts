@@ -38,14 +38,16 @@ function withFirst(keys: readonly number[], first: readonly number[]): readonly 
   return keys.map((key, index) => (first.includes(index) ? first.indexOf(index) - FIRST : key));
 }
 
-/** Placed in this order, or with what must follow soon placed next: what comes out better. */
+/** Placed in this order, or with what must follow soon placed next: what comes out better, of equals the latter. */
 function placed(drafts: Drafts, order: Order, release: readonly number[], serving: number): Candidate {
-  const [told, tied] = [drafts.asTold(order, release), drafts.forward(order, release)].map((schedule) => ({
+  const judged = (schedule: Schedule): Candidate => ({
     schedule,
     verdict: judge(drafts.problem, schedule, serving),
-  }));
-  if (told === undefined || tied === undefined) throw new Error("nothing was placed");
-  return isBetter(told.verdict, tied.verdict, serving) ? told : tied;
+  });
+  const [told, ...tied] = drafts.forward(order, release);
+  return tied.map(judged).reduce((best, one) => {
+    return isBetter(best.verdict, one.verdict, serving) ? best : one;
+  }, judged(told));
 }
 
 /** Everything as soon as it goes, in one order. */

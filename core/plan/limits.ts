@@ -4,7 +4,7 @@ import type { Task } from "./model.ts";
 import type { Arc } from "./act.ts";
 import type { Problem } from "./problem.ts";
 import { withArcs } from "./problem.ts";
-import { inDish, spokenMinutes, titleOf } from "./say.ts";
+import { inDish, spokenLimit, spokenMinutes, titleOf } from "./say.ts";
 
 /** A problem whose limits no longer contradict each other, and a sentence for each that was let go. */
 export interface Settled {
@@ -66,7 +66,7 @@ function circleSentence(problem: Problem, arc: Arc): string {
 function lagSentence(problem: Problem, arc: Arc, least: number): string {
   const [from, to] = [problem.acts[arc.from]?.task, problem.acts[arc.to]?.task];
   if (from === undefined || to === undefined) return "";
-  const limit = arc.atMost === 0 ? "at once" : `within ${spokenMinutes(arc.atMost ?? 0)}`;
+  const limit = spokenLimit(arc.atMost ?? 0);
   return `${inDish(to)} should follow ${titleOf(from)} ${limit}, but what comes between takes ${spokenMinutes(least)}.`;
 }
 
@@ -113,7 +113,7 @@ export function letGo(problem: Problem, circle: readonly number[]): { problem: P
 function contradiction(problem: Problem, gone: Arc, limits: readonly Arc[]): string {
   const [from, to] = [problem.acts[gone.from]?.task, problem.acts[gone.to]?.task];
   if (from === undefined || to === undefined) return "";
-  const limit = gone.atMost === 0 ? "at once" : `within ${spokenMinutes(gone.atMost ?? 0)}`;
+  const limit = spokenLimit(gone.atMost ?? 0);
   const others = limits.flatMap((arc) => {
     const [before, after] = [problem.acts[arc.from]?.task, problem.acts[arc.to]?.task];
     return arc === gone || before === undefined || after === undefined
