@@ -38,6 +38,5 @@ export function planInputOf(session: Session, now: Instant): PlanInput {
     serveAt: session.serveAt,
     first: session.wishes,
     focus: session.focus?.task ?? null,
-    course: null,
   };
 }

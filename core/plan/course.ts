@@ -1,4 +1,3 @@
-import { seconds } from "../units/quantity.ts";
 import { ANY_BAKING } from "./engine/builder.ts";
 import { Walk } from "./engine/walk.ts";
 import { bakingAt, draftsOf, type Drafts, type Order, type Schedule } from "./drafts.ts";
@@ -6,8 +5,20 @@ import type { Candidate, Goal } from "./improve.ts";
 import { candidate, soonest } from "./improve.ts";
 import { isBetter } from "./judge.ts";
 import { settled } from "./limits.ts";
-import type { Course, PlanInput, Task } from "./model.ts";
+import type { PlanInput, Task, TaskId } from "./model.ts";
 import { problemOf } from "./problem.ts";
+
+/** Where the course puts a task: so many milliseconds after the cooking begins; null: it bakes nowhere. */
+interface CourseStep {
+  readonly start: number;
+  readonly baking: { readonly oven: string; readonly heat: number } | null;
+}
+
+/**
+ * How the whole meal goes best when nothing comes between. Every plan starts from it, so that the cook's order of work
+ * does not flap from one event to the next.
+ */
+export type Course = ReadonlyMap<TaskId, CourseStep>;
 
 /** A course depends on the meal alone, so it is worked out once and then only looked up. */
 const courses = new WeakMap<readonly Task[], { readonly meal: PlanInput["meal"]; readonly course: Course }>();
@@ -22,10 +33,10 @@ const SEED = 1;
 const REFINEMENTS = 4;
 
 /** As if nothing had begun and dinner were wanted soon. */
-export const SOON: Goal = { serveAt: null, first: [] };
+const SOON: Goal = { serveAt: null, first: [] };
 
 /** The meal as if nothing had begun. */
-export function freshDrafts(input: PlanInput): Drafts {
+function freshDrafts(input: PlanInput): Drafts {
   return draftsOf(settled(problemOf({ ...input, progress: new Map(), ovens: [] })).problem).drafts;
 }
 
@@ -48,41 +59,36 @@ export function refined(drafts: Drafts, order: Order, goal: Goal): Candidate {
 }
 
 /** A schedule of the whole meal as its course. */
-export function courseFrom({ problem }: Drafts, schedule: Schedule): Course {
-  return problem.acts.map(({ task }, index) => {
-    const { start, baking } = schedule[index] ?? { start: 0, baking: null };
-    const oven = baking === null ? undefined : problem.ovens[baking.oven];
-    return {
-      task: task.id,
-      start: seconds(start / 1000),
-      baking: baking === null || oven === undefined ? null : { oven: oven.name, heat: baking.heat },
-    };
-  });
+function courseFrom({ problem }: Drafts, schedule: Schedule): Course {
+  return new Map(
+    problem.acts.map(({ task }, index) => {
+      const { start, baking } = schedule[index] ?? { start: 0, baking: null };
+      const oven = baking === null ? undefined : problem.ovens[baking.oven];
+      const baked = baking === null || oven === undefined ? null : { oven: oven.name, heat: baking.heat };
+      return [task.id, { start, baking: baked }];
+    }),
+  );
 }
 
-/** The course that the meal was begun with, or one that is made at once. */
+/** The meal's course. */
 export function courseOf(input: PlanInput): Course {
-  const { course } = input;
-  if (course !== null) {
-    const known = new Set(course.map((step) => step.task));
-    if (input.tasks.every((task) => known.has(task.id))) return course;
-  }
   const made = courses.get(input.tasks);
   if (made?.meal === input.meal) return made.course;
   const drafts = freshDrafts(input);
   const schedule = walkOn(drafts, new Walk(drafts.both, SEED), WORK_AT_ONCE);
   const fresh =
-    schedule === null ? [] : courseFrom(drafts, refined(drafts, drafts.orderOf(schedule), SOON).schedule);
+    schedule === null
+      ? new Map()
+      : courseFrom(drafts, refined(drafts, drafts.orderOf(schedule), SOON).schedule);
   courses.set(input.tasks, { meal: input.meal, course: fresh });
   return fresh;
 }
 
 /** The order of a course, for what is left of the meal. */
 export function orderIn(course: Course, { problem }: Drafts): Order {
-  const steps = new Map(course.map((step) => [step.task, step]));
-  const known = problem.acts.map((act) => steps.get(act.task.id));
+  const known = problem.acts.map((act) => course.get(act.task.id));
   return {
-    keys: known.map((step) => (step?.start ?? 0) * 1000),
+    keys: known.map((step) => step?.start ?? 0),
     bakings: problem.acts.map((act, index) => {
       const baking = known[index]?.baking ?? null;
       if (baking === null) return ANY_BAKING;
@@ -94,11 +100,10 @@ export function orderIn(course: Course, { problem }: Drafts): Order {
 
 /** How far the cook is behind the course, in milliseconds from now: by what was begun the latest. */
 export function behind(course: Course, input: PlanInput): number {
-  const starts = new Map(course.map((step) => [step.task, step.start * 1000]));
   const lags = input.tasks.flatMap((task) => {
     const progress = input.progress.get(task.id);
     const started = progress?.state === "running" || progress?.state === "done" ? progress.startedAt : null;
-    return started === null ? [] : [started - input.now - (starts.get(task.id) ?? 0)];
+    return started === null ? [] : [started - input.now - (course.get(task.id)?.start ?? 0)];
   });
   return lags.length === 0 ? 0 : Math.max(...lags);
 }

@@ -50,20 +50,6 @@ export interface OvenState {
   readonly setAt: Instant | null;
 }
 
-/** Where the course puts a task: so long after the cooking begins, in this oven at this heat. */
-export interface CourseStep {
-  readonly task: TaskId;
-  readonly start: Seconds;
-  /** Degrees Fahrenheit; null: it bakes nowhere. */
-  readonly baking: { readonly oven: string; readonly heat: number } | null;
-}
-
-/**
- * How the whole meal goes best when nothing comes between. Every plan starts from it, so that the cook's order of
- * work does not flap from minute to minute.
- */
-export type Course = readonly CourseStep[];
-
 export interface PlanInput {
   readonly meal: CookingMeal;
   readonly tasks: readonly Task[];
@@ -78,8 +64,6 @@ export interface PlanInput {
   readonly first: readonly TaskId[];
   /** The task the cook is at: it stays first. Hands-on, it is `running` in `progress` since it was called. */
   readonly focus: TaskId | null;
-  /** What was searched for when the meal began; null: the planner makes one at once, a little worse. */
-  readonly course: Course | null;
 }
 
 export interface Entry {

@@ -94,7 +94,6 @@ const isSame = (one: PlanInput, other: PlanInput): boolean =>
   one.meal === other.meal &&
   one.tasks === other.tasks &&
   one.serveAt === other.serveAt &&
-  one.course === other.course &&
   one.focus === other.focus &&
   one.ovens === other.ovens &&
   one.first === other.first;

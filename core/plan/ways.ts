@@ -173,7 +173,6 @@ export function coldStart(meal: CookingMeal, serveAt: Instant | null, now: Insta
     serveAt,
     first: [],
     focus: null,
-    course: null,
   };
 }
 

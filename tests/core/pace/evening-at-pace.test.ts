@@ -39,7 +39,6 @@ const planInput = (session: Session): PlanInput => ({
   serveAt: session.serveAt,
   first: session.wishes,
   focus: session.focus?.task ?? null,
-  course: null,
 });
 
 /** The first swap that the meal offers. */

@@ -25,7 +25,6 @@ function evenings(name: string, dishes = pantry.dishes): readonly PlanInput[] {
     serveAt,
     first: [],
     focus: null,
-    course: null,
   }));
 }
 

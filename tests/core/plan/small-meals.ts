@@ -124,7 +124,6 @@ export function evening(
     serveAt: null,
     first: [],
     focus: null,
-    course: null,
     ...more,
   };
 }
