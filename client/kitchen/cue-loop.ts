@@ -1,7 +1,8 @@
 import { batch, effect, untracked } from "@preact/signals";
 import type { Cue } from "../../core/cook/calls.ts";
 import { cuesAt } from "../../core/cook/cues.ts";
-import { comingSteps, nextToCall } from "../../core/cook/next-call.ts";
+import { callable, comingSteps } from "../../core/cook/next-call.ts";
+import { freeWorkers } from "../../core/cook/hands.ts";
 import { afterSaying, nothingSaid, toSay } from "../../core/cook/said-cues.ts";
 import type { SaidCues } from "../../core/cook/said-cues.ts";
 import { sayStep } from "../../core/cook/say-call.ts";
@@ -61,7 +62,7 @@ export function sayCues(
       for (const cue of isTold ? due.filter(isApart) : due)
         if (isNews(cue, now)) onCue(withAge(cue, now), cue);
       fetchAhead(comingSteps(session, sheet, now).map(sayStep));
-      if (mustCall(store.link.value, session) && nextToCall(session, sheet, now) !== null)
+      if (mustCall(store.link.value, session) && callable(session, sheet, now).length > 0)
         store.give([{ type: "Tick" }]);
     });
   });
@@ -99,8 +100,8 @@ function onceEach(sound: Sound): (texts: readonly string[]) => void {
 }
 
 /** Without the server nobody else calls the next step; with it, a second call would be refused. */
-const mustCall = (link: LinkState, { phase, focus }: Session): boolean =>
-  link === "lost" && phase.state === "cooking" && focus === null;
+const mustCall = (link: LinkState, session: Session): boolean =>
+  link === "lost" && session.phase.state === "cooking" && freeWorkers(session).length > 0;
 
 /** Whether the words after a sleep leave it to be told by itself. */
 const isApart = ({ call }: Cue): boolean => !["ring", "attend", "take-off"].includes(call.kind);

@@ -1,15 +1,18 @@
 import { instant, plus } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
+import type { InHand } from "../plan/model.ts";
+import type { Worker } from "../plan/worker.ts";
 import type { Moment, RunSheet, Task } from "../plan/model.ts";
 import { momentsOf } from "../plan/tasks.ts";
 import { compareHeat } from "../units/temperature.ts";
 import type { Call } from "./calls.ts";
+import { heldTasks } from "./hands.ts";
 import { callAhead, due, upcoming } from "./next-call.ts";
 import type { Session } from "./session.ts";
 import { ringOf } from "./timer.ts";
 
 /**
- * All that wants the cook now, the most pressing first; never empty. Food that burns comes
+ * All that wants the cook now, what the helpers have in hand apart, the most pressing first; never empty. Food that burns comes
  * before the cook's own work: late rings, attention, what has to come off, looks, oven heat,
  * then the step in hand, then what should be going already.
  */
@@ -98,29 +101,38 @@ function isSet(session: Session, move: RunSheet["ovenMoves"][number]): boolean {
   return heat !== null && compareHeat(heat, move.heat) === 0;
 }
 
-function focusCall(session: Session): readonly Call[] {
-  const { focus } = session;
-  const task = session.tasks.find((one) => one.id === focus?.task);
-  if (focus === null || task === undefined) return [];
-  return [callOf(task, focus.calledAt)];
+const focusCall = (session: Session): readonly Call[] => inHandCall(session, "cook", session.focus);
+
+/** What each helper has in hand, the first helper's first. */
+export const helperCalls = (session: Session): readonly Call[] =>
+  session.phase.state === "cooking"
+    ? session.helpers.flatMap(({ helper, inHand }) => inHandCall(session, helper, inHand))
+    : [];
+
+function inHandCall(session: Session, by: Worker, inHand: InHand | null): readonly Call[] {
+  const task = session.tasks.find((one) => one.id === inHand?.task);
+  return inHand === null || task === undefined ? [] : [callOf(task, inHand.calledAt, by)];
 }
 
 /** Unattended steps that should be going by now while the cook is busy with something else. */
 function putOnCalls(session: Session, sheet: RunSheet, now: Instant): readonly Call[] {
+  const held = heldTasks(session);
   return due(session, sheet, now)
-    .filter(({ task }) => task.step.hands === "off" && task.id !== session.focus?.task)
-    .map(({ task, entry }) => callOf(task, entry.start));
+    .filter(({ task }) => task.step.hands === "off" && !held.includes(task.id))
+    .map(({ task, entry }) => callOf(task, entry.start, "cook"));
 }
 
-const callOf = (task: Task, since: Instant): Call => ({
+const callOf = (task: Task, since: Instant, by: Worker): Call => ({
   kind: task.step.hands === "on" ? "do" : "put-on",
   task,
   since,
+  by,
 });
 
 /** Nothing to do: until when, or everything is ready. */
 function restCall(session: Session, sheet: RunSheet, now: Instant): Call {
-  const next = upcoming(session, sheet)[0];
+  const held = heldTasks(session);
+  const next = upcoming(session, sheet).find(({ task }) => !held.includes(task.id));
   if (next !== undefined)
     return { kind: "wait", until: instant(Math.max(next.entry.start, now)), next: next.task };
   const running = sheet.entries.filter((entry) => session.progress.get(entry.task)?.state === "running");

@@ -1,5 +1,6 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
+import type { Worker } from "../plan/worker.ts";
 import type { Moment, Task } from "../plan/model.ts";
 import type { Timer } from "./session.ts";
 
@@ -23,9 +24,9 @@ export type Call =
   /** A hands-off step has reached its end: take it off, look at it, finish it. */
   | { readonly kind: "take-off"; readonly task: Task; readonly since: Instant }
   /** A hands-off step to set going. */
-  | { readonly kind: "put-on"; readonly task: Task; readonly since: Instant }
+  | { readonly kind: "put-on"; readonly task: Task; readonly since: Instant; readonly by: Worker }
   /** A hands-on step to do. */
-  | { readonly kind: "do"; readonly task: Task; readonly since: Instant }
+  | { readonly kind: "do"; readonly task: Task; readonly since: Instant; readonly by: Worker }
   | { readonly kind: "wait"; readonly until: Instant; readonly next: Task | null }
   | { readonly kind: "serve"; readonly since: Instant }
   | { readonly kind: "held"; readonly since: Instant }

@@ -4,7 +4,8 @@ import { between, longer, minus, minutes, plus, seconds } from "../units/quantit
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { RunSheet } from "../plan/model.ts";
 import type { Call, Cue } from "./calls.ts";
-import { callsNow } from "./calls-now.ts";
+import { callsNow, helperCalls } from "./calls-now.ts";
+import { holderOf } from "./hands.ts";
 import { latestStart } from "./ready.ts";
 import { sayCall, sayLatest, sayStillAt } from "./say-call.ts";
 import type { Session } from "./session.ts";
@@ -21,7 +22,7 @@ const overstay = minutes(2);
  * what a device has not said yet, and a page that was away can tell how long ago it was due.
  */
 export function cuesAt(session: Session, sheet: RunSheet, now: Instant): readonly Cue[] {
-  const calls = callsNow(session, sheet, now);
+  const calls = [...callsNow(session, sheet, now), ...helperCalls(session)];
   return [
     ...wayCues(session, calls, now),
     ...calls.flatMap((call) => cueOf(call, session, now)),
@@ -76,8 +77,8 @@ function latestCues(session: Session, now: Instant): readonly Cue[] {
     const latest = latestStart(session, task);
     if (latest === null || session.progress.get(task.id)?.state !== "waiting") return [];
     const dueAt = minus(latest, latestWarning);
-    if (now < dueAt || session.focus?.task === task.id) return [];
-    const call: Call = { kind: task.step.hands === "on" ? "do" : "put-on", task, since: dueAt };
+    if (now < dueAt || holderOf(session, task.id) !== null) return [];
+    const call: Call = { kind: task.step.hands === "on" ? "do" : "put-on", task, since: dueAt, by: "cook" };
     return [
       { key: `latest ${task.id}`, call, dueAt, againAfter: latestWarning, say: sayLatest(task, latest, now) },
     ];
@@ -92,6 +93,8 @@ function overstayCues(calls: readonly Call[], now: Instant): readonly Cue[] {
       seconds(call.task.step.time.high * Math.max(1, call.task.pace) + overstay),
     );
     const key = `still ${call.task.id} ${call.since}`;
-    return now < dueAt ? [] : [{ key, call, dueAt, againAfter: minutes(5), say: sayStillAt(call.task) }];
+    return now < dueAt
+      ? []
+      : [{ key, call, dueAt, againAfter: minutes(5), say: sayStillAt(call.task, call.by) }];
   });
 }

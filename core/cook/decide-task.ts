@@ -4,6 +4,7 @@ import type { Task, TaskId } from "../plan/model.ts";
 import { addSeconds } from "../units/quantity.ts";
 import type { Decision } from "./decision.ts";
 import type { Happening } from "./events.ts";
+import { holderOf } from "./hands.ts";
 import type { TaskOrder } from "./orders.ts";
 import { timerId } from "./orders.ts";
 import { blockerOf } from "./ready.ts";
@@ -43,9 +44,9 @@ function decideOne(order: TaskOrder, task: Task, session: Session, at: Instant):
 /** Hands-on: it comes before the cook. Hands-off: starting sets it going, choosing puts it before the cook. */
 function startOrChoose(order: TaskOrder, task: Task, session: Session, at: Instant): Decision {
   const { title, hands } = task.step;
-  const isFocus = session.focus?.task === task.id;
+  const holder = holderOf(session, task.id);
   const isRunning = session.progress.get(task.id)?.state === "running";
-  if (isRunning && (hands === "off" || isFocus)) return err({ code: "AlreadyRunning", title });
+  if (isRunning && (hands === "off" || holder === "cook")) return err({ code: "AlreadyRunning", title });
   const blocker = blockerOf(session, task, at);
   if (blocker?.kind === "open") return err({ code: "FirstFinish", title, first: blocker.title });
   if (blocker?.kind === "wait") return err({ code: "TooSoon", title, wait: blocker.wait });

@@ -1,16 +1,19 @@
 import { err, ok } from "../units/result.ts";
 import { minutes } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
-import type { Task } from "../plan/model.ts";
+import type { Worker } from "../plan/worker.ts";
+import type { Task, TaskId } from "../plan/model.ts";
 import type { Decision } from "./decision.ts";
+import { decideHelper } from "./decide-helper.ts";
 import { callOf, decideTask } from "./decide-task.ts";
 import { decideTimer } from "./decide-timer.ts";
 import type { Happening } from "./events.ts";
 import { appendEvents } from "./fold.ts";
+import { freeWorkers, holderOf } from "./hands.ts";
 import { lastCommand } from "./last-command.ts";
 import type { Command, MealOrder, Order } from "./orders.ts";
 import type { MealLog, Session } from "./session.ts";
-import { nextToCall } from "./next-call.ts";
+import { callable } from "./next-call.ts";
 import { isReady } from "./ready.ts";
 import { runSheetOf } from "./run-sheet.ts";
 import { findSwap } from "./swap.ts";
@@ -21,8 +24,8 @@ const atOnce = minutes(2);
 
 /**
  * What should happen? Refuses with a reason and changes nothing, or lists what happens, in
- * order; an empty list where the command was carried out before. When the cook is free
- * afterwards and something is due, the caller puts it before them (`TaskCalled`).
+ * order; an empty list where the command was carried out before. When the cook or a helper is
+ * free afterwards and something is due, the caller puts it before them (`TaskCalled`, `TaskHanded`).
  */
 export function decide(command: Command, log: MealLog): Decision {
   if (log.events.some((event) => event.command === command.id)) return ok([]);
@@ -42,14 +45,21 @@ function decideOrder(command: Command, log: MealLog): Decision {
   if (order.type === "UndoLast") return undoLast(log);
   if (order.type === "Tick") return ok([]);
   if (session.phase.state === "ended") return err({ code: "MealOver" });
+  if ("helper" in order) return decideHelper(order, session, at);
   if ("task" in order) return decideTask(order, session, at);
   if ("timer" in order) return decideTimer(order, session, at);
   return decideMeal(order, session, at);
 }
 
-function beginning({ meal, serveAt, paces }: Extract<Order, { type: "BeginMeal" }>): readonly Happening[] {
+function beginning({
+  meal,
+  serveAt,
+  paces,
+  helpers = [],
+}: Extract<Order, { type: "BeginMeal" }>): readonly Happening[] {
   const begun: Happening = { type: "MealBegun", meal, serveAt };
-  return paces === undefined ? [begun] : [begun, { type: "PaceKnown", paces }];
+  const known: readonly Happening[] = paces === undefined ? [] : [{ type: "PaceKnown", paces }];
+  return [begun, ...known, ...helpers.map((helper): Happening => ({ type: "HelperCame", helper }))];
 }
 
 function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
@@ -99,29 +109,61 @@ function undoLast(log: MealLog): Decision {
 }
 
 /**
- * Adds the call of what is due next, when nothing is before the cook; or of what cannot wait, when the step that
- * has just ended has a follower "at once": then the step in hand is put aside for it.
+ * Adds the call of what cannot wait, when the step that has just ended has a follower "at once"; and of what is due
+ * next for everyone who has nothing in hand.
  */
 function settled(command: Command, log: MealLog, happenings: readonly Happening[]): readonly Happening[] {
-  const after = appendEvents(log, numbered(command, log, happenings)).session;
-  if (after === null || after.phase.state !== "cooking") return happenings;
-  const follower = followerAtOnce(after, happenings, command.at);
-  if (follower !== null) return [...happenings, ...callOf(follower, after)];
-  if (after.focus !== null) return happenings;
-  const next = nextToCall(after, runSheetOf(after, command.at), command.at);
-  return next === null ? happenings : [...happenings, { type: "TaskCalled", task: next.id }];
+  const after = (then: readonly Happening[]): Session | null =>
+    appendEvents(log, numbered(command, log, then)).session;
+  const session = after(happenings);
+  if (session === null || session.phase.state !== "cooking") return happenings;
+  const soon = [...happenings, ...followingCall(session, log.session, happenings, command.at)];
+  const then = after(soon) ?? session;
+  const free = freeWorkers(then);
+  if (free.length === 0) return soon;
+  const next = callable(then, runSheetOf(then, command.at), command.at);
+  return [...soon, ...free.flatMap((worker, at) => callTo(worker, next[at] ?? null))];
+}
+
+/** Puts a step before whoever is free. */
+function callTo(worker: Worker, task: Task | null): readonly Happening[] {
+  if (task === null) return [];
+  return worker === "cook"
+    ? [{ type: "TaskCalled", task: task.id }]
+    : [{ type: "TaskHanded", task: task.id, helper: worker }];
+}
+
+/** The follower "at once" goes to whoever ended the step before; if they are not free, to who is, or else to the cook. */
+function followingCall(
+  session: Session,
+  before: Session | null,
+  happenings: readonly Happening[],
+  at: Instant,
+): readonly Happening[] {
+  const follower = followerAtOnce(session, happenings, at);
+  if (follower === null) return [];
+  const free = freeWorkers(session);
+  const by = before === null ? null : holderOf(before, follower.ended);
+  const worker = free.find((one) => one === by) ?? free[0] ?? "cook";
+  return worker === "cook" ? callOf(follower.task, session) : callTo(worker, follower.task);
 }
 
 /** The step that has to follow what has just ended, and within two minutes; null where none has. */
-function followerAtOnce(session: Session, happenings: readonly Happening[], at: Instant): Task | null {
-  const ended = new Set(happenings.flatMap((one) => (one.type === "TaskFinished" ? [one.task] : [])));
-  const follows = session.tasks.find(
-    (task) =>
-      session.progress.get(task.id)?.state === "waiting" &&
-      task.after.some((link) => ended.has(link.task) && link.atMost !== null && link.atMost <= atOnce) &&
-      isReady(session, task, at),
-  );
-  return follows ?? null;
+function followerAtOnce(
+  session: Session,
+  happenings: readonly Happening[],
+  at: Instant,
+): { readonly task: Task; readonly ended: TaskId } | null {
+  const ended = happenings.flatMap((one) => (one.type === "TaskFinished" ? [one.task] : []));
+  for (const task of session.tasks) {
+    const isWaiting = session.progress.get(task.id)?.state === "waiting";
+    if (!isWaiting || holderOf(session, task.id) !== null) continue;
+    const link = task.after.find(
+      (one) => ended.includes(one.task) && one.atMost !== null && one.atMost <= atOnce,
+    );
+    if (link !== undefined && isReady(session, task, at)) return { task, ended: link.task };
+  }
+  return null;
 }
 
 /** Turns what was decided into events that follow on the log. */

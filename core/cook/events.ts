@@ -2,6 +2,7 @@ import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
+import type { Helper } from "../plan/worker.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { TimerId } from "./orders.ts";
 
@@ -17,6 +18,11 @@ export interface TaskHappening {
     | "TaskSetAside";
   readonly task: TaskId;
 }
+
+/** Somebody helps the cook. `TaskHanded`: the caller has put a step before a helper. */
+export type HelperHappening =
+  | { readonly type: "HelperCame" | "HelperLeft"; readonly helper: Helper }
+  | { readonly type: "TaskHanded"; readonly task: TaskId; readonly helper: Helper };
 
 export interface TimerStarted {
   readonly type: "TimerStarted";
@@ -78,6 +84,7 @@ export type Happening =
   | { readonly type: "MealBegun"; readonly meal: CookingMeal; readonly serveAt: Instant | null }
   | MealHappening
   | PaceHappening
+  | HelperHappening
   | TaskHappening
   | TimerHappening;
 

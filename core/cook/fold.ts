@@ -2,11 +2,22 @@ import type { Instant } from "../units/quantity.ts";
 import type { Pace } from "../pace/pace.ts";
 import { atPace } from "../pace/pace.ts";
 import { expandTasks } from "../plan/tasks.ts";
+import type { Helper } from "../plan/worker.ts";
+import type { InHand } from "../plan/model.ts";
 import type { Progress, Task, TaskId } from "../plan/model.ts";
 import type { CookingMeal } from "../recipe/model.ts";
-import type { Happening, MealEvent, MealHappening, PaceHappening, TaskHappening } from "./events.ts";
+import type {
+  Happening,
+  HelperHappening,
+  MealEvent,
+  MealHappening,
+  PaceHappening,
+  TaskHappening,
+} from "./events.ts";
 import type { MealLog, Session } from "./session.ts";
+import { evolveHelpers } from "./fold-helpers.ts";
 import { evolveTimer } from "./fold-timers.ts";
+import { isThere, outOfHand, withHelperAt } from "./hands.ts";
 import { swapped } from "./swap.ts";
 import { withWay } from "./take-way.ts";
 
@@ -49,6 +60,7 @@ function evolvePart(
   happening: Exclude<Happening, { readonly type: "MealBegun" }>,
   at: Instant,
 ): Session {
+  if ("helper" in happening && !("task" in happening)) return evolveHelpers(session, happening);
   if ("timer" in happening) return evolveTimer(session, happening, at);
   if ("task" in happening && !("moment" in happening)) return evolveTask(session, happening, at);
   return isOfPace(happening) ? evolvePace(session, happening) : evolveMeal(session, happening, at);
@@ -69,6 +81,8 @@ function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session
     serveAt,
     progress: new Map(tasks.map((task) => [task.id, { state: "waiting" }])),
     focus: null,
+    helpers: [],
+    handed: new Map(),
     wishes: [],
     attended: new Map(),
     ovens: meal.kitchen.ovens.map((oven) => ({ oven: oven.name, heat: null, setAt: null })),
@@ -87,7 +101,7 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
     case "WentOn":
       return { ...session, phase: { state: "cooking" } };
     case "MealEnded":
-      return { ...session, phase: { state: "ended", at }, focus: null };
+      return { ...emptyHanded(session), phase: { state: "ended", at } };
     case "ServingSet":
       return { ...session, serveAt: happening.serveAt };
     case "OvenSet":
@@ -134,12 +148,22 @@ const paced = (session: Session, paces: readonly Pace[]): Session => ({
   tasks: atPace(session.tasks, paces),
 });
 
-function evolveTask(session: Session, happening: TaskHappening, at: Instant): Session {
+const emptyHanded = (session: Session): Session => ({
+  ...session,
+  focus: null,
+  helpers: session.helpers.map(({ helper }) => ({ helper, inHand: null })),
+});
+
+type OfTask = TaskHappening | Extract<HelperHappening, { readonly type: "TaskHanded" }>;
+
+function evolveTask(session: Session, happening: OfTask, at: Instant): Session {
   const task = session.tasks.find((one) => one.id === happening.task);
   if (task === undefined) return session;
   switch (happening.type) {
     case "TaskCalled":
       return called(session, task, at);
+    case "TaskHanded":
+      return handed(session, task, happening.helper, at);
     case "TaskStarted":
       return started(session, task, at);
     case "TaskFinished":
@@ -157,38 +181,51 @@ function evolveTask(session: Session, happening: TaskHappening, at: Instant): Se
 
 /** A hands-on step runs from the moment that it is called; a hands-off one waits for the cook to start it. */
 function called(session: Session, task: Task, at: Instant): Session {
-  const free =
-    session.focus === null || session.focus.task === task.id
-      ? session
-      : setAside(session, session.focus.task);
-  const focused: Session = { ...free, focus: { task: task.id, calledAt: at } };
-  if (task.step.hands === "off") return focused;
-  return withProgress(focused, task.id, { state: "running", startedAt: at, span: task.step.time });
+  const free = putDown(session, session.focus, task);
+  const handed = new Map(free.handed);
+  handed.delete(task.id);
+  return begunByHand({ ...free, handed, focus: { task: task.id, calledAt: at } }, task, at);
 }
+
+function handed(session: Session, task: Task, helper: Helper, at: Instant): Session {
+  if (!isThere(session, helper)) return session;
+  const before = session.helpers.find((one) => one.helper === helper)?.inHand ?? null;
+  const free = putDown(session, before, task);
+  const given = withHelperAt(free, helper, { task: task.id, calledAt: at });
+  return begunByHand({ ...given, handed: new Map(free.handed).set(task.id, helper) }, task, at);
+}
+
+/** The evening once someone has put aside what they had in hand, and whoever had the new task has given it away. */
+function putDown(session: Session, before: InHand | null, task: Task): Session {
+  const free = before === null || before.task === task.id ? session : setAside(session, before.task);
+  return outOfHand(free, task.id);
+}
+
+const begunByHand = (session: Session, { id, step }: Task, at: Instant): Session =>
+  step.hands === "off"
+    ? session
+    : withProgress(session, id, { state: "running", startedAt: at, span: step.time });
 
 function started(session: Session, task: Task, at: Instant): Session {
   const running = withProgress(session, task.id, { state: "running", startedAt: at, span: task.step.time });
-  return withoutFocus(running, task.id);
+  return outOfHand(running, task.id);
 }
 
 function ended(session: Session, task: Task, progress: Progress): Session {
-  const closed = withoutFocus(withProgress(session, task.id, progress), task.id);
+  const closed = outOfHand(withProgress(session, task.id, progress), task.id);
   return { ...closed, wishes: closed.wishes.filter((one) => one !== task.id) };
 }
 
 function setAside(session: Session, id: TaskId): Session {
   const task = session.tasks.find((one) => one.id === id);
   const waits = task?.step.hands === "on" && session.progress.get(id)?.state === "running";
-  return withoutFocus(waits ? withProgress(session, id, { state: "waiting" }) : session, id);
+  return outOfHand(waits ? withProgress(session, id, { state: "waiting" }) : session, id);
 }
 
 const withProgress = (session: Session, id: TaskId, progress: Progress): Session => ({
   ...session,
   progress: new Map(session.progress).set(id, progress),
 });
-
-const withoutFocus = (session: Session, id: TaskId): Session =>
-  session.focus?.task === id ? { ...session, focus: null } : session;
 
 const startOf = (session: Session, id: TaskId): Instant | null => {
   const progress = session.progress.get(id);

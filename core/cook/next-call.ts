@@ -1,6 +1,7 @@
 import { minutes, plus, seconds } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Entry, RunSheet, Task } from "../plan/model.ts";
+import { heldTasks } from "./hands.ts";
 import { isReady } from "./ready.ts";
 import type { Session } from "./session.ts";
 
@@ -30,9 +31,10 @@ export function due(session: Session, sheet: RunSheet, now: Instant): readonly U
   );
 }
 
-/** The step to put before a free cook; null when there is nothing to do yet. */
-export function nextToCall(session: Session, sheet: RunSheet, now: Instant): Task | null {
-  return due(session, sheet, now)[0]?.task ?? null;
+/** The steps to put before those who have nothing in hand, in the order of the sheet. */
+export function callable(session: Session, sheet: RunSheet, now: Instant): readonly Task[] {
+  const held = heldTasks(session);
+  return due(session, sheet, now).flatMap(({ task }) => (held.includes(task.id) ? [] : [task]));
 }
 
 /**

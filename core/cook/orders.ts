@@ -2,6 +2,7 @@ import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
+import type { Helper } from "../plan/worker.ts";
 import type { TaskId } from "../plan/model.ts";
 
 declare const timer: unique symbol;
@@ -35,6 +36,12 @@ export type ChangeTimer =
       readonly timer: TimerId;
     };
 
+/** About those who help. */
+export type HelperOrder =
+  | { readonly type: "WelcomeHelper" | "ReleaseHelper"; readonly helper: Helper }
+  /** "Give the onions to the helper." */
+  | { readonly type: "HandTask"; readonly task: TaskId; readonly helper: Helper };
+
 /** About the meal as a whole. */
 export type MealOrder =
   | { readonly type: "SetOven"; readonly oven: string; readonly heat: Heat | null }
@@ -61,6 +68,8 @@ interface BeginMeal {
   readonly serveAt: Instant | null;
   /** How long this cook takes; left out where nothing is known, and then the recipes' times hold. */
   readonly paces?: readonly Pace[];
+  /** Who helps from the start; left out: the cook is alone. */
+  readonly helpers?: readonly Helper[];
 }
 
 /** What the cook (or the clock: `Tick`) wants to happen. */
@@ -69,6 +78,7 @@ export type Order =
   | { readonly type: "Tick" }
   | { readonly type: "UndoLast" }
   | MealOrder
+  | HelperOrder
   | TaskOrder
   | StartTimer
   | ChangeTimer;

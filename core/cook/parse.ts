@@ -5,6 +5,7 @@ import { err, ok } from "../units/result.ts";
 import { cookingMealSchema } from "../recipe/cooking-meal-schema.ts";
 import { dishId, ingredientId, stepId } from "../recipe/model.ts";
 import { paceWishes, workKinds } from "../pace/pace.ts";
+import { helpers } from "../plan/worker.ts";
 import { taskId } from "../plan/model.ts";
 import type { MealEvent } from "./events.ts";
 import type { Order } from "./orders.ts";
@@ -33,6 +34,7 @@ const pace = z.strictObject({
   evenings: count,
   of: z.array(text),
 });
+const helper = z.enum(helpers);
 const way = { dish, step: z.pipe(text, z.transform(stepId)), way: text };
 
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
@@ -40,6 +42,7 @@ const ofTask = <Name extends string>(type: Name) => z.strictObject({ type: z.lit
 const ofTimer = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), timer });
 const byTimer = <Name extends string>(type: Name) =>
   z.strictObject({ type: z.literal(type), timer, by: length });
+const ofHelper = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), helper });
 const beginning = { meal: cookingMealSchema, serveAt: z.nullable(moment) };
 
 const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
@@ -59,6 +62,9 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("SetPace"), ...wish }),
   bare("ForgetPace"),
   z.strictObject({ type: z.literal("TakeWay"), ...way }),
+  ofHelper("WelcomeHelper"),
+  ofHelper("ReleaseHelper"),
+  z.strictObject({ type: z.literal("HandTask"), task, helper }),
   z.strictObject({
     type: z.literal("StartTimer"),
     timer,
@@ -99,6 +105,9 @@ const happening = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("PaceSet"), ...wish }),
   bare("PaceForgotten"),
   z.strictObject({ type: z.literal("WayTaken"), ...way }),
+  ofHelper("HelperCame"),
+  ofHelper("HelperLeft"),
+  z.strictObject({ type: z.literal("TaskHanded"), task, helper }),
   z.strictObject({
     type: z.literal("TimerStarted"),
     timer,

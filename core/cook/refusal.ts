@@ -1,3 +1,4 @@
+import type { Helper } from "../plan/worker.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import { spokenDuration } from "../units/duration.ts";
 
@@ -20,6 +21,9 @@ type MealRefusal =
   | { readonly code: "SwapUsedBefore"; readonly use: string }
   | { readonly code: "NoSuchOven"; readonly asked: string }
   | { readonly code: "NothingToUndo" };
+
+/** Why an order about who helps was not carried out. */
+type HelperRefusal = { readonly code: "HelperThere" | "NoSuchHelper"; readonly helper: Helper };
 
 /** Why a step is not done in another way. */
 type WayRefusal =
@@ -47,7 +51,7 @@ type TimerRefusal =
   | { readonly code: "EmptyName" };
 
 /** Why an order was not carried out. Nothing has changed. */
-export type Refusal = MealRefusal | WayRefusal | TimerRefusal;
+export type Refusal = MealRefusal | HelperRefusal | WayRefusal | TimerRefusal;
 
 const timerCodes = {
   NoSuchTimer: true,
@@ -69,14 +73,19 @@ const wayCodes = {
   KitchenLacks: true,
 } satisfies Record<WayRefusal["code"], true>;
 
-const isWayRefusal = (refusal: MealRefusal | WayRefusal): refusal is WayRefusal => refusal.code in wayCodes;
+const isHelperRefusal = (refusal: MealRefusal | HelperRefusal): refusal is HelperRefusal =>
+  "helper" in refusal;
+
+const isWayRefusal = (refusal: Exclude<Refusal, TimerRefusal>): refusal is WayRefusal =>
+  refusal.code in wayCodes;
 
 const isTimerRefusal = (refusal: Refusal): refusal is TimerRefusal => refusal.code in timerCodes;
 
 /** Plain words, said aloud with wet hands: what is wrong, then what to do. */
 export function sentence(refusal: Refusal): string {
   if (isTimerRefusal(refusal)) return timerSentence(refusal);
-  return isWayRefusal(refusal) ? waySentence(refusal) : mealSentence(refusal);
+  if (isWayRefusal(refusal)) return waySentence(refusal);
+  return isHelperRefusal(refusal) ? helperSentence(refusal) : mealSentence(refusal);
 }
 
 function mealSentence(refusal: MealRefusal): string {
@@ -117,6 +126,11 @@ function mealSentence(refusal: MealRefusal): string {
       return "There is nothing to undo.";
   }
 }
+
+const helperSentence = ({ code, helper }: HelperRefusal): string =>
+  code === "HelperThere"
+    ? `The ${helper} is here already.`
+    : `There is no ${helper} here. Say "someone is helping me" when there is.`;
 
 function waySentence(refusal: WayRefusal): string {
   switch (refusal.code) {

@@ -38,5 +38,7 @@ export function planInputOf(session: Session, now: Instant): PlanInput {
     serveAt: session.serveAt,
     first: session.wishes,
     focus: session.focus?.task ?? null,
+    helpers: session.helpers,
+    handed: session.handed,
   };
 }

@@ -5,6 +5,8 @@ import { spokenHeat } from "../units/temperature.ts";
 import { numberWords } from "../units/number-words.ts";
 import { spokenIngredient } from "../food/ingredient-words.ts";
 import type { Dish, Use } from "../recipe/model.ts";
+import type { Helper } from "../plan/worker.ts";
+import type { Worker } from "../plan/worker.ts";
 import type { Task } from "../plan/model.ts";
 import type { Call } from "./calls.ts";
 import type { Session } from "./session.ts";
@@ -25,7 +27,7 @@ export function sayCall(call: Call, session: Session, now: Instant): string {
       return `It has had its time: ${call.task.step.title}.${cueOf(call.task)}`;
     case "put-on":
     case "do":
-      return sayStep(call.task);
+      return call.by === "cook" ? sayStep(call.task) : sayHanded(call.task, call.by);
     case "wait":
       return sayWait(call, now);
     case "serve":
@@ -47,6 +49,10 @@ export function sayStep(task: Task): string {
   const which = batch === null ? "" : ` Batch ${numberWords(batch.number)} of ${numberWords(batch.count)}.`;
   return `${shortName(dish)}: ${full(step.do)}${which}${sayUses(dish, step.uses)}`;
 }
+
+/** A step for a helper: whom it is for comes first, so that the right one listens. */
+export const sayHanded = (task: Task, helper: Helper): string =>
+  `${capital(helper)}, please. ${sayStep(task)}`;
 
 function sayUses(dish: Dish, uses: readonly Use[]): string {
   if (uses.length === 0) return "";
@@ -87,8 +93,10 @@ export function sayLatest(task: Task, latest: Instant, now: Instant): string {
 }
 
 /** A step in hand that takes longer than the recipe says. */
-export function sayStillAt(task: Task): string {
-  return `Still at this: ${task.step.title}? Say "done" when it is.`;
+export function sayStillAt(task: Task, by: Worker): string {
+  return by === "cook"
+    ? `Still at this: ${task.step.title}? Say "done" when it is.`
+    : `${capital(by)}, still at this: ${task.step.title}? Say "${by} done" when it is.`;
 }
 
 function forDishes(tasks: readonly Task[]): string {

@@ -2,6 +2,8 @@ import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
 import type { Heat } from "../units/temperature.ts";
 import type { Pace } from "../pace/pace.ts";
+import type { Helper } from "../plan/worker.ts";
+import type { HelperAt, InHand } from "../plan/model.ts";
 import type { OvenState, Progress, Task, TaskId } from "../plan/model.ts";
 import type { TimerId } from "./orders.ts";
 import type { MealEvent } from "./events.ts";
@@ -46,7 +48,11 @@ export interface Session {
   readonly serveAt: Instant | null;
   readonly progress: ReadonlyMap<TaskId, Progress>;
   /** What the cook was last told to do and has neither finished nor put aside. */
-  readonly focus: { readonly task: TaskId; readonly calledAt: Instant } | null;
+  readonly focus: InHand | null;
+  /** Who helps, and what they were told to do. */
+  readonly helpers: readonly HelperAt[];
+  /** What was handed to a helper; all other work by hand is the cook's. */
+  readonly handed: ReadonlyMap<TaskId, Helper>;
   readonly wishes: readonly TaskId[];
   /** Moment key -> when the attention was given. */
   readonly attended: ReadonlyMap<string, Instant>;

@@ -6,6 +6,7 @@ import { inWays } from "../recipe/in-ways.ts";
 import type { WayTaken } from "../recipe/in-ways.ts";
 import { err, ok } from "../units/result.ts";
 import type { Decision } from "./decision.ts";
+import { outOfHand } from "./hands.ts";
 import type { Session } from "./session.ts";
 
 /** The cook wants a step done in another of its ways: only before it has begun, and with what the kitchen has. */
@@ -35,14 +36,12 @@ export function withWay(session: Session, taken: WayTaken): Session {
   const progress = new Map(
     tasks.map(({ id }): [typeof id, Progress] => [id, session.progress.get(id) ?? { state: "waiting" }]),
   );
-  const inFocus = session.tasks.find(({ id }) => id === session.focus?.task);
-  const isCalled = inFocus?.dish.id === taken.dish && inFocus.step.id === taken.step;
+  const called = session.tasks.filter(({ dish, step }) => dish.id === taken.dish && step.id === taken.step);
   return {
-    ...session,
+    ...called.reduce((free, { id }) => outOfHand(free, id), session),
     meal,
     tasks,
     progress,
     wishes: session.wishes.filter((id) => progress.has(id)),
-    focus: isCalled ? null : session.focus,
   };
 }

@@ -43,14 +43,23 @@ interface Walk {
   readonly heldMs: number;
   /** Steps that were put aside: what is left of them later is not the whole step. */
   readonly begunBefore: ReadonlySet<TaskId>;
+  /** What somebody else does. */
+  readonly handed: ReadonlySet<TaskId>;
   readonly runs: readonly Run[];
 }
 
-const start: Walk = { hand: null, heldSince: null, heldMs: 0, begunBefore: new Set(), runs: [] };
+const start: Walk = {
+  hand: null,
+  heldSince: null,
+  heldMs: 0,
+  begunBefore: new Set(),
+  handed: new Set(),
+  runs: [],
+};
 
 function finished(walk: Walk, task: TaskId, at: Instant): Walk {
   const { hand } = walk;
-  if (hand === null) return walk;
+  if (hand === null || walk.handed.has(task)) return walk;
   if (hand.task !== task) return { ...walk, hand: { ...hand, isCalledAway: true } };
   const isWhole = !hand.isCalledAway && walk.heldSince === null && !walk.begunBefore.has(task);
   const workedMs = at - hand.from - (walk.heldMs - hand.heldBefore);
@@ -67,8 +76,15 @@ const callsAway: ReadonlySet<Happening["type"]> = new Set(["TaskStarted", "Atten
 
 function step(walk: Walk, { happening, at }: MealEvent): Walk {
   const { hand, heldSince, heldMs } = walk;
-  if (happening.type === "TaskCalled")
-    return { ...walk, hand: { task: happening.task, from: at, heldBefore: heldMs, isCalledAway: false } };
+  if (happening.type === "TaskCalled") {
+    const handed = new Set([...walk.handed].filter((task) => task !== happening.task));
+    return {
+      ...walk,
+      handed,
+      hand: { task: happening.task, from: at, heldBefore: heldMs, isCalledAway: false },
+    };
+  }
+  if (happening.type === "TaskHanded") return { ...walk, handed: new Set(walk.handed).add(happening.task) };
   if (happening.type === "TaskFinished") return finished(walk, happening.task, at);
   if ("task" in happening && happening.task !== null && putsAside.has(happening.type))
     return putAside(walk, happening.task);

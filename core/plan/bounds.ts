@@ -1,6 +1,7 @@
 import { between, instant, later, minus, plus, seconds } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Bound } from "./bound.ts";
+import { cooksAt, inHands } from "./hands.ts";
 import { handsUntil } from "./hands.ts";
 import type { Entry, PlanInput, RunSheet, Task, TaskId } from "./model.ts";
 import { changeOver, heatOf, ovensOf } from "./oven.ts";
@@ -131,7 +132,7 @@ function handsBound(look: Look, mine: Row): readonly Bound[] {
   const stays = look.rows.flatMap(({ task, entry: { start, end } }): readonly Stay[] =>
     task === mine.task ? [] : [{ task: task.id, start, end: handsUntil(task, start, end), amount: 1 }],
   );
-  const stay = keptBy(stays, 1, 1, mine.entry.start);
+  const stay = keptBy(stays, 1, cooksAt(look.input), mine.entry.start);
   return stay === null ? [] : [{ kind: "hands", from: stay.end, task: stay.task }];
 }
 
@@ -183,7 +184,7 @@ function keepingBounds(look: Look, mine: Row): readonly Bound[] {
  */
 export function boundsOf(look: Look, mine: Row): readonly Bound[] {
   const { input } = look;
-  const isWished = input.focus === mine.task.id || input.first.includes(mine.task.id);
+  const isWished = inHands(input).includes(mine.task.id) || input.first.includes(mine.task.id);
   return [
     ...tasksBefore(look, mine),
     ...ovenBounds(look, mine),

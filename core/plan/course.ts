@@ -1,6 +1,7 @@
 import { ANY_BAKING } from "./engine/builder.ts";
 import { Walk } from "./engine/walk.ts";
 import { bakingAt, draftsOf, type Drafts, type Order, type Schedule } from "./drafts.ts";
+import { cooksAt } from "./hands.ts";
 import type { Candidate, Goal } from "./improve.ts";
 import { candidate, soonest } from "./improve.ts";
 import { isBetter } from "./judge.ts";
@@ -20,8 +21,11 @@ interface CourseStep {
  */
 export type Course = ReadonlyMap<TaskId, CourseStep>;
 
-/** A course depends on the meal alone, so it is worked out once and then only looked up. */
-const courses = new WeakMap<readonly Task[], { readonly meal: PlanInput["meal"]; readonly course: Course }>();
+/** A course depends on the meal and on how many cook it alone, so it is worked out once and then only looked up. */
+const courses = new WeakMap<
+  readonly Task[],
+  { readonly meal: PlanInput["meal"]; readonly cooks: number; readonly course: Course }
+>();
 
 /** How much work the walk may do for a course that is wanted at once; see Walk. */
 const WORK_AT_ONCE = 6_000;
@@ -73,14 +77,15 @@ function courseFrom({ problem }: Drafts, schedule: Schedule): Course {
 /** The meal's course. */
 export function courseOf(input: PlanInput): Course {
   const made = courses.get(input.tasks);
-  if (made?.meal === input.meal) return made.course;
+  const cooks = cooksAt(input);
+  if (made?.meal === input.meal && made.cooks === cooks) return made.course;
   const drafts = freshDrafts(input);
   const schedule = walkOn(drafts, new Walk(drafts.both, SEED), WORK_AT_ONCE);
   const fresh =
     schedule === null
       ? new Map()
       : courseFrom(drafts, refined(drafts, drafts.orderOf(schedule), SOON).schedule);
-  courses.set(input.tasks, { meal: input.meal, course: fresh });
+  courses.set(input.tasks, { meal: input.meal, cooks, course: fresh });
   return fresh;
 }
 

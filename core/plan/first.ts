@@ -1,3 +1,4 @@
+import { inHands } from "./hands.ts";
 import type { PlanInput, TaskId } from "./model.ts";
 import type { Problem } from "./problem.ts";
 
@@ -8,10 +9,10 @@ function mustFollow(problem: Problem, at: number): boolean {
   return follows || (problem.acts[at]?.latest ?? null) !== null;
 }
 
-/** What goes first: the focus and the wishes alone, or also all that must follow what is over or runs. */
+/** What goes first: what is in hand and the wishes alone, or also all that must follow what is over or runs. */
 export type Firsts = "as wished" | "followers too";
 
-/** The acts that go first, each after what it waits for: the focus, what must follow, then the wishes. */
+/** The acts that go first, each after what it waits for: what is in hand, what must follow, then the wishes. */
 export function firstActs(problem: Problem, input: PlanInput, firsts: Firsts): readonly number[] {
   const index = new Map(problem.acts.map((act, at) => [act.task.id, at]));
   const first = new Set<number>();
@@ -20,11 +21,13 @@ export function firstActs(problem: Problem, input: PlanInput, firsts: Firsts): r
     (problem.before[at] ?? []).forEach((arc) => add(arc.from, new Set([...seen, at])));
     first.add(at);
   };
-  const find = (id: TaskId | null): readonly number[] => {
-    const at = id === null ? undefined : index.get(id);
+  const find = (id: TaskId): readonly number[] => {
+    const at = index.get(id);
     return at === undefined ? [] : [at];
   };
-  find(input.focus).forEach((at) => add(at, new Set()));
+  inHands(input)
+    .flatMap(find)
+    .forEach((at) => add(at, new Set()));
   problem.acts.forEach((_, at) => {
     if (firsts === "followers too" && mustFollow(problem, at)) add(at, new Set());
   });

@@ -10,7 +10,7 @@ export interface Verdict {
   /** How much longer hot food waits than it should. */
   readonly waits: number;
   readonly ovenChanges: number;
-  /** How often an attention moment falls into other hands-on work. */
+  /** How often an attention moment comes when nobody has a hand free. */
   readonly interruptions: number;
 }
 
@@ -79,10 +79,11 @@ function interruptions(problem: Problem, schedule: Schedule): number {
   problem.acts.forEach((watched, from) => {
     for (const offset of watched.moments) {
       const at = offset + (schedule[from]?.start ?? 0);
-      problem.acts.forEach((act, index) => {
+      const busy = problem.acts.filter((act, index) => {
         const start = schedule[index]?.start ?? 0;
-        if (act.task.step.hands === "on" && at > start && at < start + act.length) count += 1;
+        return act.task.step.hands === "on" && at > start && at < start + act.length;
       });
+      count += Math.max(0, busy.length - problem.cooks + 1);
     }
   });
   return count;

@@ -1,5 +1,7 @@
 import type { CookingMeal } from "../recipe/model.ts";
-import type { Task } from "./model.ts";
+import type { PlanInput, Task } from "./model.ts";
+import { workersOf } from "./who.ts";
+import type { Worker } from "./worker.ts";
 
 /** A task with its times, in any unit, and the oven it was given. */
 export interface Laid {
@@ -22,8 +24,8 @@ function freeBurners(
 }
 
 /** What one task occupies besides burners, as named on the picture over time. */
-function otherLanes(laid: Laid, meal: CookingMeal): readonly string[] {
-  const hands = laid.task.step.hands === "on" ? ["cook"] : [];
+function otherLanes(laid: Laid, worker: Worker | null, meal: CookingMeal): readonly string[] {
+  const hands = worker === null ? [] : [worker];
   const places = laid.task.step.needs.flatMap((need): readonly string[] => {
     switch (need.kind) {
       case "oven":
@@ -44,16 +46,21 @@ function otherLanes(laid: Laid, meal: CookingMeal): readonly string[] {
  * The lanes of each task, in the order given, which is that of their starts: the lowest burner that is free
  * when it starts, so a pot that is on the stove never seems to change its place when the plan does.
  */
-export function lanesOf(laid: readonly Laid[], meal: CookingMeal): readonly (readonly string[])[] {
+export function lanesOf(laid: readonly Laid[], input: PlanInput): readonly (readonly string[])[] {
+  const { meal } = input;
+  const workers = workersOf(laid, input);
   const taken: { readonly burner: number; readonly until: number }[] = [];
-  return laid.map((one) => {
+  return laid.map((one, index) => {
     const count = one.task.step.needs.reduce(
       (sum, need) => (need.kind === "burner" ? sum + need.count : sum),
       0,
     );
     const burners = freeBurners(taken, one.start, Math.min(count, Math.max(1, meal.kitchen.burners)));
     taken.push(...burners.map((burner) => ({ burner, until: one.end })));
-    const lanes = [...otherLanes(one, meal), ...burners.map((burner) => `burner ${burner}`)];
+    const lanes = [
+      ...otherLanes(one, workers[index] ?? null, meal),
+      ...burners.map((burner) => `burner ${burner}`),
+    ];
     return lanes.length === 0 ? ["counter"] : lanes;
   });
 }

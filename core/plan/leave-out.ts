@@ -43,6 +43,10 @@ function without(dishes: readonly Dish[], input: PlanInput): PlanInput {
     progress: new Map([...input.progress].filter(([id]) => left.has(id))),
     first: input.first.filter((id) => left.has(id)),
     focus: input.focus !== null && left.has(input.focus) ? input.focus : null,
+    helpers: input.helpers.map(({ helper, inHand }) => ({
+      helper,
+      inHand: inHand !== null && left.has(inHand.task) ? inHand : null,
+    })),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
+import type { Helper } from "./worker.ts";
 import type { Attention, CookingMeal, Dish, Span, Step } from "../recipe/model.ts";
 
 declare const task: unique symbol;
@@ -43,6 +44,18 @@ export type Progress =
   | { readonly state: "done"; readonly startedAt: Instant | null; readonly at: Instant }
   | { readonly state: "skipped"; readonly at: Instant };
 
+/** A step that someone was told to do and has neither finished nor put aside. */
+export interface InHand {
+  readonly task: TaskId;
+  readonly calledAt: Instant;
+}
+
+/** A helper who is there. */
+export interface HelperAt {
+  readonly helper: Helper;
+  readonly inHand: InHand | null;
+}
+
 export interface OvenState {
   readonly oven: string;
   /** What the cook has set it to; null: off. */
@@ -64,6 +77,10 @@ export interface PlanInput {
   readonly first: readonly TaskId[];
   /** The task the cook is at: it stays first. Hands-on, it is `running` in `progress` since it was called. */
   readonly focus: TaskId | null;
+  /** Who helps the cook; what they have in hand stays first, as with the cook. */
+  readonly helpers: readonly HelperAt[];
+  /** What a helper does or did; all else that was done by hand was the cook's. */
+  readonly handed: ReadonlyMap<TaskId, Helper>;
 }
 
 export interface Entry {
@@ -73,7 +90,7 @@ export interface Entry {
   readonly look: Instant;
   /** The planned end, the middle of the range: followers count from it. The latest end is the timer's affair. */
   readonly end: Instant;
-  /** "burner 2", "oven", "cook", "blender": the lanes of the picture over time. */
+  /** "burner 2", "oven", "cook", "helper", "blender": the lanes of the picture over time. */
   readonly lanes: readonly string[];
   readonly moments: readonly Moment[];
   /** How much later it could start without making dinner later. */

@@ -6,8 +6,8 @@ const MINUTE_MS = 60_000;
 /** A meal that may take longer than this (three days) is planned by the second: the engine's numbers have 32 bits. */
 const LONG_MS = 2 ** 28;
 
-/** The cook is the first thing of the network, the pools follow. */
-const COOK = 0;
+/** The hands are the first thing of the network, the pools follow. */
+const HANDS = 0;
 const POOLS = 1;
 
 /** The engine's unit of time, in milliseconds. */
@@ -25,7 +25,7 @@ function lengthOf(act: Act, unit: number): number {
 
 function usesOf(act: Act, length: number, unit: number): readonly Use[] {
   const to = Math.min(length, Math.ceil(act.hands.to / unit));
-  const hands = { thing: COOK, amount: 1, from: Math.floor(act.hands.from / unit), to };
+  const hands = { thing: HANDS, amount: 1, from: Math.floor(act.hands.from / unit), to };
   const pools = act.pools.map(({ pool, amount }) => ({ thing: POOLS + pool, amount, from: 0, to: length }));
   return [hands, ...pools].filter((use) => use.from < use.to);
 }
@@ -55,7 +55,7 @@ export function networkOf(problem: Problem, unit: number): Network {
     earliest: acts.map((act, index) => begun[index] ?? Math.ceil(act.release / unit)),
     latest: begun.map((start) => start ?? Infinity),
     lags: problem.before.flat().flatMap((arc) => lagsOf(arc, acts, lengths[arc.from] ?? 0, unit)),
-    capacities: [1, ...problem.pools],
+    capacities: [problem.cooks, ...problem.pools],
     uses: acts.map((act, index) => usesOf(act, lengths[index] ?? 0, unit)),
     tending: acts.map(() => []),
     ovens: problem.ovens.map(({ racks, heats, cools, temperature }) => {

@@ -1,6 +1,8 @@
 import type { Instant } from "../units/quantity.ts";
 import { instant } from "../units/quantity.ts";
 import type { Span } from "../recipe/model.ts";
+import { cooksAt } from "./hands.ts";
+import { helpers } from "./worker.ts";
 import { Chance } from "./engine/chance.ts";
 import type { Entry, PlanInput, RunSheet, Task } from "./model.ts";
 import { spanOf } from "./tasks.ts";
@@ -46,10 +48,10 @@ interface Line {
 }
 
 const isApart = (one: Entry, other: Entry): boolean => one.end <= other.start;
+/** Hands are kept count of in each evening, and there is always room on these. */
+const apart: ReadonlySet<string> = new Set(["cook", ...helpers, "counter", "fridge"]);
 const sharesLane = (one: Entry, other: Entry): boolean =>
-  one.lanes.some(
-    (lane) => lane !== "cook" && lane !== "counter" && lane !== "fridge" && other.lanes.includes(lane),
-  );
+  one.lanes.some((lane) => !apart.has(lane) && other.lanes.includes(lane));
 
 /** How long the oven is on its way before an entry that it was turned for. */
 function turning(sheet: RunSheet, one: Entry, other: Entry): number {
@@ -91,22 +93,23 @@ function linesOf(input: PlanInput, sheet: RunSheet): readonly Line[] {
   });
 }
 
-/** One evening: the sheet's order is kept, nothing begins before its time, and the cook does one thing after another. */
-function evening(lines: readonly Line[], now: number, chance: Chance): number {
+/** One evening: the sheet's order is kept, nothing begins before its time, and each cook does one thing after another. */
+function evening(lines: readonly Line[], cooks: number, now: number, chance: Chance): number {
   const pace = triangular(PACE.low, PACE.likely, PACE.high, chance.next());
   const ends: number[] = [];
-  let cook = now;
+  const free = Array.from({ length: cooks }, () => now);
   let ready = now;
   for (const { task, waits, notBefore, runningSince, span } of lines) {
     const isOn = task.step.hands === "on";
     const length = draw(span, chance) * 1000 * (isOn ? pace : 1);
-    const free = waits.reduce((from, { line, ms }) => Math.max(from, (ends[line] ?? now) + ms), notBefore);
-    const start = runningSince ?? Math.max(free, cook);
+    const may = waits.reduce((from, { line, ms }) => Math.max(from, (ends[line] ?? now) + ms), notBefore);
+    const cook = free.indexOf(Math.min(...free));
+    const start = runningSince ?? Math.max(may, free[cook] ?? now);
     const end = Math.max(start + length, now);
     ends.push(end);
     ready = Math.max(ready, end);
-    if (isOn) cook = Math.max(cook, end);
-    else if (runningSince === null) cook = start + Math.min(length, MINUTE_MS);
+    if (isOn) free[cook] = Math.max(free[cook] ?? now, end);
+    else if (runningSince === null) free[cook] = start + Math.min(length, MINUTE_MS);
   }
   return ready;
 }
@@ -123,9 +126,9 @@ export function outlookOf(
 ): Outlook {
   const lines = linesOf(input, sheet);
   const chance = new Chance(seed);
-  const ready = Array.from({ length: evenings }, () => evening(lines, input.now, chance)).sort(
-    (a, b) => a - b,
-  );
+  const ready = Array.from({ length: evenings }, () =>
+    evening(lines, cooksAt(input), input.now, chance),
+  ).sort((a, b) => a - b);
   const at = (share: number): Instant =>
     instant(Math.round(ready[Math.min(ready.length - 1, Math.floor(share * ready.length))] ?? input.now));
   const { serveAt } = input;

@@ -95,6 +95,7 @@ const isSame = (one: PlanInput, other: PlanInput): boolean =>
   one.tasks === other.tasks &&
   one.serveAt === other.serveAt &&
   one.focus === other.focus &&
+  one.helpers === other.helpers &&
   one.ovens === other.ovens &&
   one.first === other.first;
 

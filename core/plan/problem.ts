@@ -1,4 +1,5 @@
 import type { Act, Arc } from "./act.ts";
+import { cooksAt } from "./hands.ts";
 import { poolUse, poolsOf } from "./pools.ts";
 import type { Pools } from "./pools.ts";
 import type { PlanInput, Progress, Task, TaskId } from "./model.ts";
@@ -15,6 +16,8 @@ export interface Problem {
   readonly after: readonly (readonly Arc[])[];
   /** For each act those that take up its result; empty: it goes to the table. */
   readonly takers: readonly (readonly number[])[];
+  /** How many pairs of hands there are. */
+  readonly cooks: number;
   /** How many there are of each. */
   readonly pools: readonly number[];
   readonly ovens: readonly OvenFacts[];
@@ -97,7 +100,7 @@ export function problemOf(input: PlanInput): Problem {
     act.oven === null ? act : { ...act, bakings: bakingsFor(act, act.oven, uses, ovens) },
   );
   const counts = [...pools.values()].map((pool) => pool.count);
-  return withArcs({ acts, pools: counts, ovens }, arcsOf(open));
+  return withArcs({ acts, cooks: cooksAt(input), pools: counts, ovens }, arcsOf(open));
 }
 
 /** The same problem with these arcs in place of its own. */

@@ -2,6 +2,7 @@ import type { Instant } from "../units/quantity.ts";
 import { earlier, instant, later, plus, seconds } from "../units/quantity.ts";
 import { settleMoments } from "./attend.ts";
 import type { Taken } from "./attend.ts";
+import { cooksAt } from "./hands.ts";
 import { handsUntil } from "./hands.ts";
 import { brokenLimits } from "./broken.ts";
 import type { Candidate } from "./improve.ts";
@@ -51,19 +52,19 @@ function planned(problem: Problem, made: Finished, input: PlanInput): readonly L
   });
 }
 
-function cookTime(lines: readonly Line[]): readonly Taken[] {
+function handTime(lines: readonly Line[]): readonly Taken[] {
   return lines
     .filter((line) => !line.isOver)
     .map(({ task, start, end }) => ({ from: start, to: handsUntil(task, start, end) }));
 }
 
 function entriesOf(lines: readonly Line[], input: PlanInput): readonly Entry[] {
-  const lanes = lanesOf(lines, input.meal);
+  const lanes = lanesOf(lines, input);
   const watched = lines.map(({ task, start, end }) => ({ start, end, moments: momentsOf(task, start, end) }));
   const unattended = watched.filter(
     (_, index) => lines[index]?.isOver === false && lines[index].task.step.hands === "off",
   );
-  const settled = settleMoments(unattended, cookTime(lines), input.now);
+  const settled = settleMoments(unattended, handTime(lines), cooksAt(input), input.now);
   return lines.map(({ task, start, look, end, slackMs }, index) => ({
     task: task.id,
     start,

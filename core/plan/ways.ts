@@ -2,6 +2,7 @@ import type { CookingMeal, Dish, Step, Way } from "../recipe/model.ts";
 import { inWays } from "../recipe/in-ways.ts";
 import type { WayTaken } from "../recipe/in-ways.ts";
 import type { Instant } from "../units/quantity.ts";
+import { inHands } from "./hands.ts";
 import type { PlanInput, Planner, Progress, TaskId } from "./model.ts";
 import { plan } from "./plan.ts";
 import { compareCosts, sheetCost } from "./sheet-cost.ts";
@@ -37,7 +38,10 @@ const waiting: Progress = { state: "waiting" };
 function mayChange(dish: Dish, step: Step, input: WaysInput): boolean {
   if (step.ways === null || step.ways.chosen.by === "cook") return false;
   const own = expandTasks({ ...input.meal, dishes: [dish] }).filter((task) => task.step.id === step.id);
-  return own.every(({ id }) => (input.progress.get(id) ?? waiting).state === "waiting" && input.focus !== id);
+  const taken = inHands(input);
+  return own.every(
+    ({ id }) => (input.progress.get(id) ?? waiting).state === "waiting" && !taken.includes(id),
+  );
 }
 
 function forksOf(input: WaysInput): readonly Fork[] {
@@ -173,6 +177,8 @@ export function coldStart(meal: CookingMeal, serveAt: Instant | null, now: Insta
     serveAt,
     first: [],
     focus: null,
+    helpers: [],
+    handed: new Map(),
   };
 }
 

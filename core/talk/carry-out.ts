@@ -1,6 +1,7 @@
 import { howMuch, whatGoesIn } from "./answers/amounts.ts";
 import * as evening from "./answers/evening.ts";
 import { attended, back, goToNumber, reopen, skip, undoThat } from "./answers/going-back.ts";
+import { helping } from "./answers/helpers.ts";
 import * as questions from "./answers/questions.ts";
 import { choose, done, start, whatNext, whatNow } from "./answers/steps.ts";
 import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps.ts";
@@ -8,8 +9,16 @@ import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talkin
 import * as timers from "./answers/timers.ts";
 import { takeWay, whyWay } from "./answers/ways.ts";
 import type { Intent, IntentOf } from "./intent.ts";
-import type { Anywhere, Cooking, Course, Explaining, Moving, Timing } from "./intent-groups.ts";
-import { isAnywhere, isCourse, isDialogue, isExplaining, isMoving, isTiming } from "./intent-groups.ts";
+import type { Anywhere, Cooking, Course, Explaining, Helping, Moving, Timing } from "./intent-groups.ts";
+import {
+  isAnywhere,
+  isCourse,
+  isDialogue,
+  isExplaining,
+  isHelping,
+  isMoving,
+  isTiming,
+} from "./intent-groups.ts";
 import type { Kitchen } from "./model.ts";
 import type { Consent, Outcome, Scene } from "./outcome.ts";
 import { asksFor, sceneOf, told } from "./outcome.ts";
@@ -86,6 +95,7 @@ function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consen
 
 function cooking(intent: IntentOf<Cooking>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
   if (isExplaining(intent)) return explained(intent, kitchen);
+  if (isHelping(intent)) return helping(intent, scene, kitchen);
   return isMoving(intent) ? moving(intent, scene, kitchen, consent) : asking(intent, scene, kitchen, consent);
 }
 
@@ -144,7 +154,7 @@ function course(intent: IntentOf<Course>, scene: Scene, kitchen: Kitchen, consen
 }
 
 function asking(
-  intent: IntentOf<Exclude<Cooking, Moving | Explaining>>,
+  intent: IntentOf<Exclude<Cooking, Moving | Explaining | Helping>>,
   scene: Scene,
   kitchen: Kitchen,
   consent: Consent,

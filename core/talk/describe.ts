@@ -29,6 +29,11 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   ServeAt: "we eat at",
   ServeIn: "we eat in",
   ServeSoonest: "we eat when it is ready",
+  HelperComes: "someone helps",
+  HelperGoes: "a helper leaves",
+  HelperDone: "a helper is done",
+  HandOver: "give it away",
+  AskHelper: "what a helper does",
   StartTimer: "new timer",
   AskTimer: "how long",
   AskTimers: "all timers",
@@ -119,6 +124,7 @@ function detailsOf(intent: Intent): readonly string[] {
   if (intent.type === "Correct") return [intent.span === null ? "" : spokenSpan(intent.span)];
   if (intent.type === "UseInstead") return [named(intent.use)];
   return [
+    ...("helper" in intent ? [intent.helper ?? ""] : []),
     ...("way" in intent ? [intent.way] : []),
     ...("target" in intent ? [named(intent.target)] : []),
     ...("timer" in intent ? [named(intent.timer)] : []),

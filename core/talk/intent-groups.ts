@@ -163,3 +163,15 @@ export const isExplaining = isOneOf<Explaining>([
   "WhatIfOneMore",
   "WhatAhead",
 ]);
+
+/** About those who help. */
+export type Helping = "HelperComes" | "HelperGoes" | "HelperDone" | "HandOver" | "AskHelper";
+
+/** Whether an intent is one of them. */
+export const isHelping = isOneOf<Helping>([
+  "HelperComes",
+  "HelperGoes",
+  "HelperDone",
+  "HandOver",
+  "AskHelper",
+]);

@@ -4,6 +4,7 @@ import type { Measured } from "../units/amount.ts";
 import type { Heat, Scale } from "../units/temperature.ts";
 import type { Unit } from "../units/unit.ts";
 import type { TimerId } from "../cook/orders.ts";
+import type { Helper } from "../plan/worker.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { DishId } from "../recipe/model.ts";
 
@@ -27,7 +28,7 @@ export type Scope =
   | { readonly of: "to-come" };
 
 /** What the kitchen might have one more of. */
-export type OneMore = "burner" | "rack" | "oven";
+export type OneMore = "burner" | "rack" | "oven" | "cook";
 
 /** A chapter of what can be said. */
 export type Topic = "moving" | "timers" | "asking" | "voice";
@@ -59,6 +60,15 @@ type Moving =
   | { readonly type: "ServeAt"; readonly minute: number | null }
   | { readonly type: "ServeIn"; readonly span: Span }
   | { readonly type: "ServeSoonest" };
+
+type Helping =
+  | { readonly type: "HelperComes" }
+  /** null: whoever helps. */
+  | { readonly type: "HelperGoes"; readonly helper: Helper | null }
+  | { readonly type: "HelperDone"; readonly helper: Helper }
+  /** null: what the cook has in hand. */
+  | { readonly type: "HandOver"; readonly target: Mention | null; readonly helper: Helper }
+  | { readonly type: "AskHelper"; readonly helper: Helper };
 
 type Timing =
   | { readonly type: "StartTimer"; readonly span: Span | null; readonly name: Mention | null }
@@ -125,7 +135,7 @@ type Answering =
   | { readonly type: "Pick"; readonly candidate: number };
 
 /** What one utterance wants; null in a slot means that it was not said. */
-export type Intent = Moving | Timing | Asking | Voicing | Answering;
+export type Intent = Moving | Helping | Timing | Asking | Voicing | Answering;
 
 export type IntentType = Intent["type"];
 

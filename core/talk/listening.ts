@@ -1,3 +1,4 @@
+import { isThere } from "../cook/hands.ts";
 import { ringOf } from "../cook/timer.ts";
 import type { Scale } from "../units/temperature.ts";
 import type { Session } from "../cook/session.ts";
@@ -57,6 +58,8 @@ export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
     ["meal", isMeal],
     ["ways", isMeal && session.tasks.some(({ step }) => step.ways !== null)],
     ["to-start", session !== null && isSomethingToStart(session)],
+    ["helper", isMeal && isThere(session, "helper")],
+    ["second helper", isMeal && isThere(session, "second helper")],
     ["timers", timers.length > 0],
     ["ringing", timers.some((timer) => ringOf(timer, kitchen.now) !== null)],
     ["question", question !== null],

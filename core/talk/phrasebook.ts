@@ -5,6 +5,7 @@ import { answerPhrases } from "./phrases/answers.ts";
 import { askingPhrases } from "./phrases/asking.ts";
 import { eveningPhrases } from "./phrases/evening.ts";
 import { explainingPhrases } from "./phrases/explaining.ts";
+import { helperPhrases } from "./phrases/helpers.ts";
 import { helpfulPhrases } from "./phrases/help.ts";
 import { movingPhrases } from "./phrases/moving.ts";
 import { timerChangePhrases } from "./phrases/timer-changes.ts";
@@ -18,6 +19,7 @@ import { wayPhrases } from "./phrases/ways.ts";
  */
 export const phrasebook: readonly PhraseEntry[] = [
   ...movingPhrases,
+  ...helperPhrases,
   ...eveningPhrases,
   ...timerPhrases,
   ...timerChangePhrases,

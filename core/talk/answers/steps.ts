@@ -1,3 +1,4 @@
+import { helperCalls } from "../../cook/calls-now.ts";
 import type { Call } from "../../cook/calls.ts";
 import type { Order } from "../../cook/orders.ts";
 import { upcoming } from "../../cook/next-call.ts";
@@ -53,11 +54,18 @@ export function done(target: Mention | null, scene: Scene, kitchen: Kitchen): Ou
   }
   const call = firstCall(scene, kitchen);
   if (call === null) return told("Nothing is waiting for you.");
-  const looked = call.kind === "wait" || call.kind === "held" ? lookedAt(scene, kitchen) : [];
+  const looked = call.kind === "wait" || call.kind === "held" ? unnamed(scene, kitchen) : [];
   return looked.length > 0 ? finished(looked, scene, kitchen) : answered(call, scene, kitchen);
 }
 
-/** The step whose ring was answered a while ago and that still runs: nothing else can be "done" then. */
+/** What can be "done" when nothing is called for the cook: what only one helper has in hand, or what was looked at. */
+function unnamed(scene: Scene, kitchen: Kitchen): readonly Task[] {
+  const handed = helperCalls(scene.session).flatMap((call) => (call.kind === "do" ? [call.task] : []));
+  const looked = lookedAt(scene, kitchen);
+  return looked.length === 0 && handed.length === 1 ? handed : looked;
+}
+
+/** The step whose ring was answered a while ago and that still runs. */
 function lookedAt({ session }: Scene, kitchen: Kitchen): readonly Task[] {
   const past = [...session.timers.values()].filter(
     ({ run }) => run.state === "running" && run.lookAt <= kitchen.now,
@@ -100,7 +108,8 @@ function answered(call: Call, scene: Scene, kitchen: Kitchen): Outcome {
   }
 }
 
-function finished(tasks: readonly Task[], scene: Scene, kitchen: Kitchen): Outcome {
+/** These steps are over; what is next follows in the same breath. */
+export function finished(tasks: readonly Task[], scene: Scene, kitchen: Kitchen): Outcome {
   const orders = tasks.map((task): Order => ({ type: "FinishTask", task: task.id }));
   const running = tasks.filter(
     (task) => task.step.hands === "off" && scene.session.progress.get(task.id)?.state === "running",
@@ -113,7 +122,8 @@ function finished(tasks: readonly Task[], scene: Scene, kitchen: Kitchen): Outco
   );
 }
 
-function started(task: Task, kitchen: Kitchen): Outcome {
+/** An unattended step is set going. */
+export function started(task: Task, kitchen: Kitchen): Outcome {
   return ordered(kitchen, [{ type: "StartTask", task: task.id }], (then) =>
     inOneBreath(`${capital(inProgress(task.step.title))}: ${spokenSpan(task.step.time)}.`, then, kitchen),
   );
@@ -142,6 +152,8 @@ export function start(target: Mention | null, scene: Scene, kitchen: Kitchen): O
   if (inFocus?.step.hands === "off") return started(inFocus, kitchen);
   if (call?.kind === "put-on") return started(call.task, kitchen);
   if (call?.kind === "heat") return answered(call, scene, kitchen);
+  const handed = helperCalls(scene.session).find((one) => one.kind === "put-on");
+  if (handed !== undefined) return started(handed.task, kitchen);
   if (inFocus !== undefined) return told(`Good. Say "done" when you have done this: ${inFocus.step.title}.`);
   return told(`Nothing is waiting to go on. ${sayNow(scene, kitchen)}`);
 }

@@ -2,7 +2,8 @@ import { listed } from "../../cook/say-call.ts";
 import { isReady } from "../../cook/ready.ts";
 import { planInputOf } from "../../cook/run-sheet.ts";
 import { upcoming } from "../../cook/next-call.ts";
-import type { Task } from "../../plan/model.ts";
+import { helpers as allHelpers } from "../../plan/worker.ts";
+import type { PlanInput, Task } from "../../plan/model.ts";
 import { plan } from "../../plan/plan.ts";
 import { bindingsOf } from "../../plan/critical-chain.ts";
 import type { Instant } from "../../units/quantity.ts";
@@ -10,6 +11,8 @@ import type { Kitchen as Equipment, Step } from "../../recipe/model.ts";
 import { spokenClock } from "../../units/clock-words.ts";
 import { spokenDuration, spokenRoughly } from "../../units/duration.ts";
 import { between, hours, plus, seconds } from "../../units/quantity.ts";
+import type { Result } from "../../units/result.ts";
+import { err, ok } from "../../units/result.ts";
 import type { OneMore } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import { inProgress } from "../names.ts";
@@ -70,24 +73,35 @@ const names: Readonly<Record<OneMore, string>> = {
   burner: "burner",
   rack: "oven rack",
   oven: "oven",
+  cook: "pair of hands",
 };
 
-/** The kitchen with one more of it; null where there is nothing to have one more of. */
-function withOneMore(thing: OneMore, kitchen: Equipment): Equipment | null {
+/** The evening with one more of it, or why there is nothing to plan. */
+function withOneMore(thing: OneMore, input: PlanInput): Result<PlanInput, string> {
+  const { kitchen } = input.meal;
   const [oven] = kitchen.ovens;
-  switch (thing) {
-    case "burner":
-      return { ...kitchen, burners: kitchen.burners + 1 };
-    case "rack":
-      return oven === undefined
-        ? null
-        : { ...kitchen, ovens: kitchen.ovens.map((one) => ({ ...one, racks: one.racks + 1 })) };
-    case "oven":
-      return oven === undefined
-        ? null
-        : { ...kitchen, ovens: [...kitchen.ovens, { ...oven, name: `second ${oven.name}` }] };
+  if (thing === "cook") {
+    const fresh = allHelpers.find((one) => input.helpers.every(({ helper }) => helper !== one));
+    return fresh === undefined
+      ? err("There are three of you. I cannot call for more.")
+      : ok({ ...input, helpers: [...input.helpers, { helper: fresh, inHand: null }] });
   }
+  if (thing === "burner") return ok(inKitchen({ ...kitchen, burners: kitchen.burners + 1 }, input));
+  if (oven === undefined) return err("This kitchen has no oven that I know of, so I cannot tell.");
+  const ovens =
+    thing === "rack"
+      ? kitchen.ovens.map((one) => ({ ...one, racks: one.racks + 1 }))
+      : [...kitchen.ovens, { ...oven, name: `second ${oven.name}` }];
+  return ok(inKitchen({ ...kitchen, ovens }, input));
 }
+
+const inKitchen = (kitchen: Equipment, input: PlanInput): PlanInput => ({
+  ...input,
+  meal: { ...input.meal, kitchen },
+  ovens: kitchen.ovens.map(
+    ({ name }) => input.ovens.find(({ oven }) => oven === name) ?? { oven: name, heat: null, setAt: null },
+  ),
+});
 
 /** "What if I had one more burner?": how much sooner all could be ready, by the same planner in both kitchens. */
 export function whatIfOneMore(thing: OneMore, { session }: Scene, kitchen: Kitchen): Outcome {
@@ -95,20 +109,12 @@ export function whatIfOneMore(thing: OneMore, { session }: Scene, kitchen: Kitch
   const isLeft = session.tasks.some((task) => session.progress.get(task.id)?.state === "waiting");
   if (session.phase.state === "ended" || !isLeft)
     return told("Nothing is left to start, so it would change nothing.");
-  const equipment = withOneMore(thing, session.meal.kitchen);
-  if (equipment === null) return told("This kitchen has no oven that I know of, so I cannot tell.");
-  // A list of its own for each: the planner keeps what it found best for one kitchen by the list of tasks.
   const soonest = { ...planInputOf(session, kitchen.now), serveAt: null };
+  const more = withOneMore(thing, soonest);
+  if (!more.ok) return told(more.error);
+  // A list of its own for each: the planner keeps what it found best for one kitchen by the list of tasks.
   const now = plan({ ...soonest, tasks: [...session.tasks] });
-  const then = plan({
-    ...soonest,
-    tasks: [...session.tasks],
-    meal: { ...session.meal, kitchen: equipment },
-    ovens: equipment.ovens.map(
-      ({ name: oven }) =>
-        session.ovens.find((state) => state.oven === oven) ?? { oven, heat: null, setAt: null },
-    ),
-  });
+  const then = plan({ ...more.value, tasks: [...session.tasks] });
   const gained = between(then.readyAt, now.readyAt);
   if (gained < 60) return told(`One more ${name} would bring dinner no sooner.`);
   return told(

@@ -79,6 +79,7 @@ export const explainingPhrases: readonly PhraseEntry[] = [
   oneMore("burner", "burner", "what if I had one more burner"),
   oneMore("rack", "oven rack", null),
   oneMore("oven", "oven", null),
+  oneMore("cook", "(cook|pair of hands|helper)", "what if I had another pair of hands"),
   plain(
     { type: "WhatAhead" },
     topic,

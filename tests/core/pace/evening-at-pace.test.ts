@@ -4,11 +4,11 @@ import { cuesAt } from "../../../core/cook/cues.ts";
 import { appendEvents, emptyLog } from "../../../core/cook/fold.ts";
 import type { Order } from "../../../core/cook/orders.ts";
 import { parseEvent, parseOrder } from "../../../core/cook/parse.ts";
-import type { MealLog, Session } from "../../../core/cook/session.ts";
+import { planInputOf } from "../../../core/cook/run-sheet.ts";
+import type { MealLog } from "../../../core/cook/session.ts";
 import { knownPaces, pacesFor } from "../../../core/pace/known-paces.ts";
 import type { Pace, WorkKind } from "../../../core/pace/pace.ts";
 import { atPace, workKinds } from "../../../core/pace/pace.ts";
-import type { PlanInput } from "../../../core/plan/model.ts";
 import { outlookOf } from "../../../core/plan/on-time.ts";
 import type { CookingMeal } from "../../../core/recipe/model.ts";
 import { between, inMinutes } from "../../../core/units/quantity.ts";
@@ -28,18 +28,6 @@ function lengths(log: MealLog, minute = 0): Readonly<Record<string, number>> {
   const { entries } = sheetAt(log, minute);
   return Object.fromEntries(entries.map(({ task: id, start, end }) => [id, inMinutes(between(start, end))]));
 }
-
-const planInput = (session: Session): PlanInput => ({
-  meal: session.meal,
-  tasks: session.tasks,
-  progress: session.progress,
-  ovens: session.ovens,
-  now: session.lastAt,
-  since: session.lastAt,
-  serveAt: session.serveAt,
-  first: session.wishes,
-  focus: session.focus?.task ?? null,
-});
 
 /** The first swap that the meal offers. */
 function anySwap({ dishes }: CookingMeal) {
@@ -92,7 +80,7 @@ describe("an evening at the cook's own pace", () => {
         const log = begun(times);
         const session = sessionOf(log);
         const sheet = sheetAt(log, 0);
-        expect(faultsOf(planInput(session), sheet)).toEqual([]);
+        expect(faultsOf(planInputOf(session, session.lastAt), sheet)).toEqual([]);
         const planned = lengths(log);
         expect([planned[task.roast], planned[task.simmer]]).toEqual([60, 20]);
         expect(session.tasks.map(({ step, after }) => [step.time, after])).toEqual(
@@ -126,7 +114,10 @@ describe("an evening at the cook's own pace", () => {
   it("[P96] the outlook reckons with the same pace", () => {
     const middle = (times: Times): number => {
       const log = begun(times);
-      const { readyAt } = outlookOf(planInput(sessionOf(log)), sheetAt(log, 0), { seed: 1, evenings: 200 });
+      const { readyAt } = outlookOf(planInputOf(sessionOf(log), sessionOf(log).lastAt), sheetAt(log, 0), {
+        seed: 1,
+        evenings: 200,
+      });
       return inMinutes(between(at(0), readyAt.middle));
     };
     // The squash is halved while the oven heats, which takes longer at any pace; mashing it comes last, and takes five

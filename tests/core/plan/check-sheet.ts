@@ -62,13 +62,29 @@ function handsTime(row: Row): readonly [number, number] {
   return [start, row.task.step.hands === "on" ? end : Math.min(end, start + MINUTE)];
 }
 
-function checkCook(rows: readonly Row[], faults: string[]): void {
+/** No more work at once than there are cooks, where something begins. What runs already may be too much. */
+function checkCooks(input: PlanInput, rows: readonly Row[], faults: string[]): void {
   const open = rows.filter((row) => row.state !== "done");
-  open.forEach((a, index) => {
-    for (const b of open.slice(index + 1)) {
-      if (a.state === "running" && b.state === "running") continue;
-      const [[from, to], [since, until]] = [handsTime(a), handsTime(b)];
-      if (from < until && since < to) faults.push(`the cook has ${a.task.id} and ${b.task.id} at once`);
+  for (const row of open) {
+    const [start] = handsTime(row);
+    const wanted = open.filter((one) => handsTime(one)[0] <= start && start < handsTime(one)[1]);
+    if (wanted.length <= 1 + input.helpers.length || wanted.every(({ state }) => state === "running"))
+      continue;
+    faults.push(`too few hands for ${wanted.map(({ task }) => task.id).join(" and ")} at once`);
+  }
+}
+
+/** Work by hand is somebody's who is there, and nobody does two things at once. */
+function checkWorkers(input: PlanInput, rows: readonly Row[], faults: string[]): void {
+  const there = ["cook", ...input.helpers.map(({ helper }) => helper)];
+  const work = rows.filter(({ state, task }) => state !== "done" && task.step.hands === "on");
+  work.forEach((a, index) => {
+    const mine = there.filter((one) => a.entry.lanes.includes(one));
+    if (mine.length !== 1) faults.push(`${a.task.id} is done by ${mine.length} of those who are there`);
+    for (const b of work.slice(index + 1)) {
+      const isBegun = a.state === "running" && b.state === "running";
+      if (!isBegun && mine.some((one) => b.entry.lanes.includes(one)) && meets(a.entry, b.entry))
+        faults.push(`${mine.join()} has ${a.task.id} and ${b.task.id} at once`);
     }
   });
 }
@@ -111,8 +127,6 @@ function checkLanes(rows: readonly Row[], faults: string[]): void {
   open.forEach((a, index) => {
     const burners = a.entry.lanes.filter((lane) => lane.startsWith("burner "));
     if (a.entry.lanes.length === 0) faults.push(`${a.task.id} has no lane`);
-    if (a.task.step.hands === "on" && !a.entry.lanes.includes("cook"))
-      faults.push(`${a.task.id} is not the cook's`);
     for (const b of open.slice(index + 1)) {
       const shared = burners.filter((lane) => b.entry.lanes.includes(lane));
       if (shared.length > 0 && meets(a.entry, b.entry))
@@ -233,7 +247,8 @@ export function faultsOf(input: PlanInput, sheet: RunSheet): readonly string[] {
   const rows = rowsOf(input, sheet, faults);
   checkTimes(input, rows, faults);
   checkPrecedence(rows, faults);
-  checkCook(rows, faults);
+  checkCooks(input, rows, faults);
+  checkWorkers(input, rows, faults);
   checkThings(input, rows, faults);
   checkLanes(rows, faults);
   input.meal.kitchen.ovens.forEach((oven) => checkOven(input, rows, sheet.ovenMoves, oven.name, faults));

@@ -25,6 +25,8 @@ function evenings(name: string, dishes = pantry.dishes): readonly PlanInput[] {
     serveAt,
     first: [],
     focus: null,
+    helpers: [],
+    handed: new Map(),
   }));
 }
 

@@ -124,6 +124,8 @@ export function evening(
     serveAt: null,
     first: [],
     focus: null,
+    helpers: [],
+    handed: new Map(),
     ...more,
   };
 }

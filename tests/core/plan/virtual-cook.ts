@@ -28,6 +28,7 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
   let ovens: readonly OvenState[] = begin.ovens;
   const sheets: Evening["sheets"][number][] = [];
   const order: TaskId[] = [];
+  const handed = new Map(begin.handed);
   let now: number = begin.now;
   let told = new Map(progress);
   let since = begin.now;
@@ -41,7 +42,7 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
     }
     if (begin.tasks.every((task) => progress.get(task.id)?.state === "done")) break;
     if (!isSame(told, progress)) [told, since] = [new Map(progress), instant(now)];
-    const input: PlanInput = { ...begin, progress: told, ovens, now: instant(now), since };
+    const input: PlanInput = { ...begin, progress: told, ovens, handed, now: instant(now), since };
     const sheet = plan(input);
     sheets.push({ input, sheet });
     for (const move of sheet.ovenMoves) {
@@ -61,6 +62,8 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
       if (task.after.some((link) => progress.get(link.task)?.state === "running")) continue;
       progress.set(entry.task, { state: "running", startedAt: instant(now), span: task.step.time });
       if (task.step.hands === "on") order.push(entry.task);
+      const helper = begin.helpers.find((one) => entry.lanes.includes(one.helper));
+      if (helper !== undefined) handed.set(entry.task, helper.helper);
     }
     for (const [id, one] of progress) {
       if (one.state === "running") next = Math.min(next, endOf(id, one.startedAt, one.span));

@@ -23,7 +23,10 @@ export interface Talk {
 export function talk(log: MealLog, ...lines: readonly Line[]): Talk {
   return lines.reduce<Talk>(
     (before, [minute, said], index) => {
-      const kitchen = { ...kitchenAt(before.log, minute, before.dialogue), utteranceId: `say${index}` };
+      const kitchen = {
+        ...kitchenAt(before.log, minute, before.dialogue),
+        utteranceId: `say${before.log.events.length}-${index}`,
+      };
       const reply = respond(said, kitchen);
       const after = reply.orders.reduce((current, order, at_) => {
         const command = { id: commandId(kitchen.utteranceId, at_), at: at(minute), order };
