@@ -8,6 +8,7 @@ import type { MealLog, Session } from "../../core/cook/session.ts";
 import type { RunSheet } from "../../core/plan/model.ts";
 import type { OrderMessage, Pantry } from "../../core/sync/protocol.ts";
 import { instant } from "../../core/units/quantity.ts";
+import type { Instant } from "../../core/units/quantity.ts";
 import { dropOthers } from "../storage/pending-orders.ts";
 import { keepLog, readKeptLog } from "../storage/kept-log.ts";
 import type { Clock } from "./clock.ts";
@@ -15,6 +16,14 @@ import { createOutbox } from "./outbox.ts";
 import type { Outbox } from "./outbox.ts";
 import { openLink } from "./server-link.ts";
 import type { LinkState, ServerLink } from "./server-link.ts";
+
+/** What a meal is begun with. */
+export interface Wanted {
+  readonly servings: Readonly<Record<string, number>>;
+  readonly serveAt: Instant | null;
+  /** How many help the cook. */
+  readonly helpers: number;
+}
 
 /** The meal on this device: what the server has confirmed, and on top what this device has already decided. */
 export interface MealStore {
@@ -29,11 +38,7 @@ export interface MealStore {
   /** Decides here at once, and sends. Each gets an id of its own. */
   readonly give: (orders: readonly Order[]) => void;
   /** A sentence when it was refused, null when the meal is on. */
-  readonly begin: (
-    meal: string,
-    servings: Readonly<Record<string, number>>,
-    serveAt: number | null,
-  ) => Promise<string | null>;
+  readonly begin: (meal: string, wanted: Wanted) => Promise<string | null>;
   readonly pantry: () => Promise<Pantry>;
   readonly close: () => void;
 }
@@ -74,7 +79,7 @@ export function createMealStore(clock: Clock, onRefused: (sentence: string) => v
       outbox.add(orders.map((order) => ({ session: id, id: crypto.randomUUID(), at, order })));
       void outbox.flush(link);
     },
-    begin: (meal, servings, serveAt) => begin(link, meal, servings, serveAt),
+    begin: (meal, wanted) => begin(link, meal, wanted),
     pantry: link.pantry,
     close: () => {
       stopKeeping();
@@ -119,13 +124,8 @@ function onTop(log: MealLog, message: OrderMessage): MealLog {
   return decision.ok ? appendEvents(log, numbered(command, log, decision.value)) : log;
 }
 
-async function begin(
-  link: ServerLink,
-  meal: string,
-  servings: Readonly<Record<string, number>>,
-  serveAt: number | null,
-): Promise<string | null> {
-  const answer = await link.begin({ id: crypto.randomUUID(), meal, servings, serveAt }).catch(() => null);
+async function begin(link: ServerLink, meal: string, wanted: Wanted): Promise<string | null> {
+  const answer = await link.begin({ id: crypto.randomUUID(), meal, ...wanted }).catch(() => null);
   if (answer === null) return "The server does not answer. Start it again, then try once more.";
   return answer.ok ? null : answer.sentence;
 }

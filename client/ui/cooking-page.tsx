@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { helperCalls } from "../../core/cook/calls-now.ts";
 import type { Session } from "../../core/cook/session.ts";
 import type { RunSheet } from "../../core/plan/model.ts";
 import { LazyCheck } from "./check/lazy-check.tsx";
@@ -40,6 +41,7 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
   const onDeed: OnDeed = ({ intent, words }) => void caller.touch(intent, words);
   const plates = caller.calls.value.map((call) => plateContent(call, { session, sheet, now }));
   const [first, ...also] = plates;
+  const handed = helperCalls(session);
   const marks = dishMarks(session.meal);
   const { question } = caller.dialogue.value;
   const title = pageTitle(session, first?.sentence ?? session.meal.name, now);
@@ -61,9 +63,17 @@ export function CookingPage({ galley, session, sheet }: CookingPageProps) {
         onOpenKitchen={() => setOpen("kitchen")}
       />
       <Notices galley={galley} />
-      {first !== undefined && <Plate content={first} also={also} marks={marks} onDeed={onDeed} />}
+      {first !== undefined && (
+        <Plate
+          content={first}
+          also={also}
+          handed={handed.map((call) => plateContent(call, { session, sheet, now }))}
+          marks={marks}
+          onDeed={onDeed}
+        />
+      )}
       <Rail session={session} now={now} clockOf={clockOf} onDeed={onDeed} />
-      <NextList things={nextThings(session, sheet, now, caller.calls.value)} marks={marks} />
+      <NextList things={nextThings(session, sheet, now, [...caller.calls.value, ...handed])} marks={marks} />
       <EveningBand
         session={session}
         sheet={sheet}

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { MealEvent } from "../cook/events.ts";
 import type { Order } from "../cook/orders.ts";
+import { helpers } from "../plan/worker.ts";
 import type { Mistake } from "../recipe/mistake.ts";
 
 /** A line of the start page: a meal that can be cooked. */
@@ -18,6 +19,8 @@ export interface MealCard {
   readonly serveAt: number | null;
   /** From the first step to the table, planned without interruptions, in minutes. */
   readonly takesMinutes: number;
+  /** The same with one helper, and with two. */
+  readonly takesWithHelp: readonly number[];
 }
 
 /** GET /api/meals */
@@ -44,6 +47,8 @@ export const beginMessage = z.strictObject({
   servings: z.record(z.string(), z.number().int().min(1).max(100)),
   /** Epoch milliseconds; null: as soon as possible. */
   serveAt: z.number().int().nonnegative().nullable(),
+  /** How many there are to help the cook from the start; left out: nobody. */
+  helpers: z.number().int().min(0).max(helpers.length).default(0),
 });
 
 export interface OrderMessage {
@@ -53,7 +58,7 @@ export interface OrderMessage {
   readonly order: Order;
 }
 
-export type BeginMessage = z.infer<typeof beginMessage>;
+export type BeginMessage = z.input<typeof beginMessage>;
 
 export type Acknowledged =
   { readonly ok: true; readonly seq: number } | { readonly ok: false; readonly sentence: string };

@@ -10,15 +10,17 @@ export interface FoundMeal {
   readonly meal: CookingMeal;
   /** Minutes from midnight as in its file; null: as soon as possible. */
   readonly serveAt: Meal["serveAt"];
-  readonly takesMinutes: number;
+  /** With nobody to help, with one helper, with two. */
+  readonly takesMinutes: readonly number[];
 }
 
 /**
  * When the cook comes into the kitchen: a tenth more than the meal takes before serving, on the five minutes.
  * @param serveAt in minutes, like what is returned
+ * @param helping how many help
  */
-export const entersAt = ({ takesMinutes }: FoundMeal, serveAt: number): number =>
-  Math.floor((serveAt - takesMinutes * 1.1) / 5) * 5;
+export const entersAt = ({ takesMinutes }: FoundMeal, serveAt: number, helping = 0): number =>
+  Math.floor((serveAt - (takesMinutes[helping] ?? 0) * 1.1) / 5) * 5;
 
 /** Where the word points: an id in the program's own recipes, or a file in the meals folder of a cook's own. */
 function placeOf(word: string): Result<{ readonly folder: string; readonly id: string }, string> {
@@ -45,7 +47,11 @@ export async function findMeal(word: string): Promise<Result<FoundMeal, string>>
   const meal = book.meal(id, {});
   const card = meals.find((one) => one.id === id);
   if (meal.ok && card !== undefined)
-    return ok({ meal: meal.value, serveAt: card.serveAt, takesMinutes: card.takesMinutes });
+    return ok({
+      meal: meal.value,
+      serveAt: card.serveAt,
+      takesMinutes: [card.takesMinutes, ...card.takesWithHelp],
+    });
   const mistake = mistakes.find(({ file }) => file.startsWith(`meals/${id}.`));
   if (mistake !== undefined) return err(`${mistake.file}, line ${mistake.line}: ${mistake.sentence}`);
   return meal.ok ? err(`${id} cannot be cooked.`) : meal;

@@ -2,6 +2,8 @@ import { listed as inWords, shortName } from "../../core/cook/say-call.ts";
 import { isLate, type LeftOut } from "../../core/plan/leave-out.ts";
 import type { Task } from "../../core/plan/model.ts";
 import { usesOf } from "../../core/plan/uses.ts";
+import { helpers } from "../../core/plan/worker.ts";
+import type { Worker } from "../../core/plan/worker.ts";
 import { wayReason } from "../../core/plan/way-words.ts";
 import { capital, theDish } from "../../core/talk/speech.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
@@ -18,6 +20,8 @@ export interface WallClock {
 }
 
 const width = 80;
+
+const workers: readonly Worker[] = ["cook", ...helpers];
 
 /** Stands before a step that dinner waits for. */
 const awaited = "*";
@@ -49,13 +53,14 @@ function rowsOf(planned: PlannedMeal): readonly Row[] {
   const steps = sheet.entries.flatMap((entry): readonly Row[] => {
     const task = known.get(entry.task);
     if (task === undefined) return [];
-    const uses = usesOf(entry, sheet, planned.setTo, formatHeat).filter((one) => one !== "cook");
+    const worker = workers.find((one) => entry.lanes.includes(one)) ?? "cook";
+    const uses = usesOf(entry, sheet, planned.setTo, formatHeat).filter((one) => one !== worker);
     const isOff = task.step.hands === "off";
     const step: Row = {
       mark: planned.chain.has(entry.task) ? awaited : "",
       at: entry.start,
       until: entry.end,
-      who: isOff ? "itself" : "cook",
+      who: isOff ? "itself" : worker,
       what: titled(task),
       // What the cook works on needs no place; what is left to itself stands somewhere.
       place: uses.join(", ") || (isOff ? "counter" : ""),

@@ -1,4 +1,5 @@
 import { calendarOf } from "../../core/plan/calendar.ts";
+import { helpers, type Helper } from "../../core/plan/worker.ts";
 import { instant, type Instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
@@ -15,6 +16,7 @@ const help = `plan MEAL: print who does what and when, from the first step to th
   MEAL             a meal's name, or the path of its file
   --serve 18:30    when you want to eat, today; "tomorrow 18:30" is understood, and so is "half past six".
                    Times are then those of the clock; without it they are minutes from the start
+  --cooks 2        how many cook together, from 1 to 3
   --json           one object: steps, elapsedMin, broken, onTime, ovenMoves, ways, leaveOut; minutes from the
                    start of cooking. Each step says whether dinner waits for it (critical) and how much later
                    it may start (slackMin)
@@ -30,6 +32,7 @@ Example: plan welcome-supper --serve 18:30 --calendar supper.ics`;
 
 const options = {
   serve: { type: "string" },
+  cooks: { type: "string", default: "1" },
   json: { type: "boolean", default: false },
   calendar: { type: "string" },
 } as const;
@@ -37,6 +40,7 @@ const options = {
 interface Wanted {
   readonly meal: string;
   readonly serve: WantedServing | null;
+  readonly helping: readonly Helper[];
   readonly json: boolean;
   readonly calendar: string | null;
 }
@@ -50,7 +54,15 @@ function readWanted(args: readonly string[], now: Instant): Result<Wanted, strin
     return err("Name the meal to plan, for instance: plan welcome-supper --serve 18:30");
   if (tooMuch !== undefined) return err(`plan takes one meal; "${tooMuch}" is one word too many.`);
   if (values.calendar === "") return err("Name a file after --calendar, for instance: supper.ics");
-  const rest = { meal, json: values.json, calendar: values.calendar ?? null };
+  const cooks = Number(values.cooks);
+  if (!Number.isInteger(cooks) || cooks < 1 || cooks > 1 + helpers.length)
+    return err(`--cooks takes a number from 1 to ${1 + helpers.length}; "${values.cooks}" is none.`);
+  const rest = {
+    meal,
+    helping: helpers.slice(0, cooks - 1),
+    json: values.json,
+    calendar: values.calendar ?? null,
+  };
   if (values.serve === undefined) return ok({ ...rest, serve: null });
   const serve = readServing(values.serve, now);
   return serve.ok ? ok({ ...rest, serve: serve.value }) : serve;
@@ -60,7 +72,7 @@ async function planned(wanted: Wanted, now: Instant): Promise<Result<PlannedMeal
   const serveAt = wanted.serve === null ? ok(null) : servingMoment(wanted.serve, now);
   if (!serveAt.ok) return serveAt;
   const found = await findMeal(wanted.meal);
-  return found.ok ? ok(plannedMeal(found.value, serveAt.value, now)) : found;
+  return found.ok ? ok(plannedMeal(found.value, serveAt.value, now, wanted.helping)) : found;
 }
 
 /** The day is part of every UID: the same meal next week is another evening, the same evening planned anew is not. */

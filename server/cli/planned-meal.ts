@@ -5,6 +5,7 @@ import type { PlanInput, TaskId } from "../../core/plan/model.ts";
 import { outlookOf, type Outlook } from "../../core/plan/on-time.ts";
 import { plan } from "../../core/plan/plan.ts";
 import { expandTasks } from "../../core/plan/tasks.ts";
+import type { Helper } from "../../core/plan/worker.ts";
 import { coldStart, inBestWays } from "../../core/plan/ways.ts";
 import { instant, later, type Instant } from "../../core/units/quantity.ts";
 import type { Heat } from "../../core/units/temperature.ts";
@@ -34,18 +35,27 @@ const minuteMs = 60_000;
  * morning on, small jobs would lie hours apart; and the sheet for half past six would change with the hour at which one
  * asks.
  */
-function enters(found: FoundMeal, serveAt: Instant | null, now: Instant): Instant {
+function enters(found: FoundMeal, serveAt: Instant | null, now: Instant, helping: number): Instant {
   const next = instant(Math.ceil(now / minuteMs) * minuteMs);
   if (serveAt === null) return next;
-  return later(next, instant(entersAt(found, serveAt / minuteMs) * minuteMs));
+  return later(next, instant(entersAt(found, serveAt / minuteMs, helping) * minuteMs));
 }
 
 /** The run sheet of a meal that nobody has begun. */
-export function plannedMeal(found: FoundMeal, serveAt: Instant | null, now: Instant): PlannedMeal {
-  const from = enters(found, serveAt, now);
+export function plannedMeal(
+  found: FoundMeal,
+  serveAt: Instant | null,
+  now: Instant,
+  helping: readonly Helper[] = [],
+): PlannedMeal {
+  const from = enters(found, serveAt, now, helping.length);
   const meal = inBestWays(found.meal, serveAt, from);
   const tasks = expandTasks(meal);
-  const input: PlanInput = { ...coldStart(meal, serveAt, from), tasks };
+  const input: PlanInput = {
+    ...coldStart(meal, serveAt, from),
+    tasks,
+    helpers: helping.map((helper) => ({ helper, inHand: null })),
+  };
   const sheet = plan(input);
   const outlook = outlookOf(input, sheet, simulated);
   const chain = new Set(criticalChain(input, sheet));

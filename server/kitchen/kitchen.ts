@@ -3,6 +3,7 @@ import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import type { Command, Order } from "../../core/cook/orders.ts";
 import { sentence } from "../../core/cook/refusal.ts";
 import type { MealLog, Session } from "../../core/cook/session.ts";
+import { helpers } from "../../core/plan/worker.ts";
 import { pacesFor } from "../../core/pace/known-paces.ts";
 import type { Pace } from "../../core/pace/pace.ts";
 import { inBestWays } from "../../core/plan/ways.ts";
@@ -201,7 +202,8 @@ export class Kitchen {
     // Chosen once and written into the log: every device cooks the same way, and a replay chooses nothing.
     const meal = inBestWays(found.value, serveAt, at);
     const paces = this.pacesFor(meal);
-    return ok({ id: message.id, at, order: { type: "BeginMeal", meal, serveAt, paces } });
+    const there = helpers.slice(0, message.helpers ?? 0);
+    return ok({ id: message.id, at, order: { type: "BeginMeal", meal, serveAt, paces, helpers: there } });
   }
 
   #carryOut({ session, log }: Evening, command: Command): Acknowledged {

@@ -1,8 +1,10 @@
 import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
+import type { MealEvent } from "../../core/cook/events.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
 import { timesOf, type Pace } from "../../core/pace/pace.ts";
+import { helpers } from "../../core/plan/worker.ts";
 import { inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal, Meal } from "../../core/recipe/model.ts";
 import { SHELVES, type PantryContents } from "../../core/recipe/read-pantry.ts";
@@ -41,7 +43,7 @@ async function fileVersion(path: string): Promise<string> {
  */
 export class MealBook {
   readonly #folder: string;
-  readonly #lengths = new Map<string, number>();
+  readonly #lengths = new Map<string, readonly number[]>();
   #contents: PantryContents;
   #version: string;
 
@@ -89,21 +91,22 @@ export class MealBook {
     if (!cooking.ok) return null;
     const { id, name, about, serveAt } = meal;
     const dishes = cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield }));
-    const minutes = this.#takesMinutes(cooking.value, pacesOf(cooking.value));
-    return { id, name, about, dishes, serveAt, takesMinutes: minutes };
+    const [alone = 0, ...takesWithHelp] = this.#lengthsOf(cooking.value, pacesOf(cooking.value));
+    return { id, name, about, dishes, serveAt, takesMinutes: alone, takesWithHelp };
   }
 
-  /** Planning is the slow part of a listing, and most listings find the same meals. */
-  #takesMinutes(meal: CookingMeal, paces: readonly Pace[]): number {
+  /** For one cook, two and three. Planning is the slow part of a listing, and most listings find the same meals. */
+  #lengthsOf(meal: CookingMeal, paces: readonly Pace[]): readonly number[] {
     const key = JSON.stringify([meal, paces.map(({ of, ...pace }) => [of, timesOf(pace)])]);
-    const known = this.#lengths.get(key) ?? takesMinutes(meal, paces);
+    const known =
+      this.#lengths.get(key) ?? [0, ...helpers.keys()].map((_, count) => takesMinutes(meal, paces, count));
     this.#lengths.set(key, known);
     return known;
   }
 }
 
-/** From the first step to the table when nothing interrupts, each step done in its best way, in whole minutes. */
-export function takesMinutes(meal: CookingMeal, paces: readonly Pace[] = []): number {
+/** From the first step to the table when nothing interrupts, each step done in its best way, in whole minutes. @param helping how many help */
+export function takesMinutes(meal: CookingMeal, paces: readonly Pace[] = [], helping = 0): number {
   const at = instant(0);
   const command = "look ahead";
   const { session } = appendEvents(emptyLog, [
@@ -114,6 +117,9 @@ export function takesMinutes(meal: CookingMeal, paces: readonly Pace[] = []): nu
       happening: { type: "MealBegun", meal: inBestWays(meal, null, at), serveAt: null },
     },
     { seq: 2, at, command, happening: { type: "PaceKnown", paces } },
+    ...helpers.slice(0, helping).map((helper, index): MealEvent => {
+      return { seq: 3 + index, at, command, happening: { type: "HelperCame", helper } };
+    }),
   ]);
   return session === null ? 0 : Math.ceil(inMinutes(between(at, runSheetOf(session, at).readyAt)));
 }

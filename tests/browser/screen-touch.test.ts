@@ -32,14 +32,17 @@ describe("a touch means a sentence", () => {
     const [begun] = await ask(open.page, (bench) => [...bench.begun]);
     expect(begun?.[0]).toBe("welcome-supper");
     expect(begun?.[1]).toEqual({
-      "lentil-soup": 4,
-      "cumin-carrots": 4,
-      "griddle-flatbreads": 4,
-      "cabbage-salad": 4,
-      "ginger-pears": 4,
+      servings: {
+        "lentil-soup": 4,
+        "cumin-carrots": 4,
+        "griddle-flatbreads": 4,
+        "cabbage-salad": 4,
+        "ginger-pears": 4,
+      },
+      // The clock stands at 4:40 pm; the file asks for 6:30 pm.
+      serveAt: Date.UTC(2031, 5, 14, 18, 30),
+      helpers: 0,
     });
-    // The clock stands at 4:40 pm; the file asks for 6:30 pm.
-    expect(begun?.[2]).toBe(Date.UTC(2031, 5, 14, 18, 30));
     expect(await ask(open.page, (bench) => bench.woken())).toBe(1);
   });
 
@@ -59,8 +62,38 @@ describe("a touch means a sentence", () => {
     expect(await time.textContent()).toBe("when it is ready");
     await touch("Light the stove");
     const [begun] = await ask(open.page, (bench) => [...bench.begun]);
-    expect(Object.values(begun?.[1] ?? {})).toEqual([5, 5, 5, 5, 5]);
-    expect(begun?.[2]).toBeNull();
+    expect(Object.values(begun?.[1].servings ?? {})).toEqual([5, 5, 5, 5, 5]);
+    expect(begun?.[1].serveAt).toBeNull();
+  });
+
+  it("[W100] how many cook is chosen beside it, three at most", async () => {
+    await open.show(scene("start"));
+    await open.page.locator(".meal-face", { hasText: "Welcome Supper" }).click();
+    await touch("Who cooks: more");
+    await touch("Who cooks: more");
+    expect(await open.page.getByRole("button", { name: "Who cooks: more" }).isDisabled()).toBe(true);
+    await touch("Light the stove");
+    const [begun] = await ask(open.page, (bench) => [...bench.begun]);
+    expect(begun?.[1].helpers).toBe(2);
+  });
+
+  it("[W101] what a helper has in hand stands on the plate under their name, with a key of its own", async () => {
+    await open.show(scene("helped"));
+    const line = open.page.locator(".also li", { hasText: "Second helper:" });
+    const before = await line.textContent();
+    await line.getByRole("button").click();
+    expect((await deeds()).at(-1)).toBe("TaskHanded");
+    expect(await line.textContent()).not.toBe(before);
+  });
+
+  it("[W102] in the drawer somebody comes to help or leaves with a touch", async () => {
+    await open.show(scene("step"));
+    await open.page.locator("text=Kitchen").first().click();
+    await open.page.getByRole("button", { name: "Who cooks: more" }).waitFor();
+    await touch("Who cooks: more");
+    expect(await deeds()).toContain("HelperCame");
+    await touch("Who cooks: less");
+    expect(await deeds()).toContain("HelperLeft");
   });
 
   it("[W12] the large key finishes the step and the next one takes the plate", async () => {

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import type { Happening } from "../../core/cook/events.ts";
 import { timerId, type Order } from "../../core/cook/orders.ts";
-import type { BeginMessage } from "../../core/sync/protocol.ts";
+import { beginMessage, type BeginMessage } from "../../core/sync/protocol.ts";
 import { instant, minutes, plus, seconds, type Instant } from "../../core/units/quantity.ts";
 import { err, ok } from "../../core/units/result.ts";
 import { Kitchen, type Announcement } from "../../server/kitchen/kitchen.ts";
@@ -52,6 +52,17 @@ const startTimer = (minutesLong: number): Order => ({
 });
 
 describe("beginning and ending an evening", () => {
+  it("[N100] a meal begins with as many helpers as were asked for; more than two, or half of one, are no message", () => {
+    const kitchen = open();
+    expect(kitchen.begin({ ...beginning, helpers: 2 }).ok).toBe(true);
+    expect(types(kitchen).filter((type) => type === "HelperCame")).toHaveLength(2);
+    const asked = [0, 2, 3, -1, 0.5].map(
+      (helpers) => beginMessage.safeParse({ ...beginning, helpers }).success,
+    );
+    expect(asked).toEqual([true, true, false, false, false]);
+    expect(beginMessage.parse(beginning).helpers).toBe(0);
+  });
+
   it("[N1] a meal that begins goes whole into the first event, and every device is told", () => {
     const kitchen = open();
     const session = begun(kitchen);

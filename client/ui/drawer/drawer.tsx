@@ -3,6 +3,7 @@ import { MisheardKeys } from "../misheard/misheard-keys.tsx";
 import { LookKeys } from "../parts/look-keys.tsx";
 import { EarSettings } from "./ear-settings.tsx";
 import type { DrawerProps } from "./drawer-props.ts";
+import { CookKeys } from "./cook-keys.tsx";
 import { PaceKeys } from "./pace-keys.tsx";
 import { ServingKeys } from "./serving-keys.tsx";
 import { SoFar } from "./so-far.tsx";
@@ -27,6 +28,10 @@ export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: 
       <section aria-labelledby="drawer-serving">
         <h3 id="drawer-serving">When we eat</h3>
         <ServingKeys session={session} sheet={sheet} clock={galley.clock} onDeed={onDeed} />
+      </section>
+      <section aria-labelledby="drawer-cooks">
+        <h3 id="drawer-cooks">Who cooks</h3>
+        <CookKeys session={session} onDeed={onDeed} />
       </section>
       <section aria-labelledby="drawer-pace">
         <h3 id="drawer-pace">How long you take</h3>

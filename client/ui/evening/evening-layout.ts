@@ -1,5 +1,7 @@
+import { holderOf } from "../../../core/cook/hands.ts";
 import { shortName } from "../../../core/cook/say-call.ts";
 import type { Session } from "../../../core/cook/session.ts";
+import { helpers } from "../../../core/plan/worker.ts";
 import type { Entry, RunSheet, TaskId } from "../../../core/plan/model.ts";
 import { dishMarks } from "../parts/dish-marks.ts";
 import type { DishMark } from "../parts/dish-marks.ts";
@@ -50,9 +52,18 @@ export interface Evening {
   readonly serveAt: Instant | null;
 }
 
+const isHelper = (name: string): boolean => helpers.some((helper) => helper === name);
+
+/** Narrow enough to stand beside the picture. */
+const labels: ReadonlyMap<string, string> = new Map([
+  ["cook", "hands"],
+  ["second helper", "helper 2"],
+]);
+
 /** Hands first, then ovens, burners, machines, and what just stands. */
 function laneOrder(name: string, session: Session): number {
   if (name === "cook") return 0;
+  if (isHelper(name)) return 0.5;
   if (session.meal.kitchen.ovens.some((oven) => oven.name === name)) return 1;
   if (name.startsWith("burner")) return 2 + Number(name.slice(7)) / 100;
   if (name === "fridge") return 4;
@@ -77,7 +88,8 @@ export function eveningLayout(
   const from = extent === "whole" ? begun : later(begun, minus(now, looksBack));
   const end = sheet.entries.reduce((last, entry) => later(last, entry.end), later(sheet.readyAt, now));
   const shown = sheet.entries.filter((entry) => extent === "whole" || entry.end > from);
-  const names = new Set<string>(["cook", ...session.meal.kitchen.ovens.map((oven) => oven.name)]);
+  const there = session.helpers.map(({ helper }) => helper);
+  const names = new Set<string>(["cook", ...there, ...session.meal.kitchen.ovens.map((oven) => oven.name)]);
   for (const entry of shown) for (const lane of entry.lanes) names.add(lane);
   const awaited = awaitedUntil(sheet, chain);
   const bars = new Map(shown.map((entry) => [entry, laneBar(entry, session, now, from, awaited)]));
@@ -113,7 +125,7 @@ function lane(name: string, all: ReadonlyMap<Entry, LaneBar>): Lane {
   }
   return {
     name,
-    label: name === "cook" ? "hands" : name,
+    label: labels.get(name) ?? name,
     bars: freeAt.flatMap((_, row) => withLevels(bars.filter((bar) => bar.row === row))),
     rows: Math.max(1, freeAt.length),
   };
@@ -143,7 +155,7 @@ function laneBar(
   const isOver = progress === "done" || progress === "skipped";
   const state = isOver
     ? "done"
-    : session.focus?.task === entry.task
+    : holderOf(session, entry.task) !== null
       ? "focus"
       : progress === "running"
         ? "running"

@@ -17,6 +17,8 @@ import { attendedWord, endedWord, startedWord } from "./deed-words.ts";
 /** What the plate shows for one call. */
 export interface PlateContent {
   readonly key: string;
+  /** What stands before it where it is not the first. */
+  readonly lead: string;
   /** How pressing it is, for the eye. */
   readonly tone: "work" | "ring" | "attend" | "rest";
   readonly dish: Dish | null;
@@ -42,7 +44,16 @@ export interface Moment {
 type CallOf<K extends Call["kind"]> = Extract<Call, { readonly kind: K }>;
 
 const again: Deed = { label: "Say it again", intent: { type: "WhatNow" }, words: "what now" };
-const bare = { dish: null, about: "", chips: [], until: null, why: null, main: null, more: [] } as const;
+const bare = {
+  lead: "Also",
+  dish: null,
+  about: "",
+  chips: [],
+  until: null,
+  why: null,
+  main: null,
+  more: [],
+} as const;
 
 /** The plate for a call. */
 export function plateContent(call: Call, moment: Moment): PlateContent {
@@ -98,6 +109,7 @@ function working(call: CallOf<"put-on" | "do">, moment: Moment): PlateContent {
     ...ofTask(task),
     key: `${call.kind} ${task.id}`,
     tone: "work",
+    lead: call.by === "cook" ? "Also" : capital(call.by),
     sentence: task.step.do,
     chips: task.step.uses.map(({ ingredient, amount }) => {
       const item = task.dish.ingredients.find((one) => one.id === ingredient);
@@ -110,6 +122,7 @@ function working(call: CallOf<"put-on" | "do">, moment: Moment): PlateContent {
 }
 
 const ofTask = (task: Task) => ({
+  lead: "Also",
   dish: task.dish,
   about: `${batchWords(task)}${formatDuration(task.step.time)}`,
   until: task.step.until,
@@ -155,6 +168,7 @@ function ringing(call: CallOf<"ring">, { session, now }: Moment): PlateContent {
   };
   return {
     key: `ring ${timer.id} ${call.ring}`,
+    lead: "Also",
     tone: "ring",
     dish: task?.dish ?? session.meal.dishes.find((dish) => dish.id === timer.dish) ?? null,
     about:

@@ -11,12 +11,14 @@ interface PlateProps {
   readonly content: PlateContent;
   /** What else wants the cook, the most pressing first. */
   readonly also: readonly PlateContent[];
+  /** What those who help have in hand. */
+  readonly handed: readonly PlateContent[];
   readonly marks: ReadonlyMap<DishId, Mark>;
   readonly onDeed: OnDeed;
 }
 
 /** What to do now, as large as it goes; what else is open stands in a slim stack beneath. */
-export function Plate({ content, also, marks, onDeed }: PlateProps) {
+export function Plate({ content, also, handed, marks, onDeed }: PlateProps) {
   const mark = content.dish === null ? undefined : marks.get(content.dish.id);
   // What answers a ring stands where the hand goes; what may be done instead of a step stands aside.
   const isRing = content.tone === "ring";
@@ -36,7 +38,9 @@ export function Plate({ content, also, marks, onDeed }: PlateProps) {
         {isRing && content.more.map((deed) => key(deed, "key-second", onDeed))}
         <PlateDetails content={content} />
       </div>
-      {also.length > 0 && <AlsoStack also={also} marks={marks} onDeed={onDeed} />}
+      {also.length + handed.length > 0 && (
+        <AlsoStack also={also} handed={handed} marks={marks} onDeed={onDeed} />
+      )}
     </main>
   );
 }
@@ -72,15 +76,18 @@ function PlateDetails({ content }: Pick<PlateProps, "content">) {
 /** As many as fit beneath the plate; the rest comes up in its turn. */
 const mostAlso = 2;
 
-function AlsoStack({ also, marks, onDeed }: Omit<PlateProps, "content">) {
+function AlsoStack({ also, handed, marks, onDeed }: Omit<PlateProps, "content">) {
   const rest = also.length - mostAlso;
   return (
-    <ul class="also" aria-label="Also waiting for you">
-      {also.slice(0, mostAlso).map((one) => (
-        <li key={one.key} class={`tone-${one.tone}`}>
+    <ul
+      class="also"
+      aria-label={handed.length === 0 ? "Also waiting for you" : "Also waiting, for you and who helps"}
+    >
+      {[...handed, ...also.slice(0, mostAlso)].map((one) => (
+        <li key={one.key} class={`tone-${one.tone} ${handed.includes(one) ? "is-handed" : ""}`}>
           <DishMark mark={one.dish === null ? undefined : marks.get(one.dish.id)} />
           <span class="also-words">
-            <b>Also:</b> {one.sentence}
+            <b>{one.lead}:</b> {one.sentence}
           </span>
           {one.main !== null && <AlsoKey deed={one.main} about={one.sentence} onDeed={onDeed} />}
         </li>

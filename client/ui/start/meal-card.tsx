@@ -2,6 +2,7 @@ import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { MealCard as Meal } from "../../../core/sync/protocol.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import { minutes, plus } from "../../../core/units/quantity.ts";
+import type { Wanted } from "../../kitchen/meal-store.ts";
 import { clockTime } from "../galley.ts";
 import type { Galley } from "../galley.ts";
 import { MealChoices } from "./meal-choices.tsx";
@@ -65,10 +66,10 @@ type Lighting =
 
 function Unfolded({ meal, galley }: Pick<MealCardProps, "meal" | "galley">) {
   const [lighting, setLighting] = useState<Lighting>({ state: "ready" });
-  const light = (servings: Readonly<Record<string, number>>, serveAt: number | null): void => {
+  const light = (wanted: Wanted): void => {
     galley.wake();
     setLighting({ state: "lighting" });
-    void galley.store.begin(meal.id, servings, serveAt).then((sentence) => {
+    void galley.store.begin(meal.id, wanted).then((sentence) => {
       setLighting(sentence === null ? { state: "lighting" } : { state: "refused", sentence });
     });
   };

@@ -3,6 +3,8 @@ import type { MealCard } from "../../../core/sync/protocol.ts";
 import type { Instant } from "../../../core/units/quantity.ts";
 import type { Clock } from "../../kitchen/clock.ts";
 import { clockTime } from "../galley.ts";
+import type { Wanted } from "../../kitchen/meal-store.ts";
+import { CooksCounter } from "../parts/cooks-counter.tsx";
 import { Counter } from "../parts/counter.tsx";
 import { earliestServing, movedServing, ownServing } from "./serving-time.ts";
 
@@ -10,10 +12,10 @@ interface MealChoicesProps {
   readonly meal: MealCard;
   readonly clock: Clock;
   readonly isBusy: boolean;
-  readonly onLight: (servings: Readonly<Record<string, number>>, serveAt: Instant | null) => void;
+  readonly onLight: (wanted: Wanted) => void;
 }
 
-type Servings = Readonly<Record<string, number>>;
+type Servings = Wanted["servings"];
 
 /** The most that a dish is scaled to in one go. */
 const mostServings = 100;
@@ -27,8 +29,10 @@ export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) 
   const [asked, setAsked] = useState<Instant | null>(() =>
     ownServing(meal.serveAt, meal.takesMinutes, now, clock.utcOffsetMinutes),
   );
+  const [cooks, setCooks] = useState(1);
+  const takesMinutes = cooks === 1 ? meal.takesMinutes : (meal.takesWithHelp[cooks - 2] ?? meal.takesMinutes);
   // A card left open for long must not ask for a time that cannot be reached any more.
-  const serveAt = asked !== null && asked < earliestServing(meal.takesMinutes, now) ? null : asked;
+  const serveAt = asked !== null && asked < earliestServing(takesMinutes, now) ? null : asked;
   const all = Object.values(servings);
   const move = (by: 1 | -1): void =>
     setServings(Object.fromEntries(Object.entries(servings).map(([id, count]) => [id, within(count + by)])));
@@ -45,15 +49,16 @@ export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) 
         <Counter
           name="On the table"
           value={serveAt === null ? "when it is ready" : clockTime(serveAt, clock)}
-          onLess={serveAt === null ? null : () => setAsked(movedServing(serveAt, -1, meal.takesMinutes, now))}
-          onMore={() => setAsked(movedServing(serveAt, 1, meal.takesMinutes, now))}
+          onLess={serveAt === null ? null : () => setAsked(movedServing(serveAt, -1, takesMinutes, now))}
+          onMore={() => setAsked(movedServing(serveAt, 1, takesMinutes, now))}
         />
+        <CooksCounter cooks={cooks} onChange={setCooks} />
       </div>
       <button
         type="button"
         class="key key-main key-light"
         disabled={isBusy}
-        onClick={() => onLight(servings, serveAt)}
+        onClick={() => onLight({ servings, serveAt, helpers: cooks - 1 })}
       >
         {isBusy ? "Lighting it" : "Light the stove"}
       </button>

@@ -41,6 +41,7 @@ export async function ownPantry(): Promise<{
         dishes: cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield })),
         serveAt: meal.serveAt,
         takesMinutes: takesMinutes(cooking.value),
+        takesWithHelp: [1, 2].map((helping) => takesMinutes(cooking.value, [], helping)),
       },
     };
   });

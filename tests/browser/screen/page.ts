@@ -4,7 +4,7 @@ import type { Caller } from "../../../client/kitchen/caller.ts";
 import type { Clock } from "../../../client/kitchen/clock.ts";
 import type { EarState } from "../../../client/kitchen/ear-model.ts";
 import type { EarTrial, TrialHeard } from "../../../client/kitchen/ear-trial.ts";
-import type { MealStore } from "../../../client/kitchen/meal-store.ts";
+import type { MealStore, Wanted } from "../../../client/kitchen/meal-store.ts";
 import { createMisheardRecord } from "../../../client/kitchen/misheard-record.ts";
 import { defaultSettings } from "../../../client/kitchen/settings.ts";
 import type { Settings } from "../../../client/kitchen/settings.ts";
@@ -46,7 +46,7 @@ export interface ScreenBench {
   readonly store: MealStore;
   /** Where this browser would keep misheard sentences; the scenes do not use it. */
   readonly misheardStore: MisheardStore;
-  readonly begun: readonly (readonly [string, Readonly<Record<string, number>>, number | null])[];
+  readonly begun: readonly (readonly [string, Wanted])[];
   readonly woken: () => number;
   readonly listened: () => number;
   readonly settings: () => Settings;
@@ -98,7 +98,7 @@ function show(scene: Scene): ScreenBench {
   };
   const log = signal(appendEvents(emptyLog, scene.events));
   const session = computed(() => log.value.session);
-  const begun: [string, Readonly<Record<string, number>>, number | null][] = [];
+  const begun: [string, Wanted][] = [];
   const store: MealStore = {
     link: signal(scene.link),
     isLoaded: signal(scene.isLoaded),

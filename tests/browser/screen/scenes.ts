@@ -18,6 +18,7 @@ export const sceneNames = [
   "step",
   "own",
   "busy",
+  "helped",
   "ring",
   "rings",
   "attend",
@@ -109,6 +110,10 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     later,
     { type: "PauseTimer", timer: timerId("own") },
   );
+  const helped = (["helper", "second helper"] as const).reduce(
+    (log, helper) => give(log, later, { type: "WelcomeHelper", helper }),
+    step.log,
+  );
   const rings = (
     [
       ["beans", 1],
@@ -149,6 +154,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     step: of(step),
     own: { ...of({ log: own, now: later }) },
     busy: of(busy),
+    helped: of({ log: helped, now: later }),
     ring: of({ ...ring, now: plus(ring.now, minutes(0.6)) }),
     rings: of({ log: rings, now: plus(step.now, minutes(1.1)) }),
     attend: of(attend),
