@@ -66,36 +66,6 @@ describe("a touch means a sentence", () => {
     expect(begun?.[1].serveAt).toBeNull();
   });
 
-  it("[W100] how many cook is chosen beside it, three at most", async () => {
-    await open.show(scene("start"));
-    await open.page.locator(".meal-face", { hasText: "Welcome Supper" }).click();
-    await touch("Who cooks: more");
-    await touch("Who cooks: more");
-    expect(await open.page.getByRole("button", { name: "Who cooks: more" }).isDisabled()).toBe(true);
-    await touch("Light the stove");
-    const [begun] = await ask(open.page, (bench) => [...bench.begun]);
-    expect(begun?.[1].helpers).toBe(2);
-  });
-
-  it("[W101] what a helper has in hand stands on the plate under their name, with a key of its own", async () => {
-    await open.show(scene("helped"));
-    const line = open.page.locator(".also li", { hasText: "Second helper:" });
-    const before = await line.textContent();
-    await line.getByRole("button").click();
-    expect((await deeds()).at(-1)).toBe("TaskHanded");
-    expect(await line.textContent()).not.toBe(before);
-  });
-
-  it("[W102] in the drawer somebody comes to help or leaves with a touch", async () => {
-    await open.show(scene("step"));
-    await open.page.locator("text=Kitchen").first().click();
-    await open.page.getByRole("button", { name: "Who cooks: more" }).waitFor();
-    await touch("Who cooks: more");
-    expect(await deeds()).toContain("HelperCame");
-    await touch("Who cooks: less");
-    expect(await deeds()).toContain("HelperLeft");
-  });
-
   it("[W12] the large key finishes the step and the next one takes the plate", async () => {
     await open.show(scene("step"));
     const before = await open.page.locator(".fit-words").textContent();

@@ -107,21 +107,6 @@ describe("the sheet for people", () => {
     expect((await planned("welcome-supper", "--serve", "18:30")).chanceOnTime).toBeGreaterThan(0.5);
   });
 
-  it("[P167] with --cooks it tells who does what, and dinner is no later; another number is refused", async () => {
-    const alone = await planned("welcome-supper");
-    const three = await planned("welcome-supper", "--cooks", "3");
-    expect(three.elapsedMin).toBeLessThan(alone.elapsedMin);
-    expect(new Set(three.steps.flatMap(({ uses }) => uses)).has("second helper")).toBe(true);
-    out = [];
-    expect(await plan("welcome-supper", "--cooks", "2")).toBe(0);
-    expect(new Set(table().map((row) => row[2]))).toEqual(new Set(["cook", "helper", "itself", ""]));
-    expect([
-      await plan("welcome-supper", "--cooks", "4"),
-      await plan("welcome-supper", "--cooks", "two"),
-    ]).toEqual([2, 2]);
-    expect(told[0]).toBe('--cooks takes a number from 1 to 3; "4" is none.');
-  });
-
   it("[P42] an oven's place says its heat, each turn its own", async () => {
     const meal = ovenSupper(folder);
     expect(await plan(meal)).toBe(0);
