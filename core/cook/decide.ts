@@ -1,7 +1,8 @@
 import { err, ok } from "../units/result.ts";
 import { minutes } from "../units/quantity.ts";
-import type { Instant } from "../units/quantity.ts";
 import type { Worker } from "../plan/worker.ts";
+import type { Instant, Seconds } from "../units/quantity.ts";
+import { leastLull, mostLull } from "../plan/lull.ts";
 import type { Task, TaskId } from "../plan/model.ts";
 import type { Decision } from "./decision.ts";
 import { decideHelper } from "./decide-helper.ts";
@@ -51,15 +52,14 @@ function decideOrder(command: Command, log: MealLog): Decision {
   return decideMeal(order, session, at);
 }
 
-function beginning({
-  meal,
-  serveAt,
-  paces,
-  helpers = [],
-}: Extract<Order, { type: "BeginMeal" }>): readonly Happening[] {
-  const begun: Happening = { type: "MealBegun", meal, serveAt };
-  const known: readonly Happening[] = paces === undefined ? [] : [{ type: "PaceKnown", paces }];
-  return [begun, ...known, ...helpers.map((helper): Happening => ({ type: "HelperCame", helper }))];
+function beginning(order: Extract<Order, { type: "BeginMeal" }>): readonly Happening[] {
+  const { meal, serveAt, paces, lull, helpers = [] } = order;
+  return [
+    { type: "MealBegun", meal, serveAt },
+    ...(paces === undefined ? [] : [{ type: "PaceKnown", paces } as const]),
+    ...(lull === undefined ? [] : [{ type: "LullKept", length: lull } as const]),
+    ...helpers.map((helper) => ({ type: "HelperCame", helper }) as const),
+  ];
 }
 
 function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
@@ -76,6 +76,8 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
       if (!session.ovens.some((oven) => oven.oven === order.oven))
         return err({ code: "NoSuchOven", asked: order.oven });
       return ok([{ type: "OvenSet", oven: order.oven, heat: order.heat }]);
+    case "SetLull":
+      return decideLull(order.length, session);
     case "UseSwap":
       return decideSwap(order, session);
     case "SetPace":
@@ -89,6 +91,12 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
     case "EndMeal":
       return ok([{ type: "MealEnded" }]);
   }
+}
+
+/** Also what no page sends is held to the limits: a voice may have misheard. */
+function decideLull(length: Seconds | null, session: Session): Decision {
+  if (length !== null && (length < leastLull || length > mostLull)) return err({ code: "NoSuchLull" });
+  return length === session.lull ? err({ code: "LullAlready", length }) : ok([{ type: "LullSet", length }]);
 }
 
 function decideSwap(order: Extract<MealOrder, { readonly type: "UseSwap" }>, session: Session): Decision {

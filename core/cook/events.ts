@@ -67,6 +67,8 @@ export type MealHappening =
   | { readonly type: "EverythingHeld" }
   | { readonly type: "WentOn" }
   | { readonly type: "ServingSet"; readonly serveAt: Instant | null }
+  /** How long before serving the cook wants the hands free. `LullKept` comes with the meal's beginning: wished before. */
+  | { readonly type: "LullKept" | "LullSet"; readonly length: Seconds | null }
   | {
       readonly type: "SwapUsed";
       readonly dish: DishId;

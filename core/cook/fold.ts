@@ -79,6 +79,7 @@ function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session
     phase: { state: "cooking" },
     begunAt: at,
     serveAt,
+    lull: null,
     progress: new Map(tasks.map((task) => [task.id, { state: "waiting" }])),
     focus: null,
     helpers: [],
@@ -104,6 +105,9 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
       return { ...emptyHanded(session), phase: { state: "ended", at } };
     case "ServingSet":
       return { ...session, serveAt: happening.serveAt };
+    case "LullKept":
+    case "LullSet":
+      return { ...session, lull: happening.length };
     case "OvenSet":
       return {
         ...session,

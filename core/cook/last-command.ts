@@ -8,6 +8,7 @@ const notTheCooks: ReadonlySet<Happening["type"]> = new Set([
   "TaskCalled",
   "MealBegun",
   "PaceKnown",
+  "LullKept",
 ]);
 
 /** The last command that did something the cook asked for: what "undo" takes back; null when there is none. */

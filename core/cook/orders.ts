@@ -48,6 +48,7 @@ export type MealOrder =
   | { readonly type: "HoldEverything" }
   | { readonly type: "GoOn" }
   | { readonly type: "SetServing"; readonly serveAt: Instant | null }
+  | { readonly type: "SetLull"; readonly length: Seconds | null }
   | {
       readonly type: "UseSwap";
       readonly dish: DishId;
@@ -70,6 +71,8 @@ interface BeginMeal {
   readonly paces?: readonly Pace[];
   /** Who helps from the start; left out: the cook is alone. */
   readonly helpers?: readonly Helper[];
+  /** How long before serving the cook wants the hands free, as wished on an evening before; left out: not at all. */
+  readonly lull?: Seconds;
 }
 
 /** What the cook (or the clock: `Tick`) wants to happen. */

@@ -6,6 +6,7 @@ import { cookingMealSchema } from "../recipe/cooking-meal-schema.ts";
 import { dishId, ingredientId, stepId } from "../recipe/model.ts";
 import { paceWishes, workKinds } from "../pace/pace.ts";
 import { helpers } from "../plan/worker.ts";
+import { leastLull, mostLull } from "../plan/lull.ts";
 import { taskId } from "../plan/model.ts";
 import type { MealEvent } from "./events.ts";
 import type { Order } from "./orders.ts";
@@ -37,6 +38,8 @@ const pace = z.strictObject({
 const helper = z.enum(helpers);
 const way = { dish, step: z.pipe(text, z.transform(stepId)), way: text };
 
+const lull = { length: z.nullable(length.check(z.minimum(leastLull), z.maximum(mostLull))) };
+
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
 const ofTask = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), task });
 const ofTimer = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), timer });
@@ -58,6 +61,7 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   bare("HoldEverything"),
   bare("GoOn"),
   z.strictObject({ type: z.literal("SetServing"), serveAt: z.nullable(moment) }),
+  z.strictObject({ type: z.literal("SetLull"), ...lull }),
   z.strictObject({ type: z.literal("UseSwap"), ...swap }),
   z.strictObject({ type: z.literal("SetPace"), ...wish }),
   bare("ForgetPace"),
@@ -100,6 +104,8 @@ const happening = z.discriminatedUnion("type", [
   bare("EverythingHeld"),
   bare("WentOn"),
   z.strictObject({ type: z.literal("ServingSet"), serveAt: z.nullable(moment) }),
+  z.strictObject({ type: z.literal("LullKept"), ...lull }),
+  z.strictObject({ type: z.literal("LullSet"), ...lull }),
   z.strictObject({ type: z.literal("SwapUsed"), ...swap }),
   z.strictObject({ type: z.literal("PaceKnown"), paces: z.array(pace) }),
   z.strictObject({ type: z.literal("PaceSet"), ...wish }),

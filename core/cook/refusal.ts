@@ -32,6 +32,10 @@ type WayRefusal =
   /** `lack` is a sentence. */
   | { readonly code: "KitchenLacks"; readonly lack: string };
 
+/** Why the last minutes are not kept free. */
+type LullRefusal =
+  { readonly code: "NoSuchLull" } | { readonly code: "LullAlready"; readonly length: Seconds | null };
+
 /** Why an order about a timer was not carried out. */
 type TimerRefusal =
   | { readonly code: "NoSuchTimer"; readonly asked: string }
@@ -51,7 +55,7 @@ type TimerRefusal =
   | { readonly code: "EmptyName" };
 
 /** Why an order was not carried out. Nothing has changed. */
-export type Refusal = MealRefusal | HelperRefusal | WayRefusal | TimerRefusal;
+export type Refusal = MealRefusal | HelperRefusal | WayRefusal | LullRefusal | TimerRefusal;
 
 const timerCodes = {
   NoSuchTimer: true,
@@ -84,6 +88,7 @@ const isTimerRefusal = (refusal: Refusal): refusal is TimerRefusal => refusal.co
 /** Plain words, said aloud with wet hands: what is wrong, then what to do. */
 export function sentence(refusal: Refusal): string {
   if (isTimerRefusal(refusal)) return timerSentence(refusal);
+  if (refusal.code === "NoSuchLull" || refusal.code === "LullAlready") return lullSentence(refusal);
   if (isWayRefusal(refusal)) return waySentence(refusal);
   return isHelperRefusal(refusal) ? helperSentence(refusal) : mealSentence(refusal);
 }
@@ -131,6 +136,13 @@ const helperSentence = ({ code, helper }: HelperRefusal): string =>
   code === "HelperThere"
     ? `The ${helper} is here already.`
     : `There is no ${helper} here. Say "someone is helping me" when there is.`;
+function lullSentence(refusal: LullRefusal): string {
+  if (refusal.code === "NoSuchLull")
+    return "From one minute to an hour before dinner can be kept free. Say how long.";
+  return refusal.length === null
+    ? "No time before dinner is kept free."
+    : `That is the plan already: ${spokenDuration(refusal.length)} before dinner are kept free.`;
+}
 
 function waySentence(refusal: WayRefusal): string {
   switch (refusal.code) {

@@ -36,6 +36,7 @@ export function planInputOf(session: Session, now: Instant): PlanInput {
     now: plannedAt(session, now),
     since: session.lastAt,
     serveAt: session.serveAt,
+    lull: session.lull,
     first: session.wishes,
     focus: session.focus?.task ?? null,
     helpers: session.helpers,

@@ -46,6 +46,8 @@ export interface Session {
   readonly phase: Phase;
   readonly begunAt: Instant;
   readonly serveAt: Instant | null;
+  /** How long before serving the cook wants the hands free; null: not at all. */
+  readonly lull: Seconds | null;
   readonly progress: ReadonlyMap<TaskId, Progress>;
   /** What the cook was last told to do and has neither finished nor put aside. */
   readonly focus: InHand | null;

@@ -41,7 +41,8 @@ const SOON: Goal = { serveAt: null, first: [] };
 
 /** The meal as if nothing had begun. */
 function freshDrafts(input: PlanInput): Drafts {
-  return draftsOf(settled(problemOf({ ...input, progress: new Map(), ovens: [] })).problem).drafts;
+  return draftsOf(settled(problemOf({ ...input, progress: new Map(), ovens: [], lull: null })).problem)
+    .drafts;
 }
 
 /** Walks on for so much work; the best schedule met, null where there is nothing to plan. */

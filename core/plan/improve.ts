@@ -62,15 +62,24 @@ export function soonest(drafts: Drafts, order: Order, goal: Goal): Soonest {
   return { schedule, ready: verdict.ready };
 }
 
+/** How long before the table all is to be ready, as far as it keeps, and the work by hand that may be over by then. */
+interface Spare {
+  readonly slack: number;
+  readonly lull: number;
+}
+
 /**
  * The latest starts for a table at `serving`, with all ready `slack` before it as far as it keeps: in the
  * opposite order of `soon`, what keeps least nearest to the table.
  */
-function latestStarts(drafts: Drafts, { schedule }: Soonest, serving: number, slack: number) {
+function latestStarts(drafts: Drafts, { schedule }: Soonest, serving: number, { slack, lull }: Spare) {
   const { problem } = drafts;
   const freshness = problem.acts.map((_, index) => keeps(problem, index));
   const keys = freshness.map((kept, index) => Math.min(kept, KEEPS_MS) - endOf(problem, schedule, index));
-  const ends = freshness.map((kept) => serving - Math.min(slack, kept));
+  const ends = freshness.map((kept, index) => {
+    const spare = Math.min(slack, kept);
+    return serving - (problem.mayLeave[index] === true ? Math.max(spare, lull) : spare);
+  });
   return drafts.backward({ ...drafts.orderOf(schedule), keys }, ends);
 }
 
@@ -130,15 +139,24 @@ export function pulledForward(drafts: Drafts, made: Candidate, goal: Goal): Cand
 /**
  * One plan: as soon as possible to see how long it takes (`soon`); from the serving moment, less some slack,
  * backwards as late as possible; then forward again in that order, hands-on preparation early, hot things no
- * earlier than they were.
+ * earlier than they were. Where the cook has wished for a lull and work is left in it, once more with that work over by
+ * then: it is weighed with the rest, so that it never makes dinner later.
  */
 export function candidate(drafts: Drafts, soon: Soonest, goal: Goal): Candidate {
+  const usual = candidateWith(drafts, soon, goal, 0);
+  const { lull } = drafts.problem;
+  if (lull === 0 || usual.verdict.lullWork === 0) return usual;
+  const calm = candidateWith(drafts, soon, goal, lull);
+  return isBetter(calm.verdict, usual.verdict, goal.serveAt ?? 0) ? calm : usual;
+}
+
+function candidateWith(drafts: Drafts, soon: Soonest, goal: Goal, lull: number): Candidate {
   const { bakings } = drafts.orderOf(soon.schedule);
   let serving = Math.max(goal.serveAt ?? 0, soon.ready);
   let best: Candidate | null = null;
   for (let round = 0; round < ROUNDS; round += 1) {
     const slack = Math.min(Math.max(LEAST_SLACK_MS, SLACK * soon.ready), serving - soon.ready);
-    const keys = latestStarts(drafts, soon, serving, slack);
+    const keys = latestStarts(drafts, soon, serving, { slack, lull });
     const made = planFor(drafts, { keys, bakings }, serving, goal);
     if (best === null || isBetter(made.verdict, best.verdict, goal.serveAt ?? 0)) best = made;
     if (made.verdict.ready <= serving) break;
@@ -158,7 +176,7 @@ export function candidate(drafts: Drafts, soon: Soonest, goal: Goal): Candidate 
 /** How much later each act of a finished plan could start without making dinner later, in milliseconds. */
 export function slackOf(drafts: Drafts, { schedule, verdict }: Candidate, goal: Goal): readonly number[] {
   const table = Math.max(goal.serveAt ?? 0, verdict.ready);
-  const latest = latestStarts(drafts, { schedule, ready: verdict.ready }, table, 0);
+  const latest = latestStarts(drafts, { schedule, ready: verdict.ready }, table, { slack: 0, lull: 0 });
   return latest.map((start, index) => {
     const isRunning = drafts.problem.acts[index]?.running !== null;
     return isRunning ? 0 : Math.max(0, start - (schedule[index]?.start ?? 0));

@@ -9,6 +9,8 @@ export interface Verdict {
   readonly ready: number;
   /** How much longer hot food waits than it should. */
   readonly waits: number;
+  /** How much work by hand lies in the lull before serving that could be done before. */
+  readonly lullWork: number;
   readonly ovenChanges: number;
   /** How often an attention moment comes when nobody has a hand free. */
   readonly interruptions: number;
@@ -89,6 +91,15 @@ function interruptions(problem: Problem, schedule: Schedule): number {
   return count;
 }
 
+/** How much of what could be over before the lull lies in it, in milliseconds. */
+function workInLull({ acts, lull, mayLeave }: Problem, schedule: Schedule, table: number): number {
+  return acts.reduce((sum, { length }, index) => {
+    if (mayLeave[index] !== true) return sum;
+    const start = schedule[index]?.start ?? 0;
+    return sum + Math.max(0, start + length - Math.max(start, table - lull));
+  }, 0);
+}
+
 /** Judges a schedule for a dinner at `serving`, or when it is ready if that is later. */
 export function judge(problem: Problem, schedule: Schedule, serving: number): Verdict {
   const ready = readyOf(problem, schedule);
@@ -103,17 +114,24 @@ export function judge(problem: Problem, schedule: Schedule, serving: number): Ve
     waits += Math.max(0, wait - hold * 1000);
   });
   const changes = ovenChanges(problem, schedule);
-  return { missed, ready, waits, ovenChanges: changes, interruptions: interruptions(problem, schedule) };
+  return {
+    missed,
+    ready,
+    waits,
+    lullWork: workInLull(problem, schedule, table),
+    ovenChanges: changes,
+    interruptions: interruptions(problem, schedule),
+  };
 }
 
 function goalsOf(verdict: Verdict, serving: number): readonly number[] {
   const late = Math.max(0, verdict.ready - serving);
-  return [verdict.missed, late, verdict.waits, verdict.ovenChanges, verdict.interruptions];
+  return [verdict.missed, late, verdict.waits, verdict.lullWork, verdict.ovenChanges, verdict.interruptions];
 }
 
 /**
  * Whether `a` is better than `b` for a dinner at `serving` (milliseconds from now): fewer hard limits missed,
- * then less late, then less waiting of hot food, then fewer oven changes, then fewer interruptions.
+ * then less late, then less waiting of hot food, then less work in the lull, then fewer oven changes and interruptions.
  */
 export function isBetter(a: Verdict, b: Verdict, serving: number): boolean {
   const theirs = goalsOf(b, serving);
@@ -131,6 +149,6 @@ const WORTH_MS = 2 * 60_000;
 export function isWorthwhile(a: Verdict, b: Verdict, serving: number): boolean {
   const theirs = goalsOf(b, serving);
   const differs = goalsOf(a, serving).map((mine, goal) => mine - (theirs[goal] ?? 0));
-  const gain = differs.slice(0, 3).findIndex((difference) => difference < -WORTH_MS);
+  const gain = differs.slice(0, 4).findIndex((difference) => difference < -WORTH_MS);
   return gain >= 0 && differs.slice(0, gain).every((difference) => difference <= 0);
 }

@@ -73,6 +73,8 @@ export interface PlanInput {
   readonly since: Instant;
   /** When the cook wants to eat; null: as soon as possible. */
   readonly serveAt: Instant | null;
+  /** How long before serving the cook wants the hands free, where the recipes allow it; null: not at all. */
+  readonly lull: Seconds | null;
   /** The cook's own wishes, the latest first: these start as soon as they can. */
   readonly first: readonly TaskId[];
   /** The task the cook is at: it stays first. Hands-on, it is `running` in `progress` since it was called. */

@@ -4,7 +4,7 @@ import { Walk } from "./engine/walk.ts";
 import { firstActs } from "./first.ts";
 import type { Candidate, Goal } from "./improve.ts";
 import { candidate, pulledForward, slackOf, soonest, steady } from "./improve.ts";
-import { isBetter, isWorthwhile } from "./judge.ts";
+import { isBetter, isWorthwhile, judge } from "./judge.ts";
 import { keptHeat } from "./kept-heat.ts";
 import { lacks, settled } from "./limits.ts";
 import type { PlanInput, Planner } from "./model.ts";
@@ -31,9 +31,13 @@ function begun(input: PlanInput): Begun {
   return { drafts, broken: [...broken, ...more], goal };
 }
 
-function isClean({ verdict }: Candidate, goal: Goal, leastMs: number): boolean {
+/** Whether nothing that comes before the cook's wish for a lull could be better. */
+function isUntroubled({ verdict }: Candidate, goal: Goal, leastMs: number): boolean {
   return verdict.missed === 0 && verdict.waits === 0 && verdict.ready <= Math.max(goal.serveAt ?? 0, leastMs);
 }
+
+const isClean = (made: Candidate, goal: Goal, leastMs: number): boolean =>
+  made.verdict.lullWork === 0 && isUntroubled(made, goal, leastMs);
 
 /** The work in this order, moved on by what the cook is behind it, or planned anew where that is worth it. */
 function inOrder(drafts: Drafts, order: Order, lateMs: number, goal: Goal): Candidate {
@@ -79,6 +83,20 @@ function lookedOver(begun: Begun, input: PlanInput): Candidate {
   return isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0) ? other : usual;
 }
 
+/**
+ * With a lull wished for, the search goes other ways, and may miss on them what it would have found without: where
+ * anything of more weight is left to better, the plan without the wish has its say too.
+ */
+function lookedOverTwice(start: Begun, input: PlanInput): Candidate {
+  const made = lookedOver(start, input);
+  const { drafts, goal } = start;
+  if (input.lull === null || isUntroubled(made, goal, drafts.bound)) return made;
+  const plain = { ...input, lull: null };
+  const { schedule } = lookedOver(begun(plain), plain);
+  const verdict = judge(drafts.problem, schedule, goal.serveAt ?? 0);
+  return isBetter(verdict, made.verdict, goal.serveAt ?? 0) ? { schedule, verdict } : made;
+}
+
 /** What was made of the evening when something last happened; `input` is the evening at that moment. */
 interface Standing {
   readonly input: PlanInput;
@@ -94,6 +112,7 @@ const isSame = (one: PlanInput, other: PlanInput): boolean =>
   one.meal === other.meal &&
   one.tasks === other.tasks &&
   one.serveAt === other.serveAt &&
+  one.lull === other.lull &&
   one.focus === other.focus &&
   one.helpers === other.helpers &&
   one.ovens === other.ovens &&
@@ -105,7 +124,7 @@ function standingFor(input: PlanInput): Standing {
   if (known !== undefined && isSame(known.input, input)) return known;
   const then = { ...input, now: input.since };
   const start = begun(then);
-  const standing = { input: then, begun: start, made: lookedOver(start, then) };
+  const standing = { input: then, begun: start, made: lookedOverTwice(start, then) };
   standings.set(input.progress, standing);
   return standing;
 }

@@ -1,5 +1,6 @@
 import type { Act, Arc } from "./act.ts";
 import { cooksAt } from "./hands.ts";
+import { leavers } from "./lull.ts";
 import { poolUse, poolsOf } from "./pools.ts";
 import type { Pools } from "./pools.ts";
 import type { PlanInput, Progress, Task, TaskId } from "./model.ts";
@@ -21,6 +22,10 @@ export interface Problem {
   /** How many there are of each. */
   readonly pools: readonly number[];
   readonly ovens: readonly OvenFacts[];
+  /** How long before the table the cook wants the hands free; 0: not at all. */
+  readonly lull: number;
+  /** Which acts could well be over by then. */
+  readonly mayLeave: readonly boolean[];
 }
 
 const MINUTE_MS = 60_000;
@@ -100,12 +105,13 @@ export function problemOf(input: PlanInput): Problem {
     act.oven === null ? act : { ...act, bakings: bakingsFor(act, act.oven, uses, ovens) },
   );
   const counts = [...pools.values()].map((pool) => pool.count);
-  return withArcs({ acts, cooks: cooksAt(input), pools: counts, ovens }, arcsOf(open));
+  const lull = (input.lull ?? 0) * 1000;
+  return withArcs({ acts, cooks: cooksAt(input), pools: counts, ovens, lull }, arcsOf(open));
 }
 
 /** The same problem with these arcs in place of its own. */
 export function withArcs(
-  problem: Omit<Problem, "before" | "after" | "takers">,
+  problem: Omit<Problem, "before" | "after" | "takers" | "mayLeave">,
   arcs: readonly Arc[],
 ): Problem {
   const before: Arc[][] = problem.acts.map(() => []);
@@ -114,12 +120,9 @@ export function withArcs(
     before[arc.to]?.push(arc);
     after[arc.from]?.push(arc);
   }
-  return {
-    ...problem,
-    before,
-    after,
-    takers: takersOf(problem.acts, after),
-  };
+  const takers = takersOf(problem.acts, after);
+  const mayLeave = leavers({ acts: problem.acts, before, after, takers }, problem.lull);
+  return { ...problem, before, after, takers, mayLeave };
 }
 
 /**

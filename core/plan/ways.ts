@@ -175,6 +175,7 @@ export function coldStart(meal: CookingMeal, serveAt: Instant | null, now: Insta
     now,
     since: now,
     serveAt,
+    lull: null,
     first: [],
     focus: null,
     helpers: [],

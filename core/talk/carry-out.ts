@@ -9,7 +9,16 @@ import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talkin
 import * as timers from "./answers/timers.ts";
 import { takeWay, whyWay } from "./answers/ways.ts";
 import type { Intent, IntentOf } from "./intent.ts";
-import type { Anywhere, Cooking, Course, Explaining, Helping, Moving, Timing } from "./intent-groups.ts";
+import type {
+  Anywhere,
+  Cooking,
+  Course,
+  Explaining,
+  Helping,
+  Moving,
+  Timing,
+  Wishing,
+} from "./intent-groups.ts";
 import {
   isAnywhere,
   isCourse,
@@ -18,6 +27,7 @@ import {
   isHelping,
   isMoving,
   isTiming,
+  isWishing,
 } from "./intent-groups.ts";
 import type { Kitchen } from "./model.ts";
 import type { Consent, Outcome, Scene } from "./outcome.ts";
@@ -94,8 +104,8 @@ function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consen
 }
 
 function cooking(intent: IntentOf<Cooking>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
-  if (isExplaining(intent)) return explained(intent, kitchen);
   if (isHelping(intent)) return helping(intent, scene, kitchen);
+  if (isExplaining(intent) || isWishing(intent)) return explained(intent, kitchen, consent);
   return isMoving(intent) ? moving(intent, scene, kitchen, consent) : asking(intent, scene, kitchen, consent);
 }
 
@@ -154,7 +164,7 @@ function course(intent: IntentOf<Course>, scene: Scene, kitchen: Kitchen, consen
 }
 
 function asking(
-  intent: IntentOf<Exclude<Cooking, Moving | Explaining | Helping>>,
+  intent: IntentOf<Exclude<Cooking, Moving | Explaining | Wishing | Helping>>,
   scene: Scene,
   kitchen: Kitchen,
   consent: Consent,
@@ -191,9 +201,12 @@ function asking(
   }
 }
 
-/** The reasons of the plan are asked for now and then: a page fetches them after all else. */
-function explained(intent: IntentOf<Explaining>, kitchen: Kitchen): Outcome {
-  if (kitchen.explain === null) return told("I cannot explain the plan yet. Ask me again in a moment.");
-  const { say, question } = kitchen.explain(intent, kitchen);
-  return { ...told(say), question };
+/** The reasons of the plan, and what the cook wishes of it, are told now and then: a page fetches them after all else. */
+function explained(intent: IntentOf<Explaining | Wishing>, kitchen: Kitchen, consent: Consent): Outcome {
+  if (kitchen.explain !== null) return kitchen.explain(intent, kitchen, consent);
+  return told(
+    isWishing(intent)
+      ? "I am not ready for that yet. Say it again in a moment."
+      : "I cannot explain the plan yet. Ask me again in a moment.",
+  );
 }

@@ -34,6 +34,8 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   HelperDone: "a helper is done",
   HandOver: "give it away",
   AskHelper: "what a helper does",
+  KeepFree: "kept free before dinner",
+  KeepNoneFree: "nothing kept free",
   StartTimer: "new timer",
   AskTimer: "how long",
   AskTimers: "all timers",
@@ -67,6 +69,7 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   Convert: "convert",
   ConvertHeat: "convert",
   WhyWay: "why this way",
+  AskWishes: "what was wished for",
   WhereWasI: "where was I",
   WhatDidYouHear: "what was heard",
   WhatCanISay: "what can I say",
@@ -117,6 +120,7 @@ function detailsOf(intent: Intent): readonly string[] {
   if (intent.type === "WhatIfOneMore") return [intent.thing];
   if (intent.type === "ServeAt" || intent.type === "WhatIfServeAt")
     return [intent.minute === null ? "" : spokenClock(intent.minute)];
+  if (intent.type === "KeepFree") return [intent.span === null ? "" : spokenSpan(intent.span)];
   if (intent.type === "ServeIn") return [spokenSpan(intent.span)];
   if (intent.type === "Convert")
     return [intent.from === null ? "" : spokenAmount(intent.from), `in ${unitWords(intent.to).many}`];

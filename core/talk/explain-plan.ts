@@ -1,9 +1,10 @@
 import { whyNotYet, whyNow } from "./answers/explaining.ts";
 import { sayWithout } from "./answers/leave-out.ts";
 import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
+import { askWishes, keepFree, keepNoneFree } from "./answers/wishes.ts";
 import type { IntentOf } from "./intent.ts";
-import type { Explaining } from "./intent-groups.ts";
-import { isExplaining } from "./intent-groups.ts";
+import type { Explaining, Wishing } from "./intent-groups.ts";
+import { isExplaining, isWishing } from "./intent-groups.ts";
 import type { Explain, Kitchen } from "./model.ts";
 import type { Outcome, Scene } from "./outcome.ts";
 import { sceneOf, told } from "./outcome.ts";
@@ -23,14 +24,26 @@ function explanation(intent: IntentOf<Explaining>, scene: Scene, kitchen: Kitche
   }
 }
 
+function wished(intent: IntentOf<Wishing>, scene: Scene, kitchen: Kitchen): Outcome {
+  switch (intent.type) {
+    case "KeepFree":
+      return keepFree(intent.span, kitchen);
+    case "KeepNoneFree":
+      return keepNoneFree(kitchen);
+    case "AskWishes":
+      return askWishes(scene);
+  }
+}
+
 /**
- * Answers why the plan is as it is, and how it would be otherwise. Apart from the other answers, so that a page need
+ * Answers why the plan is as it is, and how it would be otherwise, and carries out what the cook wishes of it. Apart from the other answers, so that a page need
  * not fetch it before it stands.
  */
 export const explainPlan: Explain = (asked, kitchen) => {
   const scene = sceneOf(kitchen.log, kitchen);
   if (asked.type === "WhatToLeaveOut")
     return told(scene === null ? "" : sayWithout(scene, kitchen, asked.words));
+  if (scene !== null && isWishing(asked)) return wished(asked, scene, kitchen);
   return scene === null || !isExplaining(asked)
     ? told("There is no plan to explain.")
     : explanation(asked, scene, kitchen);

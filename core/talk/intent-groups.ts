@@ -175,3 +175,9 @@ export const isHelping = isOneOf<Helping>([
   "HandOver",
   "AskHelper",
 ]);
+
+/** What the cook wishes of the plan. */
+export type Wishing = "KeepFree" | "KeepNoneFree" | "AskWishes";
+
+/** Whether an intent is one of them. */
+export const isWishing = isOneOf<Wishing>(["KeepFree", "KeepNoneFree", "AskWishes"]);

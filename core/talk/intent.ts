@@ -59,7 +59,10 @@ type Moving =
   /** Minutes from midnight on the kitchen's clock, 0 to 1439. */
   | { readonly type: "ServeAt"; readonly minute: number | null }
   | { readonly type: "ServeIn"; readonly span: Span }
-  | { readonly type: "ServeSoonest" };
+  | { readonly type: "ServeSoonest" }
+  /** How long before dinner the hands are to be free. */
+  | { readonly type: "KeepFree"; readonly span: Span | null }
+  | { readonly type: "KeepNoneFree" };
 
 type Helping =
   | { readonly type: "HelperComes" }
@@ -110,6 +113,7 @@ type Asking =
   | { readonly type: "Convert"; readonly from: Measured | null; readonly to: Unit }
   | { readonly type: "ConvertHeat"; readonly from: Heat; readonly to: Scale }
   | { readonly type: "WhyWay"; readonly way: string }
+  | { readonly type: "AskWishes" }
   | { readonly type: "WhereWasI" }
   | { readonly type: "WhatDidYouHear" }
   /** With what can be said in one chapter; null: what fits the moment. */

@@ -11,6 +11,7 @@ const WANTED: ReadonlyMap<IntentType, readonly SlotName[]> = new Map<IntentType,
   ["Lengthen", lengths],
   ["Shorten", lengths],
   ["QuietFor", lengths],
+  ["KeepFree", lengths],
   ["GoTo", ["target"]],
   ["First", ["target"]],
   ["HowMuch", ["food"]],
@@ -35,7 +36,7 @@ function lengthIn({ extra, span, number }: Slots): Seconds | null {
 /** The intent completed by what the slots caught; a bare figure is minutes where a length was asked for. */
 export function completed(intent: Intent, slots: Slots): Intent {
   const { type } = intent;
-  if (type === "StartTimer") {
+  if (type === "StartTimer" || type === "KeepFree") {
     const length = lengthIn(slots);
     const span = slots.span ?? slots.extra ?? (length === null ? null : { low: length, high: length });
     return { ...intent, span: span ?? intent.span };

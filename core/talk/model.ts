@@ -53,11 +53,15 @@ export interface WhatToLeaveOut {
   readonly words: number;
 }
 
-/** Answers a question about the plan; it orders nothing. What was not asked may be answered by "". */
+/**
+ * Answers a question about the plan, or carries out what the cook wishes of it. What was not asked may be answered by "".
+ * @param consent whether the cook has said yes to what destroys something
+ */
 export type Explain = (
   asked: Intent | WhatToLeaveOut,
   kitchen: Kitchen,
-) => Pick<Reply, "say"> & Pick<Dialogue, "question">;
+  consent: "wanted" | "given",
+) => Pick<Reply, "say" | "orders" | "voice"> & Pick<Dialogue, "question">;
 
 /** Everything an answer depends on. */
 export interface Kitchen {

@@ -11,6 +11,7 @@ import { movingPhrases } from "./phrases/moving.ts";
 import { timerChangePhrases } from "./phrases/timer-changes.ts";
 import { timerPhrases } from "./phrases/timers.ts";
 import { voicePhrases } from "./phrases/voice.ts";
+import { wishPhrases } from "./phrases/wishes.ts";
 import { wayPhrases } from "./phrases/ways.ts";
 
 /**
@@ -29,6 +30,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...helpfulPhrases(examplesOf),
   ...voicePhrases,
   ...wayPhrases,
+  ...wishPhrases,
   ...answerPhrases,
 ];
 

@@ -35,7 +35,7 @@ export function inBreath(sentences: readonly string[]): string {
 export function lateWords(late: string, { session, sheet }: Scene, kitchen: Kitchen): string {
   const then = { ...kitchen, log: { ...kitchen.log, session }, sheet };
   const words = breathWords - countWords(late);
-  return `${late} ${kitchen.explain?.({ type: "WhatToLeaveOut", words }, then).say ?? ""}`.trim();
+  return `${late} ${kitchen.explain?.({ type: "WhatToLeaveOut", words }, then, "wanted").say ?? ""}`.trim();
 }
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

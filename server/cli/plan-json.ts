@@ -1,3 +1,4 @@
+import type { Task } from "../../core/plan/model.ts";
 import { usesOf } from "../../core/plan/uses.ts";
 import { wayReason } from "../../core/plan/way-words.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
@@ -38,7 +39,26 @@ export interface PlanJson {
   }[];
   /** Where it cannot be on time: dishes without which it would be ready sooner, and when; the soonest first. */
   readonly leaveOut: readonly { readonly dishes: readonly string[]; readonly readyMin: number }[];
+  /** How long before serving the hands were to be free, and the steps that stay there; null where none was wished for. */
+  readonly lull: { readonly minutes: number; readonly stays: readonly LullStep[] } | null;
 }
+
+/** `because`: it keeps no longer, or there is no time before. */
+interface LullStep {
+  readonly dish: string;
+  readonly step: string;
+  readonly because: "keeps" | "time";
+}
+
+function lullOf({ lull }: PlannedMeal): PlanJson["lull"] {
+  if (lull === null) return null;
+  const named = (tasks: readonly Task[], because: LullStep["because"]): readonly LullStep[] =>
+    tasks.map((task) => ({ dish: task.dish.id, step: stepName(task), because }));
+  const stays = [...named(lull.work.bound, "keeps"), ...named(lull.work.crowded, "time")];
+  return { minutes: inMinutes(lull.length), stays };
+}
+
+const stepName = ({ step, batch }: Task): string => (batch === null ? step.id : `${step.id}#${batch.number}`);
 
 /** "400 F". */
 const plainHeat = ({ degrees, scale }: Heat): string => `${Math.round(degrees)} ${scale}`;
@@ -59,10 +79,9 @@ export function planJson(planned: PlannedMeal): PlanJson {
   const steps = sheet.entries.flatMap((entry) => {
     const task = tasks.find(({ id }) => id === entry.task);
     if (task === undefined) return [];
-    const batch = task.batch === null ? "" : `#${task.batch.number}`;
     return {
       dish: task.dish.id,
-      step: `${task.step.id}${batch}`,
+      step: stepName(task),
       start: minute(entry.start),
       end: minute(entry.end),
       uses: usesOf(entry, sheet, planned.setTo, plainHeat),
@@ -87,5 +106,6 @@ export function planJson(planned: PlannedMeal): PlanJson {
       dishes: dishes.map(({ id }) => id),
       readyMin: minute(readyAt),
     })),
+    lull: lullOf(planned),
   };
 }

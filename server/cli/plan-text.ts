@@ -5,6 +5,7 @@ import { usesOf } from "../../core/plan/uses.ts";
 import { helpers } from "../../core/plan/worker.ts";
 import type { Worker } from "../../core/plan/worker.ts";
 import { wayReason } from "../../core/plan/way-words.ts";
+import { lullSentences } from "../../core/talk/lull-words.ts";
 import { capital, theDish } from "../../core/talk/speech.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
 import { formatHeat } from "../../core/units/temperature.ts";
@@ -128,6 +129,16 @@ function outlookWords({ outlook, sheet, beginsAt }: PlannedMeal): string {
   return `Steps take now shorter, now longer: dinner is in time in ${Math.round(onTime * 100)} of 100 evenings.${slip}`;
 }
 
+/** What was wished for, and what stays to do then all the same. */
+function lullWords({ lull }: PlannedMeal): readonly string[] {
+  if (lull === null) return [];
+  const stays = lullSentences(lull.work, Infinity);
+  const free = stays.length === 0 ? "are free of work by hand" : "are kept free as far as it goes";
+  return [`The last ${counted(inMinutes(lull.length))} ${free}.`, ...stays].flatMap((line) =>
+    wrapped(line, width),
+  );
+}
+
 const shape = (time: Column): readonly Column[] => [
   { most: 1, align: "left" },
   time,
@@ -182,6 +193,7 @@ export function planText(planned: PlannedMeal, clock: WallClock): string {
     ...wrapped(opening(planned, clock), width),
     ...leaveOutWords(planned, clock).flatMap((line) => wrapped(line, width)),
     ...wrapped(outlookWords(planned), width),
+    ...lullWords(planned),
     ...ways(planned),
     "",
     ...columns([head, ...rows, last], shape({ most: 7, align: "right" })),

@@ -1,6 +1,7 @@
 import { calendarOf } from "../../core/plan/calendar.ts";
 import { helpers, type Helper } from "../../core/plan/worker.ts";
-import { instant, type Instant } from "../../core/units/quantity.ts";
+import { leastLull, mostLull } from "../../core/plan/lull.ts";
+import { instant, minutes, seconds, type Instant, type Seconds } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { findMeal } from "./find-meal.ts";
@@ -17,7 +18,9 @@ const help = `plan MEAL: print who does what and when, from the first step to th
   --serve 18:30    when you want to eat, today; "tomorrow 18:30" is understood, and so is "half past six".
                    Times are then those of the clock; without it they are minutes from the start
   --cooks 2        how many cook together, from 1 to 3
-  --json           one object: steps, elapsedMin, broken, onTime, ovenMoves, ways, leaveOut; minutes from the
+  --lull 10        nothing to do by hand in the last ten minutes before serving, as far as the recipes allow it and
+                   dinner is no later for it; what stays there is told
+  --json           one object: steps, elapsedMin, broken, onTime, ovenMoves, ways, leaveOut, lull; minutes from the
                    start of cooking. Each step says whether dinner waits for it (critical) and how much later
                    it may start (slackMin)
   --calendar FILE  write the big moments, with reminders, as a calendar file (iCalendar); without --serve as if
@@ -33,6 +36,7 @@ Example: plan welcome-supper --serve 18:30 --calendar supper.ics`;
 const options = {
   serve: { type: "string" },
   cooks: { type: "string", default: "1" },
+  lull: { type: "string" },
   json: { type: "boolean", default: false },
   calendar: { type: "string" },
 } as const;
@@ -41,8 +45,19 @@ interface Wanted {
   readonly meal: string;
   readonly serve: WantedServing | null;
   readonly helping: readonly Helper[];
+  /** How long before serving the hands are to be free; null: not at all. */
+  readonly lull: Seconds | null;
   readonly json: boolean;
   readonly calendar: string | null;
+}
+
+function readLull(text: string | undefined): Result<Seconds | null, string> {
+  if (text === undefined) return ok(null);
+  const length = /^\d{1,3}$/.test(text) ? minutes(Number(text)) : Number.NaN;
+  const isRight = length >= leastLull && length <= mostLull;
+  return isRight
+    ? ok(seconds(length))
+    : err("--lull takes whole minutes before serving, from 1 to 60, for instance: --lull 10");
 }
 
 function readWanted(args: readonly string[], now: Instant): Result<Wanted, string> {
@@ -54,12 +69,15 @@ function readWanted(args: readonly string[], now: Instant): Result<Wanted, strin
     return err("Name the meal to plan, for instance: plan welcome-supper --serve 18:30");
   if (tooMuch !== undefined) return err(`plan takes one meal; "${tooMuch}" is one word too many.`);
   if (values.calendar === "") return err("Name a file after --calendar, for instance: supper.ics");
+  const lull = readLull(values.lull);
+  if (!lull.ok) return lull;
   const cooks = Number(values.cooks);
   if (!Number.isInteger(cooks) || cooks < 1 || cooks > 1 + helpers.length)
     return err(`--cooks takes a number from 1 to ${1 + helpers.length}; "${values.cooks}" is none.`);
   const rest = {
     meal,
     helping: helpers.slice(0, cooks - 1),
+    lull: lull.value,
     json: values.json,
     calendar: values.calendar ?? null,
   };
@@ -72,7 +90,7 @@ async function planned(wanted: Wanted, now: Instant): Promise<Result<PlannedMeal
   const serveAt = wanted.serve === null ? ok(null) : servingMoment(wanted.serve, now);
   if (!serveAt.ok) return serveAt;
   const found = await findMeal(wanted.meal);
-  return found.ok ? ok(plannedMeal(found.value, serveAt.value, now, wanted.helping)) : found;
+  return found.ok ? ok(plannedMeal(found.value, { ...wanted, serveAt: serveAt.value }, now)) : found;
 }
 
 /** The day is part of every UID: the same meal next week is another evening, the same evening planned anew is not. */

@@ -203,7 +203,9 @@ export class Kitchen {
     const meal = inBestWays(found.value, serveAt, at);
     const paces = this.pacesFor(meal);
     const there = helpers.slice(0, message.helpers ?? 0);
-    return ok({ id: message.id, at, order: { type: "BeginMeal", meal, serveAt, paces, helpers: there } });
+    const lull = this.#paceBook.lull();
+    const order: Order = { type: "BeginMeal", meal, serveAt, paces, helpers: there };
+    return ok({ id: message.id, at, order: lull === null ? order : { ...order, lull } });
   }
 
   #carryOut({ session, log }: Evening, command: Command): Acknowledged {

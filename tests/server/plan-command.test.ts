@@ -135,7 +135,7 @@ describe("the sheet for another program", () => {
   it("[P44] one object: steps with what they use, length, limits, oven", async () => {
     const sheet = await planned(ovenSupper(folder));
     expect(Object.keys(sheet).join(" ")).toBe(
-      "steps elapsedMin broken onTime chanceOnTime ovenMoves ways leaveOut",
+      "steps elapsedMin broken onTime chanceOnTime ovenMoves ways leaveOut lull",
     );
     const bread = sheet.steps.find(({ step }) => step === "bake-the-bread");
     expect(bread).toMatchObject({

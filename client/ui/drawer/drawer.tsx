@@ -4,6 +4,7 @@ import { LookKeys } from "../parts/look-keys.tsx";
 import { EarSettings } from "./ear-settings.tsx";
 import type { DrawerProps } from "./drawer-props.ts";
 import { CookKeys } from "./cook-keys.tsx";
+import { LullKeys } from "./lull-keys.tsx";
 import { PaceKeys } from "./pace-keys.tsx";
 import { ServingKeys } from "./serving-keys.tsx";
 import { SoFar } from "./so-far.tsx";
@@ -36,6 +37,10 @@ export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: 
       <section aria-labelledby="drawer-pace">
         <h3 id="drawer-pace">How long you take</h3>
         <PaceKeys session={session} store={galley.store} />
+      </section>
+      <section aria-labelledby="drawer-lull">
+        <h3 id="drawer-lull">The last minutes</h3>
+        <LullKeys session={session} sheet={sheet} store={galley.store} />
       </section>
       <section aria-labelledby="drawer-voice">
         <h3 id="drawer-voice">The voice</h3>

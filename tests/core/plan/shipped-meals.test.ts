@@ -23,6 +23,7 @@ function evenings(name: string, dishes = pantry.dishes): readonly PlanInput[] {
     now: five,
     since: five,
     serveAt,
+    lull: null,
     first: [],
     focus: null,
     helpers: [],

@@ -122,6 +122,7 @@ export function evening(
     now: five,
     since: more.now ?? five,
     serveAt: null,
+    lull: null,
     first: [],
     focus: null,
     helpers: [],
