@@ -36,6 +36,7 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   AskHelper: "what a helper does",
   KeepFree: "kept free before dinner",
   KeepNoneFree: "nothing kept free",
+  MyPace: "how long you take",
   StartTimer: "new timer",
   AskTimer: "how long",
   AskTimers: "all timers",
@@ -130,6 +131,7 @@ function detailsOf(intent: Intent): readonly string[] {
   return [
     ...("helper" in intent ? [intent.helper ?? ""] : []),
     ...("way" in intent ? [intent.way] : []),
+    ...("work" in intent ? [intent.work] : []),
     ...("target" in intent ? [named(intent.target)] : []),
     ...("timer" in intent ? [named(intent.timer)] : []),
     ...("food" in intent ? [named(intent.food)] : []),

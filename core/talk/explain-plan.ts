@@ -1,6 +1,7 @@
 import { whyNotYet, whyNow } from "./answers/explaining.ts";
 import { sayWithout } from "./answers/leave-out.ts";
 import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
+import { myPace } from "./answers/pace.ts";
 import { askWishes, keepFree, keepNoneFree } from "./answers/wishes.ts";
 import type { IntentOf } from "./intent.ts";
 import type { Explaining, Wishing } from "./intent-groups.ts";
@@ -30,6 +31,8 @@ function wished(intent: IntentOf<Wishing>, scene: Scene, kitchen: Kitchen): Outc
       return keepFree(intent.span, kitchen);
     case "KeepNoneFree":
       return keepNoneFree(kitchen);
+    case "MyPace":
+      return myPace(intent, scene, kitchen);
     case "AskWishes":
       return askWishes(scene);
   }

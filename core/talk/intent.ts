@@ -1,3 +1,4 @@
+import type { PaceWish } from "../pace/pace.ts";
 import type { Span } from "../units/duration.ts";
 import type { Seconds } from "../units/quantity.ts";
 import type { Measured } from "../units/amount.ts";
@@ -62,7 +63,9 @@ type Moving =
   | { readonly type: "ServeSoonest" }
   /** How long before dinner the hands are to be free. */
   | { readonly type: "KeepFree"; readonly span: Span | null }
-  | { readonly type: "KeepNoneFree" };
+  | { readonly type: "KeepNoneFree" }
+  /** `work` in words: "chop", "chopping"; a wish of null: as learnt. */
+  | { readonly type: "MyPace"; readonly work: string; readonly wish: PaceWish | null };
 
 type Helping =
   | { readonly type: "HelperComes" }

@@ -4,9 +4,11 @@ import type { Session } from "../cook/session.ts";
 import type { CookingMeal, Dish } from "../recipe/model.ts";
 import { numberWords } from "../units/number-words.ts";
 import { nameWords } from "./utterance.ts";
+import { workNouns, workVerbs } from "./work-words.ts";
 
 /** The slots that hold names, as they can be said in one meal. */
-export type NameSlot = "dish" | "target" | "timer" | "food" | "name" | "stand" | "way" | "deed" | "pick";
+export type NameSlot =
+  "dish" | "target" | "timer" | "food" | "name" | "stand" | "way" | "work" | "working" | "deed" | "pick";
 
 /** What can be said in each name slot; each name in words without articles. */
 export type NameBook = { readonly [S in NameSlot]: readonly string[] };
@@ -93,7 +95,13 @@ export function wayNames(name: string): readonly string[] {
   return [...new Set([words.join(" "), words.at(-1) ?? ""])];
 }
 
-function mealNames(meal: CookingMeal): Omit<NameBook, "timer" | "pick" | "deed"> {
+/** Those that stay the same all evening. */
+type MealNames = Omit<NameBook, "timer" | "pick" | "deed" | "work" | "working">;
+
+/** Those that are the same in any meal. */
+const ofAnyMeal = { deed: deeds, work: workVerbs, working: workNouns };
+
+function mealNames(meal: CookingMeal): MealNames {
   const dish = meal.dishes.flatMap((one) => dishNames(one, meal));
   const titles = meal.dishes.flatMap((one) => one.steps.flatMap((step) => titleNames(step.title)));
   const food = meal.dishes.flatMap((one) => one.ingredients.flatMap(({ item }) => foodNames(item)));
@@ -118,9 +126,9 @@ const unique = (names: readonly string[]): readonly string[] =>
   [...new Set(names)].filter((name) => name !== "");
 
 // A meal's names stay the same all evening: they are worked out once for each meal object.
-const known = new WeakMap<CookingMeal, Omit<NameBook, "timer" | "pick" | "deed">>();
+const known = new WeakMap<CookingMeal, MealNames>();
 
-const nothing: Omit<NameBook, "timer" | "pick" | "deed"> = {
+const nothing: MealNames = {
   dish: [],
   target: [],
   food: [],
@@ -155,7 +163,7 @@ export function namesIn(session: Session | null, candidates: readonly string[]):
     ...candidates.map((name) => nameWords(name).join(" ")),
     ...(candidates.length === 0 ? [] : [...ordinals, "last"]),
   ]);
-  if (session === null) return { ...nothing, timer: [], deed: deeds, pick };
+  if (session === null) return { ...nothing, ...ofAnyMeal, timer: [], pick };
   const { meal } = session;
   const names = known.get(meal) ?? mealNames(meal);
   known.set(meal, names);
@@ -166,5 +174,5 @@ export function namesIn(session: Session | null, candidates: readonly string[]):
       ...numberedNames(name, timers.filter((other) => other.name === name).length),
     ]),
   );
-  return { ...names, timer, deed: deeds, pick };
+  return { ...names, ...ofAnyMeal, timer, pick };
 }

@@ -11,6 +11,7 @@ import { movingPhrases } from "./phrases/moving.ts";
 import { timerChangePhrases } from "./phrases/timer-changes.ts";
 import { timerPhrases } from "./phrases/timers.ts";
 import { voicePhrases } from "./phrases/voice.ts";
+import { pacePhrases } from "./phrases/pace.ts";
 import { wishPhrases } from "./phrases/wishes.ts";
 import { wayPhrases } from "./phrases/ways.ts";
 
@@ -31,6 +32,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...voicePhrases,
   ...wayPhrases,
   ...wishPhrases,
+  ...pacePhrases,
   ...answerPhrases,
 ];
 

@@ -28,6 +28,10 @@ export interface Slots {
   readonly stand: string | null;
   /** What a step is done in or on: "pan". */
   readonly way: string | null;
+  /** A kind of work by hand: "chop". */
+  readonly work: string | null;
+  /** The same as what is being done: "chopping". */
+  readonly working: string | null;
   /** "stirred", "flipped". */
   readonly deed: string | null;
   /** Which candidate of an open question, counted from 0. */
@@ -53,6 +57,8 @@ export const noSlots: Slots = {
   name: null,
   stand: null,
   way: null,
+  work: null,
+  working: null,
   deed: null,
   pick: null,
 };
