@@ -15,6 +15,7 @@ import { lastCommand } from "./last-command.ts";
 import type { Command, MealOrder, Order } from "./orders.ts";
 import type { MealLog, Session } from "./session.ts";
 import { callable } from "./next-call.ts";
+import { decideLeaveOut } from "./leave-out.ts";
 import { isReady } from "./ready.ts";
 import { runSheetOf } from "./run-sheet.ts";
 import { findSwap } from "./swap.ts";
@@ -84,6 +85,8 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
       return ok([{ type: "PaceSet", kind: order.kind, wish: order.wish }]);
     case "ForgetPace":
       return ok([{ type: "PaceForgotten" }]);
+    case "LeaveOutDish":
+      return decideLeaveOut(order.dish, session);
     case "TakeWay":
       return decideWay(order, session);
     case "CancelAllTimers":

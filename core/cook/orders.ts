@@ -57,6 +57,8 @@ export type MealOrder =
     }
   | { readonly type: "SetPace"; readonly kind: WorkKind; readonly wish: PaceWish | null }
   | { readonly type: "ForgetPace" }
+  /** Go without a dish: all of it that has not ended is left out. */
+  | { readonly type: "LeaveOutDish"; readonly dish: DishId }
   /** Do a step in another of its ways. */
   | { readonly type: "TakeWay"; readonly dish: DishId; readonly step: StepId; readonly way: string }
   | { readonly type: "CancelAllTimers" }

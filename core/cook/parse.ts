@@ -65,6 +65,7 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("UseSwap"), ...swap }),
   z.strictObject({ type: z.literal("SetPace"), ...wish }),
   bare("ForgetPace"),
+  z.strictObject({ type: z.literal("LeaveOutDish"), dish }),
   z.strictObject({ type: z.literal("TakeWay"), ...way }),
   ofHelper("WelcomeHelper"),
   ofHelper("ReleaseHelper"),

@@ -16,6 +16,7 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   Reopen: "take up again",
   Again: "say it again",
   Skip: "leave it out",
+  LeaveOut: "leave out",
   GoTo: "go to",
   GoToNumber: "go to step",
   First: "first",

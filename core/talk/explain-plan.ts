@@ -1,5 +1,5 @@
 import { whyNotYet, whyNow } from "./answers/explaining.ts";
-import { sayWithout } from "./answers/leave-out.ts";
+import { leaveOut, sayWithout } from "./answers/leave-out.ts";
 import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
 import { myPace } from "./answers/pace.ts";
 import { askWishes, keepFree, keepNoneFree } from "./answers/wishes.ts";
@@ -7,7 +7,7 @@ import type { IntentOf } from "./intent.ts";
 import type { Explaining, Wishing } from "./intent-groups.ts";
 import { isExplaining, isWishing } from "./intent-groups.ts";
 import type { Explain, Kitchen } from "./model.ts";
-import type { Outcome, Scene } from "./outcome.ts";
+import type { Consent, Outcome, Scene } from "./outcome.ts";
 import { sceneOf, told } from "./outcome.ts";
 
 function explanation(intent: IntentOf<Explaining>, scene: Scene, kitchen: Kitchen): Outcome {
@@ -25,7 +25,7 @@ function explanation(intent: IntentOf<Explaining>, scene: Scene, kitchen: Kitche
   }
 }
 
-function wished(intent: IntentOf<Wishing>, scene: Scene, kitchen: Kitchen): Outcome {
+function wished(intent: IntentOf<Wishing>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
   switch (intent.type) {
     case "KeepFree":
       return keepFree(intent.span, kitchen);
@@ -33,6 +33,8 @@ function wished(intent: IntentOf<Wishing>, scene: Scene, kitchen: Kitchen): Outc
       return keepNoneFree(kitchen);
     case "MyPace":
       return myPace(intent, scene, kitchen);
+    case "LeaveOut":
+      return leaveOut(intent.target, scene, kitchen, consent);
     case "AskWishes":
       return askWishes(scene);
   }
@@ -42,11 +44,11 @@ function wished(intent: IntentOf<Wishing>, scene: Scene, kitchen: Kitchen): Outc
  * Answers why the plan is as it is, and how it would be otherwise, and carries out what the cook wishes of it. Apart from the other answers, so that a page need
  * not fetch it before it stands.
  */
-export const explainPlan: Explain = (asked, kitchen) => {
+export const explainPlan: Explain = (asked, kitchen, consent) => {
   const scene = sceneOf(kitchen.log, kitchen);
   if (asked.type === "WhatToLeaveOut")
     return told(scene === null ? "" : sayWithout(scene, kitchen, asked.words));
-  if (scene !== null && isWishing(asked)) return wished(asked, scene, kitchen);
+  if (scene !== null && isWishing(asked)) return wished(asked, scene, kitchen, consent);
   return scene === null || !isExplaining(asked)
     ? told("There is no plan to explain.")
     : explanation(asked, scene, kitchen);

@@ -177,7 +177,7 @@ export const isHelping = isOneOf<Helping>([
 ]);
 
 /** What the cook wishes of the plan. */
-export type Wishing = "KeepFree" | "KeepNoneFree" | "MyPace" | "AskWishes";
+export type Wishing = "KeepFree" | "KeepNoneFree" | "MyPace" | "LeaveOut" | "AskWishes";
 
 /** Whether an intent is one of them. */
-export const isWishing = isOneOf<Wishing>(["KeepFree", "KeepNoneFree", "MyPace", "AskWishes"]);
+export const isWishing = isOneOf<Wishing>(["KeepFree", "KeepNoneFree", "MyPace", "LeaveOut", "AskWishes"]);

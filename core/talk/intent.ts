@@ -46,6 +46,8 @@ type Moving =
   | { readonly type: "Reopen"; readonly target: Mention | null }
   | { readonly type: "Again" }
   | { readonly type: "Skip"; readonly target: Mention | null }
+  /** A dish with all its steps; words that are no dish's mean a step. */
+  | { readonly type: "LeaveOut"; readonly target: Mention }
   | { readonly type: "GoTo"; readonly target: Mention | null }
   | { readonly type: "GoToNumber"; readonly number: number; readonly dish: Mention | null }
   | { readonly type: "First"; readonly target: Mention | null }

@@ -1,7 +1,7 @@
 import { shortName } from "../../../core/cook/say-call.ts";
 import type { Session } from "../../../core/cook/session.ts";
 import type { Task } from "../../../core/plan/model.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital, theDish } from "../../../core/talk/speech.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import type { OnDeed } from "../parts/deed.ts";
 import { DishMark } from "../parts/dish-mark.tsx";
@@ -33,6 +33,21 @@ export function WhatIsLeft({ session, onDeed }: WhatIsLeftProps) {
                 <Step key={task.id} task={task} session={session} onDeed={onDeed} />
               ))}
             </ol>
+            {open > 0 && (
+              <button
+                type="button"
+                class="key key-small"
+                onClick={() =>
+                  onDeed({
+                    label: "Leave the dish out",
+                    intent: { type: "LeaveOut", target: { by: "dish", dish: dish.id } },
+                    words: `leave out ${theDish(dish)}`,
+                  })
+                }
+              >
+                Leave out {theDish(dish)}
+              </button>
+            )}
           </details>
         );
       })}

@@ -5,6 +5,7 @@ import { runningMoments, dueMoments } from "../../cook/calls-now.ts";
 import type { Happening } from "../../cook/events.ts";
 import type { MealLog } from "../../cook/session.ts";
 import type { Moment, Task } from "../../plan/model.ts";
+import type { Dish } from "../../recipe/model.ts";
 import { spokenRoughly } from "../../units/duration.ts";
 import { between, minutes } from "../../units/quantity.ts";
 import { findDish, wordsIn } from "../find.ts";
@@ -140,8 +141,17 @@ function lastDeed(log: MealLog, scene: Scene): string | null {
   const happenings = log.events.filter((event) => event.command === command).map((event) => event.happening);
   const [only, ...others] = happenings;
   if (only?.type === "TimerCancelled" && others.length === 0) return "the timer is back";
+  const dish = dishLeftOut(happenings, scene);
+  if (dish !== null) return `${theDish(dish)} is back`;
   const deeds = happenings.map((happening) => deedOf(happening, scene));
   return deeds.find((deed) => deed !== null) ?? null;
+}
+
+/** Several steps that were left out at once are all that was left of their dish. */
+function dishLeftOut(happenings: readonly Happening[], { session }: Scene): Dish | null {
+  const skipped = happenings.flatMap((one) => (one.type === "TaskSkipped" ? [one.task] : []));
+  const task = session.tasks.find(({ id }) => id === skipped[0]);
+  return task === undefined || skipped.length < 2 ? null : task.dish;
 }
 
 const DEEDS: ReadonlyMap<Happening["type"], string> = new Map<Happening["type"], string>([

@@ -211,8 +211,8 @@ export const movingPhrases: readonly PhraseEntry[] = [
     topic,
     occasion: "meal",
     example: null,
-    says: ["skip the {target}", "leave out the {target}"],
-    typed: ["leave the {target} out", "drop the {target}"],
+    says: ["skip the {target}"],
+    typed: [],
     make: ({ target }) => ({ type: "Skip", target: mention(target) }),
   },
   {

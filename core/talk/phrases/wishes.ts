@@ -72,6 +72,32 @@ export const wishPhrases: readonly PhraseEntry[] = [
     ],
     ["keep nothing free", "work until dinner", "no minutes free"],
   ),
+  {
+    intent: "LeaveOut",
+    topic,
+    occasion: "meal",
+    example: "leave out the slaw",
+    // Said of a step as well: what is no dish's name is the step's.
+    says: ["leave out the {target}", "leave the {target} out"],
+    typed: ["i am leaving out the {target}"],
+    make: ({ target }) => ({ type: "LeaveOut", target: { by: "words", words: target ?? "" } }),
+  },
+  {
+    intent: "LeaveOut",
+    topic,
+    occasion: "meal",
+    example: null,
+    says: [
+      "(we|let us) go without the {dish}",
+      "(we|let us) do without the {dish}",
+      "drop the {dish}",
+      "we do not need the {dish}",
+      "(skip|leave out) the whole {dish}",
+      "there will be no {dish}",
+    ],
+    typed: ["no {dish} tonight", "without the {dish}", "forget about the {dish}"],
+    make: ({ dish }) => ({ type: "LeaveOut", target: { by: "words", words: dish ?? "" } }),
+  },
   plain(
     { type: "AskWishes" },
     "asking",

@@ -26,13 +26,13 @@ describe("a time for dinner that cannot be kept", () => {
   it("[C140] is answered with the dish without which it would be, counted out by hand", () => {
     const log = begun(rice, beans);
     expect(say(log, [0, "we eat at 5:25"])).toBe(
-      `Five twenty-five ${tight} thirty-five minutes late. Without the rice we would make it.`,
+      `Five twenty-five ${tight} thirty-five minutes late. Say "leave out the rice" to make it.`,
     );
     expect(say(log, [0, "we eat in forty-five minutes"])).toBe(
-      `Five forty-five ${tight} fifteen minutes late. Without the rice or the beans we would make it.`,
+      `Five forty-five ${tight} fifteen minutes late. Say "leave out the rice" or "the beans" to make it.`,
     );
     expect(say(log, [0, "we eat at 5:15"])).toBe(
-      `Five fifteen ${tight} forty-five minutes late. Without the rice we could eat at five twenty.`,
+      `Five fifteen ${tight} forty-five minutes late. Say "leave out the rice" to eat at five twenty.`,
     );
     expect(say(log, [0, "we eat at 6:10"])).toBe("Six ten it is. We can make that.");
   });
@@ -40,13 +40,29 @@ describe("a time for dinner that cannot be kept", () => {
   it("[C140] what has begun is not offered any more", () => {
     const boiling = give(begun(rice, beans), 0, { type: "StartTask", task: taskId("rice/boil-the-rice") });
     expect(say(boiling, [1, "we eat at 5:25"])).toMatch(
-      /^Five twenty-five .* late\. Without the beans we could eat at five forty\.$/,
+      /^Five twenty-five .* late\. Say "leave out the beans" to eat at five forty\.$/,
     );
+  });
+
+  it("[C159] what the answer says is what to say: then dinner is in time without that dish", () => {
+    const log = begun(rice, beans);
+    const told = /"(leave out [a-z ]+)"/.exec(say(log, [0, "we eat at 5:25"]))?.[1] ?? "";
+    const lines: readonly Line[] = [
+      [0, "we eat at 5:25"],
+      [0, told],
+      [0, "yes"],
+      [0, "are we late"],
+    ];
+    expect(sayings(log, ...lines).slice(1)).toEqual([
+      "Leave out the rice? One step goes. Say yes.",
+      expect.stringMatching(/^Left out: the rice\. /),
+      expect.stringMatching(/^No\b/),
+    ]);
   });
 
   it("[C141] is told so when the cook asks whether we are late", () => {
     expect(say(begun(rice, beans), [0, "we eat at 5:25"], [0, "are we late"])).toBe(
-      "Yes, by about thirty-five minutes: ready at six o'clock. Without the rice we would make it.",
+      'Yes, by about thirty-five minutes: ready at six o\'clock. Without the rice we would make it: say "leave out the rice".',
     );
   });
 

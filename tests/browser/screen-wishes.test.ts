@@ -26,6 +26,29 @@ async function pullDrawer(): Promise<void> {
   await open.page.locator("#drawer-lull").waitFor();
 }
 
+describe("a whole dish, on the screen", () => {
+  it("[C157] a touch asks back, a yes leaves all of it out", async () => {
+    await open.show(scene);
+    await open.page.getByRole("button", { name: /^Kitchen$/ }).click();
+    const dish = open.page.locator(".left-dish").last();
+    await dish.locator("summary").click();
+    const leave = dish.getByRole("button", { name: /^Leave out the / });
+    await expect.poll(() => leave.isVisible()).toBe(true);
+    await leave.click();
+    await open.page.getByRole("button", { name: "Yes", exact: true }).click();
+    await expect
+      .poll(() =>
+        ask(
+          open.page,
+          ({ store }) =>
+            [...(store.session.value?.progress.values() ?? [])].filter(({ state }) => state === "skipped")
+              .length,
+        ),
+      )
+      .toBeGreaterThan(1);
+  });
+});
+
 describe("the last minutes before dinner, on the screen", () => {
   it("[C154] a touch keeps them free, what stays is told, and another takes it back", async () => {
     await pullDrawer();
