@@ -44,6 +44,7 @@ function decideHanding(
   if (blocker?.kind === "wait") return err({ code: "TooSoon", title, wait: blocker.wait });
   const aside: readonly Happening[] = holder === null ? [] : [{ type: "TaskSetAside", task: task.id }];
   return ok([
+    { type: "TaskChosen", task: task.id },
     ...aside,
     ...putDown(session, order),
     { type: "TaskHanded", task: task.id, helper: order.helper },

@@ -179,7 +179,7 @@ function followerAtOnce(
 
 /** Turns what was decided into events that follow on the log. */
 export function numbered(
-  command: Command,
+  command: Pick<Command, "id" | "at">,
   log: MealLog,
   happenings: readonly Happening[],
 ): MealLog["events"] {

@@ -3,7 +3,7 @@ import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { Helper } from "../plan/worker.ts";
-import type { TaskId } from "../plan/model.ts";
+import type { CourseStep, TaskId } from "../plan/model.ts";
 import type { TimerId } from "./orders.ts";
 
 /** A step went through a change. `TaskCalled`: the caller has put it before the cook. */
@@ -60,6 +60,11 @@ export type PaceHappening =
   | { readonly type: "PaceSet"; readonly kind: WorkKind; readonly wish: PaceWish | null }
   | { readonly type: "PaceForgotten" };
 
+/** Where a laid course has a task; see CourseStep. */
+export interface LaidStep extends CourseStep {
+  readonly task: TaskId;
+}
+
 /** Something about the meal as a whole. */
 export type MealHappening =
   | { readonly type: "AttentionGiven"; readonly task: TaskId; readonly moment: string }
@@ -77,6 +82,8 @@ export type MealHappening =
     }
   /** By the cook's order; what the planner chose stands in the meal that was begun. */
   | { readonly type: "WayTaken"; readonly dish: DishId; readonly step: StepId; readonly way: string }
+  /** By the server alone: a longer search has found a better course for the meal. */
+  | { readonly type: "CourseLaid"; readonly course: readonly LaidStep[] }
   /** Takes back every event that the command `undoes` produced. */
   | { readonly type: "Undone"; readonly undoes: string }
   | { readonly type: "MealEnded" };

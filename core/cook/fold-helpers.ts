@@ -11,11 +11,21 @@ export function evolveHelpers(
 ): Session {
   switch (type) {
     case "HelperCame":
-      return isThere(session, helper) ? session : { ...session, helpers: inOrder(session, helper) };
+      return isThere(session, helper) ? session : ofThose(session, inOrder(session, helper));
     case "HelperLeft":
-      return { ...session, helpers: session.helpers.filter((one) => one.helper !== helper) };
+      return ofThose(
+        session,
+        session.helpers.filter((one) => one.helper !== helper),
+      );
   }
 }
+
+/** What was laid was laid for another number of hands. */
+const ofThose = (session: Session, helpers: Session["helpers"]): Session => ({
+  ...session,
+  helpers,
+  course: null,
+});
 
 const inOrder = ({ helpers }: Session, fresh: Helper): Session["helpers"] =>
   allHelpers.flatMap((helper) =>

@@ -85,6 +85,7 @@ function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session
     helpers: [],
     handed: new Map(),
     wishes: [],
+    course: null,
     attended: new Map(),
     ovens: meal.kitchen.ovens.map((oven) => ({ oven: oven.name, heat: null, setAt: null })),
     ovenTurns: [],
@@ -122,6 +123,8 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
       return swapped(session, happening.dish, happening.ingredient, happening.swap);
     case "WayTaken":
       return withWay(session, happening);
+    case "CourseLaid":
+      return { ...session, course: new Map(happening.course.map(({ task, ...step }) => [task, step])) };
     case "Undone":
       return session;
   }

@@ -8,7 +8,7 @@ import { paceWishes, workKinds } from "../pace/pace.ts";
 import { helpers } from "../plan/worker.ts";
 import { leastLull, mostLull } from "../plan/lull.ts";
 import { taskId } from "../plan/model.ts";
-import type { MealEvent } from "./events.ts";
+import type { LaidStep, MealEvent } from "./events.ts";
 import type { Order } from "./orders.ts";
 import { timerId } from "./orders.ts";
 
@@ -39,6 +39,8 @@ const helper = z.enum(helpers);
 const way = { dish, step: z.pipe(text, z.transform(stepId)), way: text };
 
 const lull = { length: z.nullable(length.check(z.minimum(leastLull), z.maximum(mostLull))) };
+const baking = z.strictObject({ oven: text, heat: z.number() });
+const course = z.array(z.strictObject({ task, start: count, baking: z.nullable(baking) }));
 
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
 const ofTask = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), task });
@@ -115,6 +117,7 @@ const happening = z.discriminatedUnion("type", [
   ofHelper("HelperCame"),
   ofHelper("HelperLeft"),
   z.strictObject({ type: z.literal("TaskHanded"), task, helper }),
+  z.strictObject({ type: z.literal("CourseLaid"), course }),
   z.strictObject({
     type: z.literal("TimerStarted"),
     timer,
@@ -150,6 +153,10 @@ export const parseOrder = (value: unknown): Result<Order, string> => read(order,
 
 /** An event from disk or a socket. Error: one sentence naming the field. */
 export const parseEvent = (value: unknown): Result<MealEvent, string> => read(mealEvent, value, "event");
+
+/** What a search for a course has come to; null: nothing better. Error: one sentence naming the field. */
+export const parseCourse = (value: unknown): Result<readonly LaidStep[] | null, string> =>
+  read(z.nullable(course), value, "course");
 
 function read<T>(schema: z.ZodMiniType<T>, value: unknown, what: string): Result<T, string> {
   const parsed = schema.safeParse(value);

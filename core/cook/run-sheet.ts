@@ -41,5 +41,6 @@ export function planInputOf(session: Session, now: Instant): PlanInput {
     focus: session.focus?.task ?? null,
     helpers: session.helpers,
     handed: session.handed,
+    ...(session.course === null ? {} : { course: session.course }),
   };
 }

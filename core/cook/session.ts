@@ -3,8 +3,7 @@ import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts
 import type { Heat } from "../units/temperature.ts";
 import type { Pace } from "../pace/pace.ts";
 import type { Helper } from "../plan/worker.ts";
-import type { HelperAt, InHand } from "../plan/model.ts";
-import type { OvenState, Progress, Task, TaskId } from "../plan/model.ts";
+import type { Course, HelperAt, InHand, OvenState, Progress, Task, TaskId } from "../plan/model.ts";
 import type { TimerId } from "./orders.ts";
 import type { MealEvent } from "./events.ts";
 
@@ -56,6 +55,8 @@ export interface Session {
   /** What was handed to a helper; all other work by hand is the cook's. */
   readonly handed: ReadonlyMap<TaskId, Helper>;
   readonly wishes: readonly TaskId[];
+  /** The course that was laid last; null: none was, and the planner makes its own. */
+  readonly course: Course | null;
   /** Moment key -> when the attention was given. */
   readonly attended: ReadonlyMap<string, Instant>;
   readonly ovens: readonly OvenState[];

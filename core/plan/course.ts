@@ -6,20 +6,8 @@ import type { Candidate, Goal } from "./improve.ts";
 import { candidate, soonest } from "./improve.ts";
 import { isBetter } from "./judge.ts";
 import { settled } from "./limits.ts";
-import type { PlanInput, Task, TaskId } from "./model.ts";
+import type { Course, PlanInput, Task } from "./model.ts";
 import { problemOf } from "./problem.ts";
-
-/** Where the course puts a task: so many milliseconds after the cooking begins; null: it bakes nowhere. */
-interface CourseStep {
-  readonly start: number;
-  readonly baking: { readonly oven: string; readonly heat: number } | null;
-}
-
-/**
- * How the whole meal goes best when nothing comes between. Every plan starts from it, so that the cook's order of work
- * does not flap from one event to the next.
- */
-export type Course = ReadonlyMap<TaskId, CourseStep>;
 
 /** A course depends on the meal and on how many cook it alone, so it is worked out once and then only looked up. */
 const courses = new WeakMap<
@@ -63,8 +51,8 @@ export function refined(drafts: Drafts, order: Order, goal: Goal): Candidate {
   return leader;
 }
 
-/** A schedule of the whole meal as its course. */
-function courseFrom({ problem }: Drafts, schedule: Schedule): Course {
+/** A schedule as a course of its acts. */
+export function courseFrom({ problem }: Drafts, schedule: Schedule): Course {
   return new Map(
     problem.acts.map(({ task }, index) => {
       const { start, baking } = schedule[index] ?? { start: 0, baking: null };
@@ -75,8 +63,13 @@ function courseFrom({ problem }: Drafts, schedule: Schedule): Course {
   );
 }
 
-/** The meal's course. */
+/** Whether a course is one of these tasks: it has a place for each of them, and for no other. */
+export const isCourseOf = (course: Course, tasks: readonly Task[]): boolean =>
+  course.size === tasks.length && tasks.every(({ id }) => course.has(id));
+
+/** The meal's course: the one that was laid, or where that was for other tasks, one made at once. */
 export function courseOf(input: PlanInput): Course {
+  if (input.course !== undefined && isCourseOf(input.course, input.tasks)) return input.course;
   const made = courses.get(input.tasks);
   const cooks = cooksAt(input);
   if (made?.meal === input.meal && made.cooks === cooks) return made.course;

@@ -63,6 +63,18 @@ export interface OvenState {
   readonly setAt: Instant | null;
 }
 
+/** Where a course puts a task: so many milliseconds after the cooking begins; null: it bakes nowhere. */
+export interface CourseStep {
+  readonly start: number;
+  readonly baking: { readonly oven: string; readonly heat: number } | null;
+}
+
+/**
+ * How the whole meal goes best when nothing comes between. Every plan starts from it, so that the cook's order of work
+ * does not flap from one event to the next.
+ */
+export type Course = ReadonlyMap<TaskId, CourseStep>;
+
 export interface PlanInput {
   readonly meal: CookingMeal;
   readonly tasks: readonly Task[];
@@ -83,6 +95,8 @@ export interface PlanInput {
   readonly helpers: readonly HelperAt[];
   /** What a helper does or did; all else that was done by hand was the cook's. */
   readonly handed: ReadonlyMap<TaskId, Helper>;
+  /** The course that a longer search has found; left out, the planner makes its own. */
+  readonly course?: Course;
 }
 
 export interface Entry {

@@ -116,7 +116,8 @@ const isSame = (one: PlanInput, other: PlanInput): boolean =>
   one.focus === other.focus &&
   one.helpers === other.helpers &&
   one.ovens === other.ovens &&
-  one.first === other.first;
+  one.first === other.first &&
+  one.course === other.course;
 
 /** The plan as it is looked over when something has happened. */
 function standingFor(input: PlanInput): Standing {

@@ -1,5 +1,7 @@
 import { decide, numbered } from "../../core/cook/decide.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
+import type { LaidStep } from "../../core/cook/events.ts";
+import { mayLay } from "../../core/cook/may-lay.ts";
 import type { Command, Order } from "../../core/cook/orders.ts";
 import { sentence } from "../../core/cook/refusal.ts";
 import type { MealLog, Session } from "../../core/cook/session.ts";
@@ -165,6 +167,26 @@ export class Kitchen {
     const lastAt = evening.log.events.at(-1)?.at ?? null;
     const at = believable(message.at, this.#now(), lastAt);
     return this.#carryOut(evening, { id: message.id, at, order: message.order });
+  }
+
+  /**
+   * Lays a course that a longer search has found for this evening, and tells every device: they all plan by it. Nothing
+   * happens where that would change what has begun or been called, or what comes next. No device can ask for it.
+   */
+  layCourse(session: string, course: readonly LaidStep[]): Acknowledged {
+    const evening = this.#evening;
+    const seq = evening?.log.events.at(-1)?.seq ?? 0;
+    if (evening?.session !== session) return { ok: true, seq };
+    const at = this.#now();
+    const command = this.#parts.newId();
+    const laid = numbered({ id: command, at }, evening.log, [{ type: "CourseLaid", course }]);
+    const log = appendEvents(evening.log, laid);
+    if (!mayLay(evening.log, log, at)) return { ok: true, seq };
+    const outcome = { ok: true, seq: seq + 1 } as const;
+    const written = this.#parts.store.append({ session, command, receivedAt: at, outcome, events: laid });
+    if (!written.ok) return unwritten(written.error);
+    this.#advance({ session, log }, laid);
+    return outcome;
   }
 
   /** Lets the clock do what is due: puts the next task before the cook. A refusal here is the disk's. */

@@ -4,6 +4,8 @@ import { parseEvent } from "../../core/cook/parse.ts";
 import type { Pantry } from "../../core/sync/protocol.ts";
 import { instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
+import { courseFinder } from "../course/course-finder.ts";
+import { keepCourses } from "../course/keep-courses.ts";
 import { Kitchen } from "../kitchen/kitchen.ts";
 import type { MealBook } from "../kitchen/meal-book.ts";
 import { startTicking } from "../kitchen/ticker.ts";
@@ -115,8 +117,10 @@ function join(options: ServerOptions, kitchen: Kitchen) {
   const http = createServer(app);
   const devices = attachSockets(http, kitchen, report);
   const stopTicking = startTicking(kitchen, report);
+  const courses = keepCourses(kitchen, courseFinder(), report);
   const close = async (): Promise<void> => {
     stopTicking();
+    await courses.close();
     await devices.close();
     await voice.close();
     http.closeAllConnections();

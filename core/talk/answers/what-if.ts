@@ -76,8 +76,8 @@ const names: Readonly<Record<OneMore, string>> = {
   cook: "pair of hands",
 };
 
-/** The evening with one more of it, or why there is nothing to plan. */
-function withOneMore(thing: OneMore, input: PlanInput): Result<PlanInput, string> {
+/** The evening with one more of it, or why there is nothing to plan. A course that was laid was laid without it. */
+function withOneMore(thing: OneMore, { course, ...input }: PlanInput): Result<PlanInput, string> {
   const { kitchen } = input.meal;
   const [oven] = kitchen.ovens;
   if (thing === "cook") {
