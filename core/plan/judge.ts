@@ -76,16 +76,30 @@ function ovenChanges(problem: Problem, schedule: Schedule): number {
   }, 0);
 }
 
-function interruptions(problem: Problem, schedule: Schedule): number {
+/** How many of the moments lie before this one, or at it; they are in order. */
+function countUntil(moments: Float64Array, at: number): number {
+  let low = 0;
+  let high = moments.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((moments[middle] ?? 0) <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function interruptions({ acts, cooks }: Problem, schedule: Schedule): number {
+  const startOf = (index: number): number => schedule[index]?.start ?? 0;
+  const on = acts.flatMap((act, index) => (act.task.step.hands === "on" ? [index] : []));
+  const starts = Float64Array.from(on, startOf).sort();
+  const ends = Float64Array.from(on, (index) => startOf(index) + (acts[index]?.length ?? 0)).sort();
   let count = 0;
-  problem.acts.forEach((watched, from) => {
-    for (const offset of watched.moments) {
-      const at = offset + (schedule[from]?.start ?? 0);
-      const busy = problem.acts.filter((act, index) => {
-        const start = schedule[index]?.start ?? 0;
-        return act.task.step.hands === "on" && at > start && at < start + act.length;
-      });
-      count += Math.max(0, busy.length - problem.cooks + 1);
+  acts.forEach(({ moments }, from) => {
+    // Begun before the moment, and not over by then; times are whole milliseconds.
+    for (const offset of moments) {
+      const at = offset + startOf(from);
+      const busy = countUntil(starts, at - 1) - countUntil(ends, at);
+      count += Math.max(0, busy - cooks + 1);
     }
   });
   return count;

@@ -2,12 +2,13 @@ import { behind, courseOf, orderIn, refined, walkOn } from "./course.ts";
 import { draftsOf, type Drafts, type Order } from "./drafts.ts";
 import { Walk } from "./engine/walk.ts";
 import { firstActs } from "./first.ts";
+import { inHands } from "./hands.ts";
 import type { Candidate, Goal } from "./improve.ts";
 import { candidate, pulledForward, slackOf, soonest, steady } from "./improve.ts";
 import { isBetter, isWorthwhile, judge } from "./judge.ts";
 import { keptHeat } from "./kept-heat.ts";
 import { lacks, settled } from "./limits.ts";
-import type { PlanInput, Planner } from "./model.ts";
+import type { PlanInput, Planner, Task } from "./model.ts";
 import { problemOf } from "./problem.ts";
 import { sheetOf } from "./sheet.ts";
 
@@ -39,6 +40,18 @@ function isUntroubled({ verdict }: Candidate, goal: Goal, leastMs: number): bool
 const isClean = (made: Candidate, goal: Goal, leastMs: number): boolean =>
   made.verdict.lullWork === 0 && isUntroubled(made, goal, leastMs);
 
+/**
+ * Whether a walk has found this order already: nothing has been done or set going yet, so the course that was made at once
+ * is as good as another walk. A course that was laid is worth one.
+ */
+function isFresh(input: PlanInput): boolean {
+  const { course, first, progress, tasks } = input;
+  const held = inHands(input);
+  const isWaiting = ({ id }: Task): boolean =>
+    held.includes(id) || (progress.get(id)?.state ?? "waiting") === "waiting";
+  return course === undefined && first.length === 0 && tasks.every(isWaiting);
+}
+
 /** The work in this order, moved on by what the cook is behind it, or planned anew where that is worth it. */
 function inOrder(drafts: Drafts, order: Order, lateMs: number, goal: Goal): Candidate {
   const usual = candidate(drafts, soonest(drafts, order, goal), goal);
@@ -69,6 +82,7 @@ function chosen({ drafts, goal }: Begun, input: PlanInput, first: Goal["first"])
   const order = keptHeat(drafts.problem, orderIn(course, drafts), "together");
   const usual = inOrder(drafts, order, behind(course, input), wanted);
   if (isClean(usual, wanted, drafts.bound)) return usual;
+  if (usual.verdict.missed === 0 && isFresh(input)) return usual;
   const other = walked(drafts, usual, wanted);
   const isWorth = other !== null && isWorthwhile(other.verdict, usual.verdict, goal.serveAt ?? 0);
   return isWorth ? other : usual;

@@ -8,6 +8,10 @@ export class Orders {
   /** One order that is right, to settle what starts at the same time. */
   private readonly rank: Int32Array;
   private readonly key: Float64Array;
+  /** How many must come before each act; and room for how many still must, and for those that need wait for none. */
+  private readonly waits: Int32Array;
+  private readonly left: Int32Array;
+  private readonly ready: Int32Array;
 
   constructor(compiled: Compiled) {
     const { acts, before } = compiled;
@@ -20,27 +24,35 @@ export class Orders {
     this.after = after;
     this.rank = new Int32Array(acts);
     this.key = new Float64Array(acts);
+    this.waits = Int32Array.from(before, (all) => all.length);
+    this.left = new Int32Array(acts);
+    this.ready = new Int32Array(acts);
     this.byKey(new Float64Array(acts)).forEach((act, place) => (this.rank[act] = place));
   }
 
   /** By key, the lowest first, as far as what must come before allows. */
   byKey(keys: Float64Array): Int32Array {
-    const { acts, after, compiled } = this;
-    const left = Int32Array.from(compiled.before, (all) => all.length);
+    const { acts, after, left, ready } = this;
+    left.set(this.waits);
     const order = new Int32Array(acts);
-    const ready: number[] = [];
-    for (let act = 0; act < acts; act += 1) if (left[act] === 0) ready.push(act);
+    let count = 0;
+    for (let act = 0; act < acts; act += 1) if (left[act] === 0) ready[count++] = act;
     for (let place = 0; place < acts; place += 1) {
       let best = 0;
-      for (let at = 1; at < ready.length; at += 1)
-        if ((keys[ready[at] ?? 0] ?? 0) < (keys[ready[best] ?? 0] ?? 0)) best = at;
+      let lowest = keys[ready[0] ?? 0] ?? 0;
+      for (let at = 1; at < count; at += 1) {
+        const key = keys[ready[at] ?? 0] ?? 0;
+        if (key >= lowest) continue;
+        best = at;
+        lowest = key;
+      }
       const act = ready[best] ?? 0;
-      ready[best] = ready[ready.length - 1] ?? 0;
-      ready.length -= 1;
+      count -= 1;
+      ready[best] = ready[count] ?? 0;
       order[place] = act;
       for (const other of after[act] ?? []) {
         left[other] = (left[other] ?? 0) - 1;
-        if (left[other] === 0) ready.push(other);
+        if (left[other] === 0) ready[count++] = other;
       }
     }
     return order;

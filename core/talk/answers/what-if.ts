@@ -77,7 +77,7 @@ const names: Readonly<Record<OneMore, string>> = {
 };
 
 /** The evening with one more of it, or why there is nothing to plan. A course that was laid was laid without it. */
-function withOneMore(thing: OneMore, { course, ...input }: PlanInput): Result<PlanInput, string> {
+function withOneMore(thing: OneMore, { course: _laid, ...input }: PlanInput): Result<PlanInput, string> {
   const { kitchen } = input.meal;
   const [oven] = kitchen.ovens;
   if (thing === "cook") {
