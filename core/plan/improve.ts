@@ -1,6 +1,7 @@
 import type { Drafts, Order, Schedule } from "./drafts.ts";
 import type { Verdict } from "./judge.ts";
 import { endOf, isBetter, isWorthwhile, judge } from "./judge.ts";
+import { strainedReady } from "./strain.ts";
 import { KEEPS_MS, delayed, keeps, wantedFrom } from "./releases.ts";
 
 /** What the cook wants: when to eat (milliseconds from now; null: soon), and what to do first. */
@@ -28,6 +29,10 @@ const FIRST = 1e12;
 const SLACK = 0.1;
 /** What is left of it to the end: the last steps are no surer than the first. */
 const LEAST_SLACK_MS = 5 * 60_000;
+/** Slack that there is is not idled away as the work that is left grows less: what is hot comes this much before serving. */
+const KEPT_SLACK_MS = 10 * 60_000;
+/** By how much sooner a plan must be ready where steps last long, to be called surer. */
+const SURER_MS = 60_000;
 /** Rounds in which a dinner that comes out later than planned for is planned for that later moment. */
 const ROUNDS = 3;
 /** Rounds of delaying what comes too early for what follows it. */
@@ -68,14 +73,26 @@ interface Spare {
   readonly lull: number;
 }
 
+/** What comes nearest to the table: what keeps least, or what came last. */
+type Nearest = "what keeps least" | "what came last";
+
 /**
  * The latest starts for a table at `serving`, with all ready `slack` before it as far as it keeps: in the
- * opposite order of `soon`, what keeps least nearest to the table.
+ * opposite order of `soon`.
  */
-function latestStarts(drafts: Drafts, { schedule }: Soonest, serving: number, { slack, lull }: Spare) {
+function latestStarts(
+  drafts: Drafts,
+  { schedule }: Soonest,
+  serving: number,
+  { slack, lull }: Spare,
+  nearest: Nearest,
+) {
   const { problem } = drafts;
   const freshness = problem.acts.map((_, index) => keeps(problem, index));
-  const keys = freshness.map((kept, index) => Math.min(kept, KEEPS_MS) - endOf(problem, schedule, index));
+  const keys = freshness.map((kept, index) => {
+    const later = nearest === "what keeps least" ? Math.min(kept, KEEPS_MS) : 0;
+    return later - endOf(problem, schedule, index);
+  });
   const ends = freshness.map((kept, index) => {
     const spare = Math.min(slack, kept);
     return serving - (problem.mayLeave[index] === true ? Math.max(spare, lull) : spare);
@@ -136,6 +153,41 @@ export function pulledForward(drafts: Drafts, made: Candidate, goal: Goal): Cand
   return best;
 }
 
+/** The slack before serving that is wanted, as far as there is time for it. */
+const slackFor = ({ ready }: Soonest, serving: number): number =>
+  Math.min(Math.max(LEAST_SLACK_MS, SLACK * ready), serving - ready);
+
+/**
+ * The plan that is surest to be in time: the one made back from the table, one made back from it in the order of `soon`,
+ * or one in the order of `soon` from now on; of those that are no worse in limits, holds and lull the one that is ready first
+ * where all that goes on by itself lasts as long as it may.
+ */
+function surest(drafts: Drafts, soon: Soonest, made: Candidate, goal: Goal, lull: number): Candidate {
+  const { serveAt } = goal;
+  if (serveAt === null || serveAt <= soon.ready || made.verdict.ready > serveAt) return made;
+  const order = drafts.orderOf(soon.schedule);
+  const slack = Math.min(Math.max(KEPT_SLACK_MS, SLACK * soon.ready), serveAt - soon.ready);
+  const back = latestStarts(drafts, soon, serveAt, { slack, lull }, "what came last");
+  const there = order.keys.map((start) => start + serveAt - slack - soon.ready);
+  const others = [back, there].map((keys) => planFor(drafts, { ...order, keys }, serveAt, goal));
+  const strains = (one: Candidate): number => strainedReady(drafts.problem, one.schedule);
+  let [best, strained] = [made, strains(made)];
+  for (const other of others) {
+    const { missed, waits, ready, lullWork } = other.verdict;
+    if (
+      ready > serveAt ||
+      lullWork > best.verdict.lullWork ||
+      missed > best.verdict.missed ||
+      waits > best.verdict.waits
+    )
+      continue;
+    const theirs = strains(other);
+    const isCleaner = missed < best.verdict.missed || waits < best.verdict.waits;
+    if (isCleaner || theirs < strained - SURER_MS) [best, strained] = [other, theirs];
+  }
+  return best;
+}
+
 /**
  * One plan: as soon as possible to see how long it takes (`soon`); from the serving moment, less some slack,
  * backwards as late as possible; then forward again in that order, hands-on preparation early, hot things no
@@ -155,8 +207,8 @@ function candidateWith(drafts: Drafts, soon: Soonest, goal: Goal, lull: number):
   let serving = Math.max(goal.serveAt ?? 0, soon.ready);
   let best: Candidate | null = null;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const slack = Math.min(Math.max(LEAST_SLACK_MS, SLACK * soon.ready), serving - soon.ready);
-    const keys = latestStarts(drafts, soon, serving, { slack, lull });
+    const spare = { slack: slackFor(soon, serving), lull };
+    const keys = latestStarts(drafts, soon, serving, spare, "what keeps least");
     const made = planFor(drafts, { keys, bakings }, serving, goal);
     if (best === null || isBetter(made.verdict, best.verdict, goal.serveAt ?? 0)) best = made;
     if (made.verdict.ready <= serving) break;
@@ -170,13 +222,14 @@ function candidateWith(drafts: Drafts, soon: Soonest, goal: Goal, lull: number):
     const isSooner = isSame && kept.verdict.ready < best.verdict.ready;
     if (isSooner || isWorthwhile(kept.verdict, best.verdict, goal.serveAt ?? 0)) best = kept;
   }
-  return pulledForward(drafts, best, goal);
+  return pulledForward(drafts, surest(drafts, soon, best, goal, lull), goal);
 }
 
 /** How much later each act of a finished plan could start without making dinner later, in milliseconds. */
 export function slackOf(drafts: Drafts, { schedule, verdict }: Candidate, goal: Goal): readonly number[] {
   const table = Math.max(goal.serveAt ?? 0, verdict.ready);
-  const latest = latestStarts(drafts, { schedule, ready: verdict.ready }, table, { slack: 0, lull: 0 });
+  const planned = { schedule, ready: verdict.ready };
+  const latest = latestStarts(drafts, planned, table, { slack: 0, lull: 0 }, "what keeps least");
   return latest.map((start, index) => {
     const isRunning = drafts.problem.acts[index]?.running !== null;
     return isRunning ? 0 : Math.max(0, start - (schedule[index]?.start ?? 0));

@@ -6,39 +6,20 @@
  */
 import { parseArgs } from "node:util";
 import { Chance } from "../../core/plan/engine/chance.ts";
-import type { PlanInput, RunSheet, Task } from "../../core/plan/model.ts";
-import { PACE, triangular } from "../../core/plan/on-time.ts";
+import type { PlanInput, RunSheet } from "../../core/plan/model.ts";
 import { plan } from "../../core/plan/plan.ts";
-import { expandTasks, plannedLength } from "../../core/plan/tasks.ts";
+import { expandTasks } from "../../core/plan/tasks.ts";
 import { coldStart, inBestWays } from "../../core/plan/ways.ts";
 import { cookingMeal } from "../../core/recipe/scale.ts";
 import { instant } from "../../core/units/quantity.ts";
 import { loadPantry } from "../../server/pantry/load-pantry.ts";
+import { atMeanPace, aTenthEarly, pacesOf } from "../core/plan/chance-evening.ts";
 import { five } from "../core/plan/small-meals.ts";
 import { cook } from "../core/plan/virtual-cook.ts";
 import { median, percent, print, printFigure, printMachine, quantile, timed } from "./figures.ts";
 
-const EARLY = 1.1;
 /** What the caller does not call late, it is not. */
 const MINUTE_MS = 60_000;
-
-/** The mean pace of work by hand: by a cook whose pace is known the plan goes, with mean lengths. */
-const MEAN_PACE = (PACE.low + PACE.likely + PACE.high) / 3;
-
-const atMeanPace = (tasks: readonly Task[]): readonly Task[] =>
-  tasks.map((task) => (task.step.hands === "on" ? { ...task, pace: MEAN_PACE } : task));
-
-/** How long each task takes in one evening, as a part of its planned length. */
-function paces(tasks: readonly Task[], chance: Chance): ReadonlyMap<string, number> {
-  const hands = triangular(PACE.low, PACE.likely, PACE.high, chance.next());
-  return new Map(
-    tasks.map(({ id, step }) => {
-      const { low, high } = step.time;
-      const drawn = triangular(low, (low + high) / 2, high, chance.next());
-      return [id, (drawn / plannedLength(step.time)) * (step.hands === "on" ? hands : 1)];
-    }),
-  );
-}
 
 const handsOnOrder = (sheet: RunSheet, { tasks, progress }: PlanInput): readonly string[] => {
   const open = new Set<string>(
@@ -64,13 +45,13 @@ function swaps(before: readonly string[], after: readonly string[]): readonly [n
 /** Cooks a meal on so many evenings; prints what came of it. */
 function measure(name: string, input: PlanInput, evenings: number): readonly [number, number] {
   const lengthMs = plan(input).readyAt - input.now;
-  const serveAt = instant(Math.round(input.now + EARLY * lengthMs));
+  const serveAt = aTenthEarly(input);
   const chance = new Chance(1);
   let inTime = 0;
   let [turned, pairs] = [0, 0];
   const ends: number[] = [];
   for (let evening = 0; evening < evenings; evening += 1) {
-    const pace = paces(input.tasks, chance);
+    const pace = pacesOf(input.tasks, chance);
     const { sheets, endedAt } = cook({ ...input, serveAt }, (task) => pace.get(task) ?? 1);
     if (endedAt < serveAt + MINUTE_MS) inTime += 1;
     ends.push((endedAt - input.now) / lengthMs);

@@ -1,5 +1,6 @@
 import { plan } from "../../../core/plan/plan.ts";
 import type { OvenState, PlanInput, Progress, RunSheet, TaskId } from "../../../core/plan/model.ts";
+import type { Worker } from "../../../core/plan/worker.ts";
 import { instant } from "../../../core/units/quantity.ts";
 import type { Instant, Seconds } from "../../../core/units/quantity.ts";
 
@@ -34,6 +35,11 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
   let since = begin.now;
   const endOf = (id: TaskId, started: Instant, span: { readonly low: Seconds; readonly high: Seconds }) =>
     started + Math.round((span.low + span.high) / 2) * 1000 * pace(id);
+  const isAtWork = (worker: Worker): boolean =>
+    begin.tasks.some(
+      ({ id, step }) =>
+        step.hands === "on" && progress.get(id)?.state === "running" && (handed.get(id) ?? "cook") === worker,
+    );
   for (let turns = 0; turns < 2_000; turns += 1) {
     for (const [id, one] of progress) {
       if (one.state === "running" && endOf(id, one.startedAt, one.span) <= now) {
@@ -60,10 +66,12 @@ export function cook(begin: PlanInput, pace: (task: TaskId) => number = () => 1)
       if (state !== "waiting" || entry.start > now) continue;
       // What takes longer than planned keeps its followers waiting, whatever the sheet says.
       if (task.after.some((link) => progress.get(link.task)?.state === "running")) continue;
+      // So do the cooks, each of whom is at one thing at a time.
+      const helper = begin.helpers.find((one) => entry.lanes.includes(one.helper))?.helper ?? null;
+      if (task.step.hands === "on" && isAtWork(helper ?? "cook")) continue;
       progress.set(entry.task, { state: "running", startedAt: instant(now), span: task.step.time });
       if (task.step.hands === "on") order.push(entry.task);
-      const helper = begin.helpers.find((one) => entry.lanes.includes(one.helper));
-      if (helper !== undefined) handed.set(entry.task, helper.helper);
+      if (helper !== null) handed.set(entry.task, helper);
     }
     for (const [id, one] of progress) {
       if (one.state === "running") next = Math.min(next, endOf(id, one.startedAt, one.span));
