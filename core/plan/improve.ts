@@ -37,6 +37,8 @@ const SURER_MS = 60_000;
 const ROUNDS = 3;
 /** Rounds of delaying what comes too early for what follows it. */
 const DELAYS = 4;
+/** The same for a gentler plan: more brought nothing, and the first plan waits for it. */
+const GENTLE_DELAYS = 1;
 
 /** Those that go first get keys before all others. */
 function withFirst(keys: readonly number[], first: readonly number[]): readonly number[] {
@@ -72,6 +74,7 @@ interface Spare {
   readonly slack: number;
   readonly lull: number;
 }
+const NO_SPARE: Spare = { slack: 0, lull: 0 };
 
 /** What comes nearest to the table: what keeps least, or what came last. */
 type Nearest = "what keeps least" | "what came last";
@@ -101,12 +104,12 @@ function latestStarts(
 }
 
 /** Forward in the order of the latest starts, for a table at `serving`; what comes too early is then delayed. */
-function planFor(drafts: Drafts, latest: Order, serving: number, goal: Goal): Candidate {
+function planFor(drafts: Drafts, latest: Order, serving: number, goal: Goal, delays = DELAYS): Candidate {
   const { problem } = drafts;
   const order = { ...latest, keys: withFirst(latest.keys, goal.first) };
   let release: readonly number[] = wantedFrom(problem, latest.keys, serving, goal.first);
   let best: Candidate | null = null;
-  for (let round = 0; round <= DELAYS; round += 1) {
+  for (let round = 0; round <= delays; round += 1) {
     const made = placed(drafts, order, release, goal.serveAt ?? 0);
     const { schedule, verdict } = made;
     if (best === null || isBetter(verdict, best.verdict, goal.serveAt ?? 0)) best = made;
@@ -225,11 +228,23 @@ function candidateWith(drafts: Drafts, soon: Soonest, goal: Goal, lull: number):
   return pulledForward(drafts, surest(drafts, soon, best, goal, lull), goal);
 }
 
+/** Made back from the table once more where hot food waits too long: taken where it waits less, and nothing else is worse. */
+export function gentler(drafts: Drafts, made: Candidate, goal: Goal): Candidate {
+  const { missed, ready, waits } = made.verdict;
+  if (waits === 0) return made;
+  const table = Math.max(goal.serveAt ?? 0, ready);
+  const order = drafts.orderOf(made.schedule);
+  const keys = latestStarts(drafts, { schedule: made.schedule, ready }, table, NO_SPARE, "what came last");
+  const other = pulledForward(drafts, planFor(drafts, { ...order, keys }, table, goal, GENTLE_DELAYS), goal);
+  const isNoWorse = other.verdict.missed <= missed && other.verdict.ready <= table;
+  return isNoWorse && other.verdict.waits < waits ? other : made;
+}
+
 /** How much later each act of a finished plan could start without making dinner later, in milliseconds. */
 export function slackOf(drafts: Drafts, { schedule, verdict }: Candidate, goal: Goal): readonly number[] {
   const table = Math.max(goal.serveAt ?? 0, verdict.ready);
   const planned = { schedule, ready: verdict.ready };
-  const latest = latestStarts(drafts, planned, table, { slack: 0, lull: 0 }, "what keeps least");
+  const latest = latestStarts(drafts, planned, table, NO_SPARE, "what keeps least");
   return latest.map((start, index) => {
     const isRunning = drafts.problem.acts[index]?.running !== null;
     return isRunning ? 0 : Math.max(0, start - (schedule[index]?.start ?? 0));

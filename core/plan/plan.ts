@@ -4,7 +4,7 @@ import { Walk } from "./engine/walk.ts";
 import { firstActs } from "./first.ts";
 import { inHands } from "./hands.ts";
 import type { Candidate, Goal } from "./improve.ts";
-import { candidate, pulledForward, slackOf, soonest, steady } from "./improve.ts";
+import { candidate, gentler, pulledForward, slackOf, soonest, steady } from "./improve.ts";
 import { isBetter, isWorthwhile, judge } from "./judge.ts";
 import { keptHeat } from "./kept-heat.ts";
 import { lacks, settled } from "./limits.ts";
@@ -139,7 +139,8 @@ function standingFor(input: PlanInput): Standing {
   if (known !== undefined && isSame(known.input, input)) return known;
   const then = { ...input, now: input.since };
   const start = begun(then);
-  const standing = { input: then, begun: start, made: lookedOverTwice(start, then) };
+  const made = gentler(start.drafts, lookedOverTwice(start, then), start.goal);
+  const standing = { input: then, begun: start, made };
   standings.set(input.progress, standing);
   return standing;
 }
