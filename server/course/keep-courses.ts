@@ -38,7 +38,10 @@ class Keeper {
     if (work === this.#known) return;
     this.#known = work;
     if (evening === null) void this.#finder.stop();
-    else void this.#find(evening.session, planInputOf(evening.state, evening.at));
+    else
+      this.#find(evening.session, planInputOf(evening.state, evening.at)).catch((problem: unknown) => {
+        this.#tell(`No better plan was looked for: ${String(problem)}.`);
+      });
   }
 
   async #find(session: string, input: PlanInput): Promise<void> {

@@ -227,6 +227,21 @@ describe("looking for a course", () => {
     expect(types(kitchen)).not.toContain("CourseLaid");
   });
 
+  it("[P146] a thread that cannot be started lays nothing, is told once, and the evening goes on", async () => {
+    const kitchen = open(smallMeal);
+    const finder = courseFinder({ reach, limitMs: 60_000 }, () => {
+      throw new Error("no room");
+    });
+    const said: string[] = [];
+    keepCourses(kitchen, finder, (sentence) => said.push(sentence));
+    for (let evenings = 0; evenings < 2; evenings += 1) {
+      begun(kitchen);
+      await new Promise((resolve) => setImmediate(resolve));
+      expect(give(kitchen, { type: "EndMeal" }).ok).toBe(true);
+    }
+    expect(said).toEqual(["No better plan was looked for: Error: no room."]);
+  });
+
   it("[P146] an answer that is no course lays nothing", async () => {
     const kitchen = open(smallMeal);
     begun(kitchen);
