@@ -1,11 +1,13 @@
 import type { MealEvent, PaceHappening } from "../cook/events.ts";
 import { isOfPace, undoneCommands } from "../cook/fold.ts";
+import type { Task } from "../plan/model.ts";
+import { expandTasks } from "../plan/tasks.ts";
 import type { CookingMeal } from "../recipe/model.ts";
 import type { Instant } from "../units/quantity.ts";
 import { instant } from "../units/quantity.ts";
 import { learntTimes } from "./estimate.ts";
 import type { KnownPace, Pace, PaceWish, WorkKind } from "./pace.ts";
-import { stepKeys, workKinds } from "./pace.ts";
+import { atPace, stepKeys, workKinds } from "./pace.ts";
 import type { Spell } from "./spells.ts";
 import { spellsOf } from "./spells.ts";
 import { workKind } from "./work-kind.ts";
@@ -107,3 +109,12 @@ export function knownPaces(
 /** The known paces with the steps of a meal that each of them is for. */
 export const pacesFor = (meal: CookingMeal, known: readonly KnownPace[]): readonly Pace[] =>
   known.map((pace) => ({ ...pace, of: stepKeys(meal, (step) => workKind(step) === pace.kind) }));
+
+/** How this cook takes the work of a meal; none: as the recipes say. */
+export type PacesOf = (meal: CookingMeal) => readonly Pace[];
+
+/** The tasks of a meal, in whatever ways, as this cook takes them. */
+export const tasksAtPace =
+  (pacesOf: PacesOf) =>
+  (meal: CookingMeal): readonly Task[] =>
+    atPace(expandTasks(meal), pacesOf(meal));

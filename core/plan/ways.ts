@@ -3,11 +3,12 @@ import { inWays } from "../recipe/in-ways.ts";
 import type { WayTaken } from "../recipe/in-ways.ts";
 import type { Instant } from "../units/quantity.ts";
 import { inHands } from "./hands.ts";
-import type { PlanInput, Planner, Progress, TaskId } from "./model.ts";
+import type { PlanInput, Planner, Progress, Task, TaskId } from "./model.ts";
 import { plan } from "./plan.ts";
 import { compareCosts, sheetCost } from "./sheet-cost.ts";
 import type { SheetCost } from "./sheet-cost.ts";
 import { expandTasks } from "./tasks.ts";
+import type { Helper } from "./worker.ts";
 import { betterWords, lackWords } from "./way-words.ts";
 
 /** So many combinations are all tried; of more, the best change is taken each time, until none helps. */
@@ -31,6 +32,9 @@ interface Fork {
 
 /** For each fork the index of a way among those that can be done. */
 type Combination = readonly number[];
+
+/** The tasks of a meal in some ways, with how long this cook takes for each. */
+export type TasksOf = (meal: CookingMeal) => readonly Task[];
 
 const waiting: Progress = { state: "waiting" };
 
@@ -64,12 +68,14 @@ class Prices {
   readonly #forks: readonly Fork[];
   readonly #input: WaysInput;
   readonly #planner: Planner;
+  readonly #tasksOf: TasksOf;
   readonly #known = new Map<string, SheetCost>();
 
-  constructor(forks: readonly Fork[], input: WaysInput, planner: Planner) {
+  constructor(forks: readonly Fork[], input: WaysInput, planner: Planner, tasksOf: TasksOf) {
     this.#forks = forks;
     this.#input = input;
     this.#planner = planner;
+    this.#tasksOf = tasksOf;
   }
 
   of(combination: Combination): SheetCost {
@@ -81,7 +87,7 @@ class Prices {
 
   #planned(combination: Combination): SheetCost {
     const meal = inWays(this.#input.meal, takenBy(this.#forks, combination));
-    const tasks = expandTasks(meal);
+    const tasks = this.#tasksOf(meal);
     const progress = new Map<TaskId, Progress>(
       tasks.map(({ id }) => [id, this.#input.progress.get(id) ?? waiting]),
     );
@@ -154,11 +160,16 @@ function reasons(
  * the plan that the planner makes of it: hard limits missed, then lateness, then hot food waiting, then the cook's time
  * by hand, then the order in the recipe. A way that the kitchen has not the things for is out; what the cook has chosen
  * stays. Pure: the same input gives the same choices.
+ * @param tasksOf the recipes' times, unless the cook's own are known
  */
-export function chooseWays(input: WaysInput, planner: Planner = plan): readonly WayChoice[] {
+export function chooseWays(
+  input: WaysInput,
+  planner: Planner = plan,
+  tasksOf: TasksOf = expandTasks,
+): readonly WayChoice[] {
   const forks = forksOf(input);
   if (forks.length === 0) return [];
-  const prices = new Prices(forks, input, planner);
+  const prices = new Prices(forks, input, planner, tasksOf);
   const best = bestCombination(forks, prices);
   return takenBy(forks, best).map((taken, at) => {
     const fork = forks[at];
@@ -167,7 +178,12 @@ export function chooseWays(input: WaysInput, planner: Planner = plan): readonly 
 }
 
 /** A meal that nobody has begun, in a kitchen whose ovens are cold. */
-export function coldStart(meal: CookingMeal, serveAt: Instant | null, now: Instant): WaysInput {
+export function coldStart(
+  meal: CookingMeal,
+  serveAt: Instant | null,
+  now: Instant,
+  helping: readonly Helper[] = [],
+): WaysInput {
   return {
     meal,
     progress: new Map(),
@@ -178,14 +194,20 @@ export function coldStart(meal: CookingMeal, serveAt: Instant | null, now: Insta
     lull: null,
     first: [],
     focus: null,
-    helpers: [],
+    helpers: helping.map((helper) => ({ helper, inHand: null })),
     handed: new Map(),
   };
 }
 
 /** The meal with each of its steps done in the way that suits the evening best, and the reasons with it. */
-export function inBestWays(meal: CookingMeal, serveAt: Instant | null, now: Instant): CookingMeal {
-  const choices = chooseWays(coldStart(meal, serveAt, now));
+export function inBestWays(
+  meal: CookingMeal,
+  serveAt: Instant | null,
+  now: Instant,
+  tasksOf: TasksOf = expandTasks,
+  helping: readonly Helper[] = [],
+): CookingMeal {
+  const choices = chooseWays(coldStart(meal, serveAt, now, helping), plan, tasksOf);
   return inWays(
     meal,
     choices.map(({ over, ...taken }) => ({ ...taken, chosen: { by: "plan", over } })),

@@ -1,4 +1,5 @@
 import { basename, dirname, resolve } from "node:path";
+import type { PacesOf } from "../../core/pace/known-paces.ts";
 import type { Meal } from "../../core/recipe/model.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
@@ -36,14 +37,15 @@ function placeOf(word: string): Result<{ readonly folder: string; readonly id: s
 /**
  * The meal that a word names: its id, or the path of its file.
  * @param word "welcome-supper", "recipes/meals/welcome-supper.yaml"
+ * @param pacesOf how the cook takes a meal's work; as the recipes say unless given
  * Error: one sentence with what there is instead, or with the file's first mistake.
  */
-export async function findMeal(word: string): Promise<Result<FoundMeal, string>> {
+export async function findMeal(word: string, pacesOf?: PacesOf): Promise<Result<FoundMeal, string>> {
   const place = placeOf(word);
   if (!place.ok) return place;
   const { folder, id } = place.value;
   const book = await MealBook.open(folder);
-  const { meals, mistakes } = book.listing();
+  const { meals, mistakes } = book.listing(pacesOf);
   const meal = book.meal(id, {});
   const card = meals.find((one) => one.id === id);
   if (meal.ok && card !== undefined)

@@ -1,17 +1,14 @@
-import { existsSync } from "node:fs";
-import { parseEvent } from "../../core/cook/parse.ts";
 import { timesOf, type KnownPace } from "../../core/pace/pace.ts";
 import { kindWords, sayLearnt, sayPlanned } from "../../core/pace/say-pace.ts";
 import { instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { PaceBook } from "../kitchen/pace-book.ts";
 import { storeSentence, type MealStore } from "../store/meal-store.ts";
-import { mealLogIn, openMealDatabase } from "../store/open-meal-database.ts";
-import { SqliteMealStore } from "../store/sqlite-meal-store.ts";
 import { columns } from "./columns.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { printData, printMessage } from "./print.ts";
+import { withLog } from "./with-log.ts";
 
 const help = `pace: tell how long you take for each kind of work, against what the recipes say.
 
@@ -43,20 +40,6 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
   const [tooMuch] = positionals;
   if (tooMuch !== undefined) return err(`pace takes no file; "${tooMuch}" is one word too many.`);
   return ok({ forget: values.forget, json: values.json, folder: dataFolder(values.data) });
-}
-
-/** Does something with the log of a folder. One that is not there is not made: there is nothing in it to tell. */
-function withLog<T>(folder: string, work: (store: MealStore) => Result<T, string>): Result<T, string> {
-  if (!existsSync(mealLogIn(folder)))
-    return err(`There is no meal log in ${folder}. Cook a meal first, or name its folder after --data.`);
-  const database = openMealDatabase(folder);
-  if (!database.ok) return err(storeSentence(database.error));
-  const store = new SqliteMealStore(database.value, parseEvent);
-  try {
-    return work(store);
-  } finally {
-    store.close();
-  }
 }
 
 function paces(store: MealStore, forget: boolean): Result<readonly KnownPace[], string> {

@@ -1,4 +1,5 @@
 import type { Task } from "../../core/plan/model.ts";
+import { timesOf, type WorkKind } from "../../core/pace/pace.ts";
 import { usesOf } from "../../core/plan/uses.ts";
 import { wayReason } from "../../core/plan/way-words.ts";
 import { between, inMinutes, type Instant } from "../../core/units/quantity.ts";
@@ -41,6 +42,8 @@ export interface PlanJson {
   readonly leaveOut: readonly { readonly dishes: readonly string[]; readonly readyMin: number }[];
   /** How long before serving the hands were to be free, and the steps that stay there; null where none was wished for. */
   readonly lull: { readonly minutes: number; readonly stays: readonly LullStep[] } | null;
+  /** The kinds of work that are reckoned with the cook's own pace: 1.3 is three tenths longer than the recipes say. */
+  readonly paces: readonly { readonly kind: WorkKind; readonly times: number }[];
 }
 
 /** `because`: it keeps no longer, or there is no time before. */
@@ -107,5 +110,6 @@ export function planJson(planned: PlannedMeal): PlanJson {
       readyMin: minute(readyAt),
     })),
     lull: lullOf(planned),
+    paces: planned.paces.map((pace) => ({ kind: pace.kind, times: timesOf(pace) })),
   };
 }

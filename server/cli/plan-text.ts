@@ -1,4 +1,6 @@
 import { listed as inWords, shortName } from "../../core/cook/say-call.ts";
+import { timesOf } from "../../core/pace/pace.ts";
+import { kindWords } from "../../core/pace/say-pace.ts";
 import { isLate, type LeftOut } from "../../core/plan/leave-out.ts";
 import type { Task } from "../../core/plan/model.ts";
 import { usesOf } from "../../core/plan/uses.ts";
@@ -139,6 +141,16 @@ function lullWords({ lull }: PlannedMeal): readonly string[] {
   );
 }
 
+/** Where the cook's own pace is not the recipes'. */
+function paceWords({ paces }: PlannedMeal): readonly string[] {
+  if (paces.length === 0) return [];
+  const times = paces.map((pace) => `${kindWords[pace.kind]} ${timesOf(pace).toFixed(2).replace(/0$/, "")}`);
+  return wrapped(
+    `Reckoned with your own pace, as a multiple of the recipes' times: ${inWords(times)}.`,
+    width,
+  );
+}
+
 const shape = (time: Column): readonly Column[] => [
   { most: 1, align: "left" },
   time,
@@ -194,6 +206,7 @@ export function planText(planned: PlannedMeal, clock: WallClock): string {
     ...leaveOutWords(planned, clock).flatMap((line) => wrapped(line, width)),
     ...wrapped(outlookWords(planned), width),
     ...lullWords(planned),
+    ...paceWords(planned),
     ...ways(planned),
     "",
     ...columns([head, ...rows, last], shape({ most: 7, align: "right" })),

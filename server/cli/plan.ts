@@ -1,15 +1,18 @@
+import type { PacesOf } from "../../core/pace/known-paces.ts";
 import { calendarOf } from "../../core/plan/calendar.ts";
 import { helpers, type Helper } from "../../core/plan/worker.ts";
 import { leastLull, mostLull } from "../../core/plan/lull.ts";
 import { instant, minutes, seconds, type Instant, type Seconds } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { findMeal } from "./find-meal.ts";
 import { planJson } from "./plan-json.ts";
 import { planText } from "./plan-text.ts";
 import { plannedMeal, type PlannedMeal } from "./planned-meal.ts";
 import { printData, printMessage } from "./print.ts";
 import { readServing, servingMoment, wallClock, type WantedServing } from "./serving-time.ts";
+import { pacesIn } from "./with-log.ts";
 import { writeCalendar } from "./write-calendar.ts";
 
 const help = `plan MEAL: print who does what and when, from the first step to the table.
@@ -20,16 +23,18 @@ const help = `plan MEAL: print who does what and when, from the first step to th
   --cooks 2        how many cook together, from 1 to 3
   --lull 10        nothing to do by hand in the last ten minutes before serving, as far as the recipes allow it and
                    dinner is no later for it; what stays there is told
-  --json           one object: steps, elapsedMin, broken, onTime, ovenMoves, ways, leaveOut, lull; minutes from the
+  --json           one object: steps, elapsedMin, broken, onTime, ovenMoves, ways, leaveOut, lull, paces; minutes from the
                    start of cooking. Each step says whether dinner waits for it (critical) and how much later
                    it may start (slackMin)
+  --as-written     reckon with the recipes' times, also where your own pace is known
+  --data DIR       ${dataFolderHelp}
   --calendar FILE  write the big moments, with reminders, as a calendar file (iCalendar); without --serve as if
                    you began now
 
 Where dinner cannot be ready in time, the soonest is planned and told, and without which dish it would be sooner;
 whether to leave one out is for you to say. A star stands before the steps that dinner waits for: when one of them
 slips, dinner slips. A step that can be done in several ways is done in the one that suits the evening best, and the
-reason is told.
+reason is told. Work by hand takes as long as you have taken on the evenings before, where the meal log tells.
 
 Example: plan welcome-supper --serve 18:30 --calendar supper.ics`;
 
@@ -37,6 +42,8 @@ const options = {
   serve: { type: "string" },
   cooks: { type: "string", default: "1" },
   lull: { type: "string" },
+  "as-written": { type: "boolean", default: false },
+  data: { type: "string" },
   json: { type: "boolean", default: false },
   calendar: { type: "string" },
 } as const;
@@ -47,6 +54,8 @@ interface Wanted {
   readonly helping: readonly Helper[];
   /** How long before serving the hands are to be free; null: not at all. */
   readonly lull: Seconds | null;
+  /** Where the cook's own pace is looked for; null: the recipes' times hold. */
+  readonly paceFrom: string | null;
   readonly json: boolean;
   readonly calendar: string | null;
 }
@@ -78,6 +87,7 @@ function readWanted(args: readonly string[], now: Instant): Result<Wanted, strin
     meal,
     helping: helpers.slice(0, cooks - 1),
     lull: lull.value,
+    paceFrom: values["as-written"] ? null : dataFolder(values.data),
     json: values.json,
     calendar: values.calendar ?? null,
   };
@@ -86,11 +96,19 @@ function readWanted(args: readonly string[], now: Instant): Result<Wanted, strin
   return serve.ok ? ok({ ...rest, serve: serve.value }) : serve;
 }
 
+/** A log that cannot be read must not keep a plan from anyone: it is told, and the recipes' times hold. */
+function pacesFrom(folder: string | null): PacesOf {
+  const known = folder === null ? null : pacesIn(folder);
+  if (known?.ok === false) printMessage(`${known.error} So this is planned as the recipes say.`);
+  return known?.ok === true ? known.value : () => [];
+}
+
 async function planned(wanted: Wanted, now: Instant): Promise<Result<PlannedMeal, string>> {
   const serveAt = wanted.serve === null ? ok(null) : servingMoment(wanted.serve, now);
   if (!serveAt.ok) return serveAt;
-  const found = await findMeal(wanted.meal);
-  return found.ok ? ok(plannedMeal(found.value, { ...wanted, serveAt: serveAt.value }, now)) : found;
+  const pacesOf = pacesFrom(wanted.paceFrom);
+  const found = await findMeal(wanted.meal, pacesOf);
+  return found.ok ? ok(plannedMeal(found.value, { ...wanted, serveAt: serveAt.value, pacesOf }, now)) : found;
 }
 
 /** The day is part of every UID: the same meal next week is another evening, the same evening planned anew is not. */

@@ -1,3 +1,5 @@
+import { tasksAtPace, type PacesOf } from "../../core/pace/known-paces.ts";
+import { timesOf, type Pace } from "../../core/pace/pace.ts";
 import { beginningOf, type PlannedEvening } from "../../core/plan/big-moments.ts";
 import { criticalChain } from "../../core/plan/critical-chain.ts";
 import { whatToLeaveOut, type LeftOut } from "../../core/plan/leave-out.ts";
@@ -5,7 +7,6 @@ import { lullWork, type LullWork } from "../../core/plan/lull-work.ts";
 import type { PlanInput, TaskId } from "../../core/plan/model.ts";
 import { outlookOf, type Outlook } from "../../core/plan/on-time.ts";
 import { plan } from "../../core/plan/plan.ts";
-import { expandTasks } from "../../core/plan/tasks.ts";
 import type { Helper } from "../../core/plan/worker.ts";
 import { coldStart, inBestWays } from "../../core/plan/ways.ts";
 import { instant, later, type Instant, type Seconds } from "../../core/units/quantity.ts";
@@ -26,6 +27,18 @@ export interface PlannedMeal extends PlannedEvening {
   readonly leaveOut: readonly LeftOut[];
   /** What stays to do by hand in the lull before serving; null where none was wished for. */
   readonly lull: { readonly length: Seconds; readonly work: LullWork } | null;
+  /** The kinds of work in it for which this cook takes another time than the recipes say. */
+  readonly paces: readonly Pace[];
+}
+
+/** What a plan from a cold kitchen is asked for. */
+interface Asked {
+  readonly serveAt: Instant | null;
+  /** Who helps the cook. */
+  readonly helping: readonly Helper[];
+  /** How long before serving the hands are to be free; null: not at all. */
+  readonly lull: Seconds | null;
+  readonly pacesOf: PacesOf;
 }
 
 /** So many evenings are simulated: the share in time is right to two or three hundredths. */
@@ -44,32 +57,32 @@ function enters(found: FoundMeal, serveAt: Instant | null, now: Instant, helping
   return later(next, instant(entersAt(found, serveAt / minuteMs, helping) * minuteMs));
 }
 
-/** What a plan from a cold kitchen is asked for. */
-interface Asked {
-  readonly serveAt: Instant | null;
-  /** Who helps the cook. */
-  readonly helping: readonly Helper[];
-  /** How long before serving the hands are to be free; null: not at all. */
-  readonly lull: Seconds | null;
-}
-
 /** The run sheet of a meal that nobody has begun. */
 export function plannedMeal(found: FoundMeal, asked: Asked, now: Instant): PlannedMeal {
-  const { serveAt, helping, lull: length } = asked;
+  const { serveAt, helping, lull: length, pacesOf } = asked;
   const from = enters(found, serveAt, now, helping.length);
-  const meal = inBestWays(found.meal, serveAt, from);
-  const tasks = expandTasks(meal);
-  const input: PlanInput = {
-    ...coldStart(meal, serveAt, from),
-    tasks,
-    lull: length,
-    helpers: helping.map((helper) => ({ helper, inHand: null })),
-  };
+  const tasksOf = tasksAtPace(pacesOf);
+  const meal = inBestWays(found.meal, serveAt, from, tasksOf, helping);
+  const tasks = tasksOf(meal);
+  const input: PlanInput = { ...coldStart(meal, serveAt, from, helping), tasks, lull: length };
   const sheet = plan(input);
   const outlook = outlookOf(input, sheet, simulated);
   const chain = new Set(criticalChain(input, sheet));
   const setTo = new Map(input.ovens.map(({ oven, heat }) => [oven, heat]));
   const leaveOut = whatToLeaveOut(input, sheet);
+  const paces = pacesOf(meal).filter((pace) => pace.of.length > 0 && timesOf(pace) !== 1);
   const lull = length === null ? null : { length, work: lullWork(input, sheet) };
-  return { meal, tasks, sheet, serveAt, beginsAt: beginningOf(sheet), chain, setTo, outlook, leaveOut, lull };
+  return {
+    meal,
+    tasks,
+    sheet,
+    serveAt,
+    beginsAt: beginningOf(sheet),
+    chain,
+    setTo,
+    outlook,
+    leaveOut,
+    lull,
+    paces,
+  };
 }

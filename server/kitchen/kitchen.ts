@@ -6,7 +6,7 @@ import type { Command, Order } from "../../core/cook/orders.ts";
 import { sentence } from "../../core/cook/refusal.ts";
 import type { MealLog, Session } from "../../core/cook/session.ts";
 import { helpers } from "../../core/plan/worker.ts";
-import { pacesFor } from "../../core/pace/known-paces.ts";
+import { pacesFor, tasksAtPace, type PacesOf } from "../../core/pace/known-paces.ts";
 import type { Pace } from "../../core/pace/pace.ts";
 import { inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
@@ -119,8 +119,13 @@ export class Kitchen {
 
   /** How long this cook takes for a meal's kinds of work; none where the log cannot be read: then the recipes hold. */
   pacesFor(meal: CookingMeal): readonly Pace[] {
+    return this.#pacesOf()(meal);
+  }
+
+  /** The same for any meal, with what is known now. */
+  #pacesOf(): PacesOf {
     const known = this.#paceBook.known();
-    return known.ok ? pacesFor(meal, known.value) : [];
+    return (meal) => (known.ok ? pacesFor(meal, known.value) : []);
   }
 
   snapshot(): Snapshot {
@@ -222,9 +227,10 @@ export class Kitchen {
     const found = this.#parts.meal(message.meal, message.servings);
     if (!found.ok) return found;
     // Chosen once and written into the log: every device cooks the same way, and a replay chooses nothing.
-    const meal = inBestWays(found.value, serveAt, at);
-    const paces = this.pacesFor(meal);
     const there = helpers.slice(0, message.helpers ?? 0);
+    const pacesOf = this.#pacesOf();
+    const meal = inBestWays(found.value, serveAt, at, tasksAtPace(pacesOf), there);
+    const paces = pacesOf(meal);
     const lull = this.#paceBook.lull();
     const order: Order = { type: "BeginMeal", meal, serveAt, paces, helpers: there };
     return ok({ id: message.id, at, order: lull === null ? order : { ...order, lull } });

@@ -3,8 +3,9 @@ import { join } from "node:path";
 import type { MealEvent } from "../../core/cook/events.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
-import { timesOf, type Pace } from "../../core/pace/pace.ts";
-import { helpers } from "../../core/plan/worker.ts";
+import { helpers, type Helper } from "../../core/plan/worker.ts";
+import { tasksAtPace, type PacesOf } from "../../core/pace/known-paces.ts";
+import { timesOf } from "../../core/pace/pace.ts";
 import { inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal, Meal } from "../../core/recipe/model.ts";
 import { SHELVES, type PantryContents } from "../../core/recipe/read-pantry.ts";
@@ -17,8 +18,6 @@ import { loadPantry } from "../pantry/load-pantry.ts";
 /** The meals that can be cooked and what is wrong with the other files. */
 export type Listing = Omit<Pantry, "cooking">;
 
-/** How this cook takes the work of a meal. */
-type PacesOf = (meal: CookingMeal) => readonly Pace[];
 const asWritten: PacesOf = () => [];
 
 /** Changes with every file that is added, taken away or written. Looking is 1 ms, reading them all 100 ms. */
@@ -91,33 +90,41 @@ export class MealBook {
     if (!cooking.ok) return null;
     const { id, name, about, serveAt } = meal;
     const dishes = cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield }));
-    const [alone = 0, ...takesWithHelp] = this.#lengthsOf(cooking.value, pacesOf(cooking.value));
+    const [alone = 0, ...takesWithHelp] = this.#lengthsOf(cooking.value, pacesOf);
     return { id, name, about, dishes, serveAt, takesMinutes: alone, takesWithHelp };
   }
 
   /** For one cook, two and three. Planning is the slow part of a listing, and most listings find the same meals. */
-  #lengthsOf(meal: CookingMeal, paces: readonly Pace[]): readonly number[] {
-    const key = JSON.stringify([meal, paces.map(({ of, ...pace }) => [of, timesOf(pace)])]);
+  #lengthsOf(meal: CookingMeal, pacesOf: PacesOf): readonly number[] {
+    const key = JSON.stringify([meal, pacesOf(meal).map(({ of, ...pace }) => [of, timesOf(pace)])]);
     const known =
-      this.#lengths.get(key) ?? [0, ...helpers.keys()].map((_, count) => takesMinutes(meal, paces, count));
+      this.#lengths.get(key) ??
+      Array.from({ length: 1 + helpers.length }, (_, count) =>
+        takesMinutes(meal, pacesOf, helpers.slice(0, count)),
+      );
     this.#lengths.set(key, known);
     return known;
   }
 }
 
-/** From the first step to the table when nothing interrupts, each step done in its best way, in whole minutes. @param helping how many help */
-export function takesMinutes(meal: CookingMeal, paces: readonly Pace[] = [], helping = 0): number {
+/** From the first step to the table when nothing interrupts, each step done in its best way, in whole minutes. */
+export function takesMinutes(
+  meal: CookingMeal,
+  pacesOf: PacesOf = asWritten,
+  helping: readonly Helper[] = [],
+): number {
   const at = instant(0);
+  const cooked = inBestWays(meal, null, at, tasksAtPace(pacesOf), helping);
   const command = "look ahead";
   const { session } = appendEvents(emptyLog, [
     {
       seq: 1,
       at,
       command,
-      happening: { type: "MealBegun", meal: inBestWays(meal, null, at), serveAt: null },
+      happening: { type: "MealBegun", meal: cooked, serveAt: null },
     },
-    { seq: 2, at, command, happening: { type: "PaceKnown", paces } },
-    ...helpers.slice(0, helping).map((helper, index): MealEvent => {
+    { seq: 2, at, command, happening: { type: "PaceKnown", paces: pacesOf(cooked) } },
+    ...helping.map((helper, index): MealEvent => {
       return { seq: 3 + index, at, command, happening: { type: "HelperCame", helper } };
     }),
   ]);

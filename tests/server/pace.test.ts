@@ -118,7 +118,7 @@ describe("an evening begins with what the evenings before have taught", () => {
     sixSlowEvenings();
     // 5 + 22.5 + 2 minutes, and 6.25 + 22.5 + 2.
     expect(takesMinutes(smallMeal)).toBe(30);
-    expect(takesMinutes(smallMeal, evenings.kitchen.pacesFor(smallMeal))).toBe(31);
+    expect(takesMinutes(smallMeal, (meal) => evenings.kitchen.pacesFor(meal))).toBe(31);
     const book = await MealBook.open(inProgram("recipes"));
     const slow: readonly KnownPace[] = knownPaces([], null).map((pace) => ({ ...pace, wish: "slower" }));
     const cards = (await book.list((meal) => pacesFor(meal, slow))).meals;

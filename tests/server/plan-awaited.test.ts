@@ -11,6 +11,8 @@ let folder = "";
 let out: string[] = [];
 
 beforeEach(() => {
+  // Whatever was cooked in this checkout has no say.
+  vi.stubEnv("STOVECALL_DATA", "no-such-folder");
   folder = mkdtempSync(join(tmpdir(), "plan-awaited-"));
   vi.spyOn(console, "log").mockImplementation((text: string) => void out.push(...text.split("\n")));
 });

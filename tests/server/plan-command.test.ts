@@ -25,6 +25,8 @@ let told: string[] = [];
 const morning = new Date(2031, 4, 5, 10, 0);
 
 beforeEach(() => {
+  // Whatever was cooked in this checkout has no say.
+  vi.stubEnv("STOVECALL_DATA", "no-such-folder");
   [out, told] = [[], []];
   folder = mkdtempSync(join(tmpdir(), "plan-"));
   vi.useFakeTimers({ now: morning, toFake: ["Date"] });
@@ -135,7 +137,7 @@ describe("the sheet for another program", () => {
   it("[P44] one object: steps with what they use, length, limits, oven", async () => {
     const sheet = await planned(ovenSupper(folder));
     expect(Object.keys(sheet).join(" ")).toBe(
-      "steps elapsedMin broken onTime chanceOnTime ovenMoves ways leaveOut lull",
+      "steps elapsedMin broken onTime chanceOnTime ovenMoves ways leaveOut lull paces",
     );
     const bread = sheet.steps.find(({ step }) => step === "bake-the-bread");
     expect(bread).toMatchObject({

@@ -11,6 +11,8 @@ let folder = "";
 let out: string[] = [];
 
 beforeEach(() => {
+  // Whatever was cooked in this checkout has no say.
+  vi.stubEnv("STOVECALL_DATA", "no-such-folder");
   folder = mkdtempSync(join(tmpdir(), "plan-leave-out-"));
   // Ten in the morning on this machine's own clock, wherever the machine stands.
   vi.useFakeTimers({ now: new Date(2031, 4, 5, 10, 0), toFake: ["Date"] });

@@ -7,6 +7,8 @@ let out: string[] = [];
 let told: string[] = [];
 
 beforeEach(() => {
+  // Whatever was cooked in this checkout has no say.
+  vi.stubEnv("STOVECALL_DATA", "no-such-folder");
   [out, told] = [[], []];
   vi.spyOn(console, "log").mockImplementation((text: string) => void out.push(...text.split("\n")));
   vi.spyOn(console, "error").mockImplementation((text: string) => void told.push(text));

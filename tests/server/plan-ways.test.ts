@@ -6,6 +6,8 @@ import { runCli } from "../../server/cli/run-cli.ts";
 let out = "";
 
 beforeEach(() => {
+  // Whatever was cooked in this checkout has no say.
+  vi.stubEnv("STOVECALL_DATA", "no-such-folder");
   vi.spyOn(console, "log").mockImplementation((text: string) => void (out += `${text}\n`));
 });
 afterEach(() => {

@@ -6,6 +6,7 @@ import type { Order } from "../../../core/cook/orders.ts";
 import { runSheetOf } from "../../../core/cook/run-sheet.ts";
 import type { MealLog, Session } from "../../../core/cook/session.ts";
 import type { Pace } from "../../../core/pace/pace.ts";
+import { helpers } from "../../../core/plan/worker.ts";
 import type { CookingMeal } from "../../../core/recipe/model.ts";
 import { cookingMeal } from "../../../core/recipe/scale.ts";
 import { minutes, plus, seconds } from "../../../core/units/quantity.ts";
@@ -41,7 +42,7 @@ export async function ownPantry(): Promise<{
         dishes: cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield })),
         serveAt: meal.serveAt,
         takesMinutes: takesMinutes(cooking.value),
-        takesWithHelp: [1, 2].map((helping) => takesMinutes(cooking.value, [], helping)),
+        takesWithHelp: [1, 2].map((count) => takesMinutes(cooking.value, undefined, helpers.slice(0, count))),
       },
     };
   });
