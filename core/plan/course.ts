@@ -16,7 +16,7 @@ const courses = new WeakMap<
 >();
 
 /** How much work the walk may do for a course that is wanted at once; see Walk. */
-const WORK_AT_ONCE = 6_000;
+const WORK_AT_ONCE = 5_000;
 /** Its steps, whatever the work: what is bound to its moment is none. */
 const LEAST_STEPS = 4;
 const MOST_STEPS = 400;

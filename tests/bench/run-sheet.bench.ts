@@ -36,6 +36,13 @@ function tenSteps(index: number): Dish {
   return dish(`dish-${index}`, steps);
 }
 
+/** As a server does that lists its meals: whatever comes first in a process is slower, and nobody waits for that. */
+function warmUp(): void {
+  const input = evening([tenSteps(0), tenSteps(1)]);
+  for (let run = 0; run < 40; run += 1)
+    plan({ ...input, tasks: expandTasks(input.meal), serveAt: at(10 * run) });
+}
+
 /**
  * @param firstMs the first answer may take so long
  * @param againMs a re-plan may; null where none is asked for
@@ -63,7 +70,8 @@ async function measure(dishes: number, firstMs: number, againMs: number | null):
 }
 
 printMachine();
-print("processor time, median of 15");
+print("processor time, median of 15, after 40 other plans");
+warmUp();
 await measure(2, 5, null);
 await measure(6, 20, 60);
 await measure(20, 100, null);
