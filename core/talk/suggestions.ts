@@ -1,4 +1,4 @@
-import { callsNow } from "../cook/calls-now.ts";
+import { callsNow, helperCalls } from "../cook/calls-now.ts";
 import type { Call } from "../cook/calls.ts";
 import { openTimers } from "./answers/timer-names.ts";
 import type { Kitchen, Question } from "./model.ts";
@@ -19,6 +19,7 @@ export function suggestions(kitchen: Kitchen): readonly string[] {
   const some = [
     ...(question === null ? [] : answersTo(question)),
     ...(first === undefined ? [] : fitting(first)),
+    ...(helperCalls(scene.session).length === 0 ? [] : ["helper done"]),
     ...timers,
     "what next",
     "when do we eat",

@@ -193,6 +193,19 @@ describe("looking for a course", () => {
     expect(finder.asked).toBe(1);
   });
 
+  it("[P149] begins anew when somebody comes to help or leaves; what was laid for other hands is given up", async () => {
+    const kitchen = open(welcomeSupper());
+    const finder = new ToldFinder();
+    keepCourses(kitchen, finder, () => {});
+    begun(kitchen);
+    await finder.answer(ok(searched(kitchen)));
+    expect(evening(kitchen).state.course).not.toBeNull();
+    give(kitchen, { type: "WelcomeHelper", helper: "helper" });
+    expect([evening(kitchen).state.course, finder.asked]).toEqual([null, 2]);
+    give(kitchen, { type: "ReleaseHelper", helper: "helper" });
+    expect(finder.asked).toBe(3);
+  });
+
   it("[P146] lays nothing when the meal has ended meanwhile", async () => {
     const kitchen = open(welcomeSupper());
     const finder = new ToldFinder();
