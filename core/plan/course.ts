@@ -27,8 +27,15 @@ const REFINEMENTS = 4;
 /** As if nothing had begun and dinner were wanted soon. */
 const SOON: Goal = { serveAt: null, first: [] };
 
-/** The meal as if nothing had begun. */
-function freshDrafts(input: PlanInput): Drafts {
+/** Whether the evening as it stands is the meal as if nothing had begun, but for the time of dinner. */
+const isUntouched = ({ progress, ovens, lull }: PlanInput): boolean =>
+  lull === null &&
+  ovens.every(({ heat }) => heat === null) &&
+  [...progress.values()].every(({ state }) => state === "waiting");
+
+/** The meal as if nothing had begun. @param drafts those of the evening as it stands */
+function freshDrafts(input: PlanInput, drafts: Drafts): Drafts {
+  if (isUntouched(input)) return drafts;
   return draftsOf(settled(problemOf({ ...input, progress: new Map(), ovens: [], lull: null })).problem)
     .drafts;
 }
@@ -67,13 +74,16 @@ export function courseFrom({ problem }: Drafts, schedule: Schedule): Course {
 export const isCourseOf = (course: Course, tasks: readonly Task[]): boolean =>
   course.size === tasks.length && tasks.every(({ id }) => course.has(id));
 
-/** The meal's course: the one that was laid, or where that was for other tasks, one made at once. */
-export function courseOf(input: PlanInput): Course {
+/**
+ * The meal's course: the one that was laid, or where that was for other tasks, one made at once.
+ * @param now the drafts of the evening as it stands
+ */
+export function courseOf(input: PlanInput, now: Drafts): Course {
   if (input.course !== undefined && isCourseOf(input.course, input.tasks)) return input.course;
   const made = courses.get(input.tasks);
   const cooks = cooksAt(input);
   if (made?.meal === input.meal && made.cooks === cooks) return made.course;
-  const drafts = freshDrafts(input);
+  const drafts = freshDrafts(input, now);
   const schedule = walkOn(drafts, new Walk(drafts.both, SEED), WORK_AT_ONCE);
   const fresh =
     schedule === null

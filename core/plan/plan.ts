@@ -78,7 +78,7 @@ function walked(drafts: Drafts, from: Candidate, goal: Goal): Candidate | null {
 
 function chosen({ drafts, goal }: Begun, input: PlanInput, first: Goal["first"]): Candidate {
   const wanted = { ...goal, first };
-  const course = courseOf(input);
+  const course = courseOf(input, drafts);
   const order = keptHeat(drafts.problem, orderIn(course, drafts), "together");
   const usual = inOrder(drafts, order, behind(course, input), wanted);
   if (isClean(usual, wanted, drafts.bound)) return usual;
