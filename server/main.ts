@@ -5,6 +5,7 @@ import { planCommand } from "./cli/plan.ts";
 import { rehearseCommand } from "./cli/rehearse.ts";
 import { runCli } from "./cli/run-cli.ts";
 import { serveCommand } from "./cli/serve.ts";
+import { valuesCommand } from "./cli/values.ts";
 
 process.exitCode = await runCli(process.argv.slice(2), [
   serveCommand,
@@ -12,5 +13,6 @@ process.exitCode = await runCli(process.argv.slice(2), [
   rehearseCommand,
   hearCommand,
   paceCommand,
+  valuesCommand,
   modelsCommand,
 ]);

@@ -58,3 +58,17 @@ export async function findMeal(word: string, pacesOf?: PacesOf): Promise<Result<
   if (mistake !== undefined) return err(`${mistake.file}, line ${mistake.line}: ${mistake.sentence}`);
   return meal.ok ? err(`${id} cannot be cooked.`) : meal;
 }
+
+/**
+ * The meal that a word names, with its dishes scaled and nothing planned: a plan takes a while, and not all ask for one.
+ * @param word as for `findMeal`
+ * Error: as there.
+ */
+export async function findUnplannedMeal(word: string): Promise<Result<CookingMeal, string>> {
+  const place = placeOf(word);
+  if (!place.ok) return place;
+  const meal = (await MealBook.open(place.value.folder)).meal(place.value.id, {});
+  if (meal.ok) return meal;
+  const found = await findMeal(word);
+  return found.ok ? ok(found.value.meal) : found;
+}

@@ -53,7 +53,7 @@ describe("help and misuse", () => {
   });
 
   it.each([
-    [["roast"], "There is no command roast. There are: serve, plan, rehearse, hear, pace, models."],
+    [["roast"], "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, models."],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
     [["serve", "now"], 'serve takes no file; "now" is one word too many.'],
@@ -97,7 +97,7 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, models.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,

@@ -1,0 +1,101 @@
+import { NUTRIENT_NAMES, nutrientWords, type Nutrient } from "../../core/food/nutrients.ts";
+import type { Counted, DishValues, MealValues, Total, Values } from "../../core/food/values.ts";
+import { toNumber, type Rational } from "../../core/units/rational.ts";
+import { columns, wrapped, type Column } from "./columns.ts";
+import { valuesCaution, valuesSource } from "./values-words.ts";
+
+const width = 80;
+
+const shape: readonly Column[] = [
+  { most: 12, align: "left" },
+  { most: 24, align: "right" },
+  { most: 24, align: "right" },
+  { most: 14, align: "left" },
+];
+
+/** "vitamin C". */
+const label = (nutrient: Nutrient): string => nutrient.replace("-c", " C");
+
+/** "58 mg", "at least 58 mg", "50 to 60 mg", "unknown". @param counted how many ingredients belong to it */
+function told(nutrient: Nutrient, { low, high, unknown }: Total, counted: number): string {
+  if (unknown.length >= counted) return "unknown";
+  const { unit, places } = nutrientWords(nutrient);
+  const written = (figure: Rational): string => toNumber(figure).toFixed(places);
+  const [least, most] = [written(low), written(high)];
+  if (unknown.length > 0) return `at least ${least} ${unit}`;
+  return least === most ? `${least} ${unit}` : `${least} to ${most} ${unit}`;
+}
+
+function table(
+  inAll: Values,
+  aServing: Values,
+  counted: number,
+  heads: readonly string[],
+): readonly string[] {
+  const rows = NUTRIENT_NAMES.map((nutrient) => {
+    const missing = inAll[nutrient].unknown.length;
+    return [
+      label(nutrient),
+      told(nutrient, inAll[nutrient], counted),
+      told(nutrient, aServing[nutrient], counted),
+      missing === 0 ? "" : `${missing} of ${counted}`,
+    ];
+  });
+  return columns([heads, ...rows], shape);
+}
+
+const isUnknownWhole = (one: Counted): boolean => one.kind === "unknown";
+
+/** The ingredients that are known but have no figure for some values, each with these. */
+function gaps({ counted, inAll }: DishValues): readonly string[] {
+  const whole = counted.filter(isUnknownWhole).map(({ ingredient }) => ingredient.item);
+  return NUTRIENT_NAMES.flatMap((nutrient) => {
+    const missing = inAll[nutrient].unknown.filter((item) => !whole.includes(item));
+    return missing.length === 0 ? [] : [`No value for ${label(nutrient)}: ${missing.join(", ")}.`];
+  });
+}
+
+function notes(values: DishValues): readonly string[] {
+  const unknown = values.counted.flatMap((one) =>
+    one.kind === "unknown" ? [`Unknown: ${one.ingredient.item}. ${one.why}`] : [],
+  );
+  const assumed = values.counted.flatMap((one) =>
+    one.kind === "weighed" && one.weight.assumed !== null
+      ? [`${one.ingredient.item} (${one.weight.assumed})`]
+      : [],
+  );
+  const left = values.notCounted.map(({ ingredient, why }) => `${ingredient.item} (${why})`);
+  return [
+    ...unknown,
+    ...gaps(values),
+    ...(assumed.length === 0 ? [] : [`Size taken, because the recipe names none: ${assumed.join(", ")}.`]),
+    ...(left.length === 0 ? [] : [`Not counted: ${left.join(", ")}.`]),
+  ].flatMap((note) => wrapped(note, width));
+}
+
+function dishText(values: DishValues): readonly string[] {
+  const { dish, counted, inAll, aServing } = values;
+  const servings = dish.yield.servings;
+  return [
+    `${dish.name}, ${servings} ${servings === 1 ? "serving" : "servings"}`,
+    ...table(inAll, aServing, counted.length, ["", "in all", "a serving", "not known for"]),
+    ...notes(values),
+    "",
+  ];
+}
+
+/** What a meal holds, for people; at most 80 letters wide. */
+export function valuesText({ meal, dishes, inAll, aServing, counted }: MealValues): string {
+  return [
+    ...dishes.flatMap(dishText),
+    `${meal.name}, all dishes`,
+    ...table(inAll, aServing, counted, ["", "in all", "one serving of each", "not known for"]),
+    "",
+    ...wrapped(
+      "What is not known is not nought: where something is missing, the true figure may be higher.",
+      width,
+    ),
+    ...wrapped(`Source: ${valuesSource}.`, width),
+    ...wrapped(valuesCaution, width),
+  ].join("\n");
+}

@@ -1,0 +1,66 @@
+import { mealValues } from "../../core/food/values.ts";
+import { err, ok, type Result } from "../../core/units/result.ts";
+import { loadFoods } from "../pantry/load-foods.ts";
+import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { findUnplannedMeal } from "./find-meal.ts";
+import { inProgram } from "./in-program.ts";
+import { printData, printMessage } from "./print.ts";
+import { valuesJson } from "./values-json.ts";
+import { valuesText } from "./values-text.ts";
+
+const help = `values MEAL: print what each dish holds, in all and in a serving, and the whole meal: energy, protein, fat,
+carbohydrate, sodium, potassium, phosphorus and more, reckoned from the recipe.
+
+  MEAL    a meal's name, or the path of its file
+  --json  one object: meal, source, caution, counted, inAll, aServing, dishes; each dish with its ingredients, the food
+          that each was taken for with its number in the source (ndb), and its grams
+
+An ingredient that is not in the table of foods (recipes/foods/foods.txt), or whose weight nobody can tell, stays
+unknown: it is named, and never reckoned as nought. What goes in to taste or may be left out is not counted.
+
+The figures are those of USDA SR28, averages for raw materials. They are no medical advice: your food differs, and who
+eats by a clinician's orders asks the clinician.
+
+Example: values welcome-supper`;
+
+const options = { json: { type: "boolean", default: false } } as const;
+
+interface Wanted {
+  readonly meal: string;
+  readonly json: boolean;
+}
+
+function readWanted(args: readonly string[]): Result<Wanted, string> {
+  const read = readArguments(args, options);
+  if (!read.ok) return read;
+  const { values, positionals } = read.value;
+  const [meal, tooMuch] = positionals;
+  if (meal === undefined) return err("Name the meal to reckon, for instance: values welcome-supper");
+  if (tooMuch !== undefined) return err(`values takes one meal; "${tooMuch}" is one word too many.`);
+  return ok({ meal, json: values.json });
+}
+
+async function run(args: readonly string[]): Promise<ExitCode> {
+  const wanted = readWanted(args);
+  if (!wanted.ok) {
+    printMessage(wanted.error);
+    return exit.misuse;
+  }
+  const meal = await findUnplannedMeal(wanted.value.meal);
+  const foods = await loadFoods(inProgram("recipes"));
+  if (!meal.ok || !foods.ok) {
+    printMessage(meal.ok ? (foods.ok ? "" : foods.error) : meal.error);
+    return exit.refused;
+  }
+  const values = mealValues(meal.value, foods.value);
+  printData(wanted.value.json ? JSON.stringify(valuesJson(values)) : valuesText(values));
+  return exit.right;
+}
+
+/** `values`: what a meal and its dishes hold, and what of it is unknown. */
+export const valuesCommand: CliCommand = {
+  name: "values",
+  summary: "tell what a meal holds: energy, sodium, potassium and more, and what is unknown",
+  help,
+  run,
+};

@@ -1,0 +1,142 @@
+import { describe, expect, it } from "vitest";
+import { mealValues, type DishValues } from "../../../core/food/values.ts";
+import { mealId, type CookingMeal, type Dish } from "../../../core/recipe/model.ts";
+import { cookingMeal, scaleDish } from "../../../core/recipe/scale.ts";
+import { add, mul, ratio, toNumber, ZERO } from "../../../core/units/rational.ts";
+import { dishOf, spoilt } from "../recipe/bean-pot.ts";
+import { shippedPantry } from "../recipe/shelf.ts";
+import { shippedFoods } from "./shipped-foods.ts";
+
+const { table } = await shippedFoods();
+const pantry = await shippedPantry();
+
+const kitchen = { burners: 1, ovens: [], appliances: [] };
+const mealOf = (...dishes: readonly Dish[]): CookingMeal => ({
+  id: mealId("check-meal"),
+  name: "Check Meal",
+  dishes,
+  kitchen,
+});
+
+const SOUP = `dish: Check Soup
+about: A soup to check sums with.
+yield: 4 bowls
+ingredients:
+  lentils: { item: dry lentils, amount: 1 cup }
+  onion: 1, chopped
+  carrots: 1 cup, sliced
+  celery: 2 stalks
+  garlic: 3 cloves
+  tomatoes: { item: canned tomatoes, amount: 1 cup, prep: no salt added }
+  cumin: { item: cumin seeds, amount: 1 tsp }
+  water: 948 g
+  lemon-juice: 1 tbsp
+steps:
+  boil:
+    do: Boil everything.
+    with: [lentils, onion, carrots, celery, garlic, tomatoes, cumin, water, lemon-juice]
+    time: 40 min
+`;
+
+function valuesOf(dish: Dish): DishValues {
+  const [values] = mealValues(mealOf(dish), table).dishes;
+  if (values === undefined) throw new Error("a meal without a dish");
+  return values;
+}
+
+describe("what a dish holds", () => {
+  /**
+   * Worked outside this project from USDA SR28, per 100 g times grams, nothing for cooking: numbers and grams 16069 192,
+   * 11282 110, 11124 122, 11143 80, 11215 9, 11885 240, 02014 2.1, 14411 948, 09152 15.25; four servings.
+   */
+  it.each([
+    ["energy", 845.7, 211.42],
+    ["protein", 53.08, 13.27],
+    ["fat", 3.72, 0.93],
+    ["saturated", 0.55, 0.14],
+    ["carbohydrate", 159.25, 39.81],
+    ["fibre", 32.13, 8.03],
+    ["sugars", 22.06, 5.51],
+    ["sodium", 231.23, 57.81],
+    ["potassium", 2606.59, 651.65],
+  ] as const)(
+    "[F13] a lentil soup worked by hand from SR28: %s %d, %d a serving",
+    (nutrient, inAll, aServing) => {
+      const dish = valuesOf(dishOf(SOUP));
+      const [all, one] = [dish.inAll[nutrient], dish.aServing[nutrient]];
+      expect([all.unknown, all.low]).toEqual([[], all.high]);
+      expect(Math.abs(toNumber(all.low) - inAll)).toBeLessThanOrEqual(0.0051);
+      expect(Math.abs(toNumber(one.high) - aServing)).toBeLessThanOrEqual(0.0051);
+    },
+  );
+
+  it("[F13] for twice as many there is twice as much in all, and as much in a serving", () => {
+    const [four, eight] = [valuesOf(dishOf(SOUP)), valuesOf(scaleDish(dishOf(SOUP), 8))];
+    expect(eight.aServing).toEqual(four.aServing);
+    expect(eight.inAll.sodium.low).toBe(mul(four.inAll.sodium.low, ratio(2)));
+  });
+
+  it("[F13] a meal holds the sum of its dishes, and a range stays one", () => {
+    const other = dishOf(spoilt(SOUP, "1 cup, sliced", "1-2 cups, sliced"));
+    const meal = mealValues(mealOf(dishOf(SOUP), other), table);
+    const [first, second] = meal.dishes.map(({ inAll }) => inAll.sodium);
+    expect(meal.inAll.sodium).toEqual({
+      low: add(first?.low ?? ZERO, second?.low ?? ZERO),
+      high: add(first?.high ?? ZERO, second?.high ?? ZERO),
+      unknown: [],
+    });
+    // 122 g of carrots more, 69 mg in 100 g (SR28 number 11124).
+    expect(toNumber(meal.inAll.sodium.high) - toNumber(meal.inAll.sodium.low)).toBeCloseTo(84.18, 9);
+    expect(meal.counted).toBe(18);
+  });
+
+  it("[F14] what is no food of the table is missing from every value, and lowers none", () => {
+    const dish = valuesOf(dishOf(spoilt(SOUP, "item: cumin seeds", "item: moon dust")));
+    expect(new Set(Object.values(dish.inAll).map(({ unknown }) => unknown.join()))).toEqual(
+      new Set(["moon dust"]),
+    );
+    // Cumin seeds would bring 2.1 g with 168 mg of sodium in 100 g (SR28 number 02014).
+    expect(toNumber(dish.inAll.sodium.low)).toBeCloseTo(231.23 - 0.021 * 168, 2);
+    expect(dish.counted.filter(({ kind }) => kind === "unknown")).toMatchObject([
+      { food: null, why: 'No food in the table is called "moon dust".' },
+    ]);
+  });
+
+  it("[F14] a food without a figure for one value is missing from that one alone", () => {
+    const dish = valuesOf(dishOf(spoilt(SOUP, "item: dry lentils", "item: red lentils")));
+    expect(dish.inAll.sugars.unknown).toEqual(["red lentils"]);
+    expect([dish.inAll.sodium.unknown, dish.inAll.energy.unknown]).toEqual([[], []]);
+  });
+
+  it("[F15] what goes in to taste or may be left out is not counted, and listed", () => {
+    const salted = spoilt(SOUP, "1 tsp }", "1 tsp, optional: true }\n  salt: to taste");
+    const dish = valuesOf(dishOf(salted.replace("cumin, water", "cumin, salt, water")));
+    expect(dish.notCounted.map(({ ingredient, why }) => [ingredient.item, why])).toEqual([
+      ["cumin seeds", "optional"],
+      ["salt", "to taste"],
+    ]);
+    expect([dish.counted.length, dish.inAll.sodium.unknown]).toEqual([8, []]);
+    expect(toNumber(dish.inAll.sodium.low)).toBeCloseTo(231.23 - 0.021 * 168, 2);
+  });
+});
+
+describe("the meals that ship", () => {
+  const shipped = pantry.meals.flatMap((meal) => {
+    const cooking = cookingMeal(meal, pantry.dishes);
+    return cooking.ok ? mealValues(cooking.value, table).dishes : [];
+  });
+
+  it("[F18] all but the ingredients named here are known and weighed", () => {
+    const unknown = shipped.flatMap(({ dish, counted }) =>
+      counted.flatMap((one) => (one.kind === "unknown" ? [`${dish.id}: ${one.ingredient.item}`] : [])),
+    );
+    expect(unknown).toEqual([
+      "stewed-plums: cinnamon",
+      "sweet-potatoes: smoked paprika",
+      "berry-crumble: mixed berries",
+      "lentil-soup: crushed tomatoes",
+      "griddle-flatbreads: flour for rolling",
+    ]);
+    expect(shipped.reduce((sum, { counted }) => sum + counted.length, 0)).toBeGreaterThan(60);
+  });
+});

@@ -1,0 +1,117 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { runCli } from "../../server/cli/run-cli.ts";
+import type { MealValuesJson } from "../../server/cli/values-json.ts";
+import { valuesCommand } from "../../server/cli/values.ts";
+import { loadFoods } from "../../server/pantry/load-foods.ts";
+
+let folder = "";
+let out: string[] = [];
+let told: string[] = [];
+
+beforeEach(() => {
+  [out, told] = [[], []];
+  folder = mkdtempSync(join(tmpdir(), "values-"));
+  vi.spyOn(console, "log").mockImplementation((text: string) => void out.push(...text.split("\n")));
+  vi.spyOn(console, "error").mockImplementation((text: string) => void told.push(text));
+});
+afterEach(() => {
+  vi.restoreAllMocks();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const values = (...words: readonly string[]): Promise<number> =>
+  runCli(["values", ...words], [valuesCommand]);
+
+describe("the values of a meal on the command line", () => {
+  it("[F16] dishes, servings and the meal, what is unknown, the source, a caution; 80 letters wide", async () => {
+    expect([await values("welcome-supper"), told]).toEqual([0, []]);
+    expect(out.filter((line) => line.length > 80 || line !== line.trimEnd())).toEqual([]);
+    expect(out[0]).toBe("Smoky Lentil Soup, 4 servings");
+    expect(out.filter((line) => /^sodium +(at least )?\d+ mg +(at least )?\d+ mg/.test(line)).length).toBe(6);
+    const text = out.join(" ");
+    expect(text).toMatch(/sodium +at least \d+ mg +at least \d+ mg +1 of 9/);
+    expect(text).toContain('Unknown: crushed tomatoes. No food in the table is called "crushed tomatoes"');
+    expect(text).toContain("No value for sugars: red lentils.");
+    expect(text).toContain("Size taken, because the recipe names none: yellow onion (medium).");
+    expect(text).toContain("Not counted: black pepper (to taste), cilantro (optional).");
+    expect(text).toMatch(/Welcome Supper, all dishes .*one serving of each/);
+    expect(text).toContain("Source: USDA National Nutrient Database for Standard Reference, Release 28");
+    expect(text).toContain("This is no medical advice");
+  });
+
+  it("[F16] the same for another program: foods with their numbers, grams, and no ceiling over what is unknown", async () => {
+    expect([await values("welcome-supper", "--json"), told, out.length]).toEqual([0, [], 1]);
+    const meal = JSON.parse(out[0] ?? "") as MealValuesJson;
+    const soup = meal.dishes.find(({ dish }) => dish === "lentil-soup");
+    expect(meal.source).toContain("USDA");
+    expect(meal.caution).toContain("no medical advice");
+    expect(soup?.ingredients.find(({ item }) => item === "red lentils")).toEqual({
+      item: "red lentils",
+      amount: "1 1/2 cups",
+      food: "dry red lentil",
+      ndb: "16144",
+      refuse: 0,
+      grams: { low: 288, high: 288 },
+      assumed: null,
+      why: null,
+    });
+    expect(soup?.ingredients.find(({ item }) => item === "crushed tomatoes")).toMatchObject({
+      food: null,
+      ndb: null,
+      grams: null,
+    });
+    expect(soup?.inAll.sodium).toMatchObject({ unit: "mg", high: null, unknown: ["crushed tomatoes"] });
+    const carrots = meal.dishes.find(({ dish }) => dish === "cumin-carrots");
+    expect(carrots?.inAll.sodium.low).toBe(carrots?.inAll.sodium.high);
+    expect(meal.inAll.sodium.unknown).toContain("crushed tomatoes (Smoky Lentil Soup)");
+  });
+
+  it("[F14] where no ingredient has a figure there is none, and no nought", async () => {
+    for (const shelf of ["dishes", "meals", "kitchens"]) mkdirSync(join(folder, shelf));
+    writeFileSync(
+      join(folder, "dishes/fog.yaml"),
+      "dish: Fog\nabout: Nothing known.\nyield: 1 bowl\ningredients: { fog: 1 cup }\nsteps: { stir: { do: Stir., with: fog, time: 1 min } }\n",
+    );
+    writeFileSync(join(folder, "kitchens/nook.yaml"), "kitchen: Nook\nburners: 1\n");
+    const file = join(folder, "meals/mist.yaml");
+    writeFileSync(file, "meal: Mist\nabout: Nothing.\nkitchen: nook\ndishes: { fog: 1 }\n");
+    expect([await values(file), told]).toEqual([0, []]);
+    expect(out.find((line) => line.startsWith("sodium"))).toMatch(/^sodium +unknown +unknown +1 of 1$/);
+    out = [];
+    await values(file, "--json");
+    const meal = JSON.parse(out[0] ?? "") as MealValuesJson;
+    expect(meal.inAll.sodium).toEqual({ unit: "mg", low: null, high: null, unknown: ["fog (Fog)"] });
+  });
+
+  it.each([
+    [[], 2, "Name the meal to reckon, for instance: values welcome-supper"],
+    [["welcome-supper", "again"], 2, 'values takes one meal; "again" is one word too many.'],
+    [["welcome-supper", "--grams"], 2, "There is no option --grams."],
+    [
+      ["no-such-meal"],
+      1,
+      "There is no meal called no-such-meal. There are: fog-bell-breakfast, slack-water-lunch, welcome-supper.",
+    ],
+  ])("[F17] values %j is answered with one sentence", async (words, code, sentence) => {
+    expect([await values(...words), told, out]).toEqual([code, [sentence], []]);
+  });
+});
+
+describe("the table of foods on disk", () => {
+  it("[F5] a missing table and one with a mistake are told in one sentence", async () => {
+    const place = join(folder, "foods/foods.txt");
+    expect(await loadFoods(folder)).toEqual({
+      ok: false,
+      error: `The table of foods, ${place}, cannot be read; put it back.`,
+    });
+    mkdirSync(join(folder, "foods"));
+    writeFileSync(place, "# no food yet\nbeet\n  usda 1\n");
+    expect(await loadFoods(folder)).toEqual({
+      ok: false,
+      error: 'foods/foods.txt, line 3: "1" is no NDB number; it has five digits.',
+    });
+  });
+});
