@@ -10,7 +10,7 @@ export type Rounding = "exact" | "about" | "a little over" | "a little under" | 
 /** A figure a cook can measure; `rounding` says what was done to the exact one. */
 export type KitchenFigure = { readonly value: Rational; readonly rounding: Rounding };
 
-const METRIC: ReadonlySet<Unit> = new Set(["mg", "g", "kg", "ml", "dl", "l"]);
+const METRIC: ReadonlySet<Unit> = new Set(["mg", "g", "kg", "ml", "cl", "dl", "l"]);
 const LARGE_METRIC: ReadonlySet<Unit> = new Set(["kg", "l", "dl"]);
 
 /** Whether a unit is read off a scale or jug in decimals rather than filled by spoonfuls. */

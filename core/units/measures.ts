@@ -39,6 +39,7 @@ const MEASURES: ReadonlyMap<Unit, Measure> = new Map<Unit, Measure>([
   ["lb", of(POUND, AVOIRDUPOIS)],
   ["oz", of(part(POUND, 16), AVOIRDUPOIS)],
   ["ml", of(ratio(1), METRIC)],
+  ["cl", of(ratio(10), METRIC)],
   ["dl", of(ratio(100), METRIC)],
   ["l", of(ratio(1000), METRIC)],
   ["gallon", of(GALLON, US)],

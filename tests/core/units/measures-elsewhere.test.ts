@@ -1,0 +1,71 @@
+import { spawnSync } from "node:child_process";
+import { describe, expect, it } from "vitest";
+import { findUnit } from "../../../core/units/unit.ts";
+import type { Unit } from "../../../core/units/unit.ts";
+import { measureOf } from "../../../core/units/measures.ts";
+import { fromNumber, rational, toNumber } from "../../../core/units/rational.ts";
+
+/** Measures by the name that GNU units (Debian package `units`) has for them, and the SI unit they are asked in. */
+const CALCULATED: readonly (readonly [unit: Unit, name: string, si: "ml" | "g"])[] = [
+  ["tsp", "teaspoon", "ml"],
+  ["tbsp", "tablespoon", "ml"],
+  ["fl-oz", "floz", "ml"],
+  ["cup", "cup", "ml"],
+  ["pint", "pint", "ml"],
+  ["quart", "quart", "ml"],
+  ["gallon", "gallon", "ml"],
+  ["imperial-fl-oz", "brfloz", "ml"],
+  ["imperial-pint", "brpint", "ml"],
+  ["imperial-quart", "brquart", "ml"],
+  ["imperial-gallon", "brgallon", "ml"],
+  ["metric-cup", "metriccup", "ml"],
+  ["australian-tbsp", "australiatablespoon", "ml"],
+  ["cl", "centiliter", "ml"],
+  ["dl", "deciliter", "ml"],
+  ["l", "liter", "ml"],
+  ["oz", "ounce", "g"],
+  ["lb", "pound", "g"],
+];
+
+/** One of a unit by the other calculator; null where it is not installed. */
+function calculated(name: string, si: string): number | null {
+  const run = spawnSync("units", ["--terse", "--output-format", "%.15g", name, si], { encoding: "utf8" });
+  return run.error === undefined ? Number(run.stdout) : null;
+}
+
+describe("measures beside those of others", () => {
+  it.each(CALCULATED)(
+    "[U35] one %s is what GNU units makes of %s, where that is installed",
+    (unit, name, si) => {
+      const size = measureOf(unit)?.size ?? "0/1";
+      const other = calculated(name, si);
+      // Where the calculator is absent there is nothing to compare; the figures below hold everywhere.
+      if (other !== null) expect(other).toBeCloseTo(toNumber(rational(size)), 10);
+      expect(size).not.toBe("0/1");
+    },
+  );
+
+  it.each<[string, number]>([
+    // NIST Handbook 44, appendix C (from memory): from the gallon of 231 cubic inches and the pound of 0.453 592 37 kg.
+    ["tsp", 4.92892159375],
+    ["Tbsp.", 14.78676478125],
+    ["fl. oz.", 29.5735295625],
+    ["c.", 236.5882365],
+    ["lbs.", 453.59237],
+    // NIST SP 811, tables 5 and 6 (from memory): the prefixes centi and deci, and the litre.
+    ["cl", 10],
+    ["dl", 100],
+    // UK Weights and Measures Act 1985, schedule 1: gallon of 4.546 09 dm3, by 8 and by 160.
+    ["UK pint", 568.26125],
+    ["UK fl oz", 28.4130625],
+    // Standards Australia AS 1325 (from memory).
+    ["Australian cup", 250],
+    ["Aus tbsp", 20],
+    // 21 CFR 101.9(b)(5)(viii): household measures on labels.
+    ["label cup", 240],
+    ["label fl oz", 30],
+  ])("[U35] one %s, as written, is %s", (written, figure) => {
+    const unit = findUnit(written);
+    expect(unit === null ? null : measureOf(unit)?.size).toBe(fromNumber(figure));
+  });
+});
