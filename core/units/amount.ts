@@ -24,7 +24,8 @@ export function measured(low: Rational, unit: Unit, high: Rational = low): Measu
   return { kind: "measured", low, high, unit };
 }
 
-const NUMBER = String.raw`(?:\d*\.\d+|(?:\d+\s*)?[¼-¾⅐-⅞]|(?:\d+\s+)?\d+\s*[/⁄]\s*\d+|\d+)`;
+/** The pattern of a number in figures, without groups: "3", "1.5", ".5", "2/3", "1 1/2", "1½". */
+export const NUMBER = String.raw`(?:\d*\.\d+|(?:\d+\s*)?[¼-¾⅐-⅞]|(?:\d+\s+)?\d+\s*[/⁄]\s*\d+|\d+)`;
 const AMOUNT = new RegExp(`^(${NUMBER}|an?(?=\\s))(?:\\s*(-|–|—|to|or)\\s*(${NUMBER}))?(.*)$`, "is");
 const TO_TASTE = /^(?:to|as per|according to)\s+taste$/i;
 

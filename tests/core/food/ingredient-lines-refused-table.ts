@@ -1,0 +1,37 @@
+/** A line that must not be read, and how the sentence about it must begin. */
+export type RefusedLine = readonly [line: string, sentence: string];
+
+/** What nobody can know the meaning of. */
+export const refusedLines: readonly RefusedLine[] = [
+  ["", "The line is empty;"],
+  ["   ", "The line is empty;"],
+  ["-2 cups flour", '"-2 cups flour" is less than nothing;'],
+  ["minus 3 eggs", '"minus 3 eggs" is less than nothing;'],
+  ["0 cups sugar", '"0 cups sugar" is nothing at all;'],
+  ["zero eggs", '"zero eggs" is nothing at all;'],
+  ["1/0 cup rice", '"1/0" divides by zero;'],
+  ["1000000000 cups rice", '"1000000000 cups rice" is more than any kitchen holds;'],
+  ["1e9 cups rice", '"e9 cups rice" cannot be read;'],
+  ["5-3 cups stock", '"5-3 cups stock" runs backwards;'],
+  ["1,000 g flour", '"1,000" may be a thousand or one;'],
+  ["1,5 cups flour", "A comma ends the amount here;"],
+  ["1/2/3 cup oil", '"/3 cup oil" cannot be read;'],
+  ["olive oil, for frying", 'There is no amount in "olive oil, for frying";'],
+  ["florp the wimble", 'There is no amount in "florp the wimble";'],
+  ["a few sprigs thyme", 'There is no amount in "a few sprigs thyme";'],
+  ["cups", 'There is no amount in "cups";'],
+  ["2 floozles water", '"floozles" may be a unit, but it is none I know;'],
+  ["3 sugar", '"sugar" needs a unit before it;'],
+  ["1 cup milk or 2 cups cream", '"or 2 cups cream" cannot be read;'],
+  ["1 cup (half of it toasted almonds", '"(half of it toasted almonds" is a bracket without its other half;'],
+  ["2 cups 3 flour", '"3 flour" cannot be read;'],
+  ["1 1/2 oz can anchovies", '"1 1/2 oz can anchovies" may be one can or more;'],
+  ["2 cups plus 3 cloves garlic", '"plus 3 cloves garlic" cannot be read;'],
+  ["1 cup ???", '"???" cannot be read;'],
+  ["1 cup milk, 2 cups cream", '"2 cups cream" may be a second ingredient;'],
+  ["2 cups or more stock", '"or more stock" cannot be read;'],
+  ["1 cup less 1 tbsp flour", '"less 1 tbsp flour" cannot be read;'],
+  ["a glug of oil", '"glug" may be a unit, but it is none I know;'],
+  ["5 % vinegar", 'There is no amount in "5 % vinegar";'],
+  ["∞ cups water", 'There is no amount in "∞ cups water";'],
+];
