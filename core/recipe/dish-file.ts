@@ -1,7 +1,8 @@
 import { z } from "zod";
-import { parseAmount } from "../units/amount.ts";
+import { readIngredientLine } from "../food/ingredient-line.ts";
+import type { IngredientLine } from "../food/ingredient-line.ts";
+import { formatAmount } from "../units/amount.ts";
 import type { Amount } from "../units/amount.ts";
-import { err } from "../units/result.ts";
 import { seconds } from "../units/quantity.ts";
 import type { Attention, Link } from "./model.ts";
 import { amountField, idField, named, phrase, reading, sentenceField } from "./fields.ts";
@@ -17,8 +18,9 @@ const swap = z.strictObject({
   changes: named(amountField, "Other ingredients of the dish that become another amount.").optional(),
 });
 
-/** One ingredient as its file has it; `item` is null where the key says it. */
+/** One ingredient as its file has it; `item` is null where the key says it, `line` where it is not one line. */
 export interface IngredientFile {
+  readonly line: string | null;
   readonly item: string | null;
   readonly amount: Amount;
   readonly prep: string | null;
@@ -26,21 +28,31 @@ export interface IngredientFile {
   readonly swaps: readonly z.output<typeof swap>[];
 }
 
-const DECIMAL_COMMA = "A comma ends the amount here; write a point or a fraction, like 1.5 or 1 1/2.";
+/** What is done to it, with the sizes that the line tells: "400 grams each, drained". */
+function prepOf({ amount, each, also, preparation }: IngredientLine): string | null {
+  const isOne = amount.kind === "measured" && amount.high === "1/1";
+  const told = [
+    ...(each === null ? [] : [`${formatAmount(each)}${isOne ? "" : " each"}`]),
+    ...(also === null ? [] : [`about ${formatAmount(also)}`]),
+    ...(preparation === null ? [] : [preparation]),
+  ];
+  return told.length === 0 ? null : told.join(", ");
+}
 
-/** "3 cloves, minced": the amount, and behind the first comma the preparation. */
+/** "3 cloves, minced", "2 x 400 g tins chickpeas, drained": one line, as people write it. */
 const shortIngredient = z
   .union([z.string(), z.number()])
-  .meta({ description: "The amount, and behind a comma the preparation.", examples: ["3 cloves, minced"] })
+  .meta({
+    description: "How much, perhaps of what, and behind a comma the preparation.",
+    examples: ["3 cloves, minced"],
+  })
   .transform((written, context): IngredientFile => {
-    const [amount = "", ...rest] = String(written).split(",");
-    const prep = rest.join(",").trim();
-    // "1,5 cups" is one and a half where the comma is the decimal sign, not one of something five cups long.
-    const isDecimalComma = /\d$/.test(amount) && /^\d/.test(rest[0] ?? "");
-    const value = isDecimalComma ? err(DECIMAL_COMMA) : parseAmount(amount);
-    if (value.ok)
-      return { item: null, amount: value.value, prep: prep === "" ? null : prep, optional: false, swaps: [] };
-    context.issues.push({ code: "custom", message: value.error, input: written });
+    const line = readIngredientLine(String(written));
+    if (line.ok) {
+      const { amount, item, optional } = line.value;
+      return { line: String(written), item, amount, prep: prepOf(line.value), optional, swaps: [] };
+    }
+    context.issues.push({ code: "custom", message: line.error, input: written });
     return z.NEVER;
   });
 
@@ -54,6 +66,7 @@ const fullIngredient = z
   })
   .transform(({ item, amount, prep, optional, swaps }): IngredientFile => {
     return {
+      line: null,
       item: item ?? null,
       amount,
       prep: prep ?? null,

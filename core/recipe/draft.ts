@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { normaliseFood } from "../food/names.ts";
 import { dishFile, ingredientFile, stepFile } from "./dish-file.ts";
 import type { DishFile, IngredientFile, StepFile } from "./dish-file.ts";
 import type { FieldPath } from "./mistake.ts";
@@ -55,5 +56,14 @@ export const parseShape = (value: unknown, error: z.core.$ZodErrorMap) =>
 /** A step's key as people read it. */
 export const inWords = (id: string): string => id.replaceAll("-", " ");
 
+/** Whether a line only repeats what its key says more fully: "milk" under "almond-milk" is almond milk. */
+function isInKey(key: string, item: string): boolean {
+  const [known, said] = [normaliseFood(key).split(" "), normaliseFood(item).split(" ")];
+  return said.at(-1) === known.at(-1) && said.every((word) => known.includes(word));
+}
+
 /** "lentils" listed and used: the spoken item of an ingredient. */
-export const itemOf = (id: string, file: IngredientFile): string => file.item ?? inWords(id);
+export function itemOf(id: string, { item, line }: IngredientFile): string {
+  const key = inWords(id);
+  return item === null || (line !== null && isInKey(key, item)) ? key : item;
+}

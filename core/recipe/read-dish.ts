@@ -5,6 +5,7 @@ import type { Draft, Finding } from "./draft.ts";
 import type { FieldPath, Mistake } from "./mistake.ts";
 import { fieldName } from "./mistake.ts";
 import type { Dish, Ingredient, Need, Step, Swap, Use, Way, Ways } from "./model.ts";
+import { lineFindings, withoutBroken } from "./line-sense.ts";
 import { dishId, ingredientId, stepId } from "./model.ts";
 import { readYaml } from "./read-yaml.ts";
 import type { WrittenFile } from "./read-yaml.ts";
@@ -152,8 +153,11 @@ export function readDish(file: string, id: string, text: string): DishRead {
   const { written, mistakes } = readYaml(file, text);
   if (written === null) return { dish: null, mistakes };
   const shape = parseShape(written.value, sentenceOf);
-  const draft = shape.success ? draftOf(shape.data) : salvagedDraft(written.value);
+  const read = shape.success ? draftOf(shape.data) : salvagedDraft(written.value);
+  const strangers = lineFindings(read);
+  const draft = withoutBroken(read, strangers);
   const findings = [
+    ...strangers,
     ...emptiness(written.value, draft),
     ...shareOut(draft).findings,
     ...orderFindings(draft),
