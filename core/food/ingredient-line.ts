@@ -6,6 +6,9 @@ import { findUnit } from "../units/unit.ts";
 import { bracketMeasure, isMeasured, isPackage, readHeadAmount } from "./line-amount.ts";
 import type { HeadAmount } from "./line-amount.ts";
 
+/** Longer than any line of a recipe; the reader takes a while over a book. */
+const LONGEST_LINE = 300;
+
 /** One ingredient as a cook wrote it on one line. */
 export interface IngredientLine {
   readonly amount: Amount;
@@ -186,6 +189,8 @@ function unpaired(text: string): string | null {
  * Errors: one sentence with the part that could not be read.
  */
 export function readIngredientLine(written: string): Result<IngredientLine, string> {
+  if (written.length > LONGEST_LINE)
+    return err(`The line has ${written.length} characters; shorten it to ${LONGEST_LINE}.`);
   const whole = tidied(written);
   const text = whole.replace(OPTIONAL, "").trim();
   if (text === "") return err("The line is empty; write an amount and a food, like 2 cups lentils.");

@@ -5,6 +5,7 @@ export type RefusedLine = readonly [line: string, sentence: string];
 export const refusedLines: readonly RefusedLine[] = [
   ["", "The line is empty;"],
   ["   ", "The line is empty;"],
+  ["1 cup plums ".repeat(26), "The line has 312 characters;"],
   ["-2 cups flour", '"-2 cups flour" is less than nothing;'],
   ["minus 3 eggs", '"minus 3 eggs" is less than nothing;'],
   ["0 cups sugar", '"0 cups sugar" is nothing at all;'],
