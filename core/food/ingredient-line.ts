@@ -139,7 +139,7 @@ function unbracketed(text: string, head: HeadAmount | null): Unbracketed {
 /** What keeps a text from being the name of a food; null where nothing does. */
 function strangeIn(item: string, amount: Amount): string | null {
   const figure = /(?:\b(?:or|plus|and)\s+|\+\s*)?(?<![\p{L}\d])[^\p{L}\s]*\d(?!\d*%).*$/iu.exec(item);
-  const joined = /^(?:or|and|plus|less|minus|each)\b.*|^[^\p{L}\p{M}\d'’].*/iu.exec(item);
+  const joined = /^(?:or|and|plus|less|minus|each|à)(?!\p{L}).*|^[^\p{L}\p{M}\d'’].*/iu.exec(item);
   const odd = joined?.[0] ?? figure?.[0] ?? /\S*[^\p{L}\p{M}\d\s'’.&%/-]\S*/u.exec(item)?.[0];
   if (odd !== undefined || !/\p{L}/u.test(item))
     return `"${odd ?? item}" cannot be read; write the amount, the food, and behind a comma what is done to it.`;

@@ -58,7 +58,9 @@ function readUnit(text: string): Tail<Unit> | null {
   const found = parseSpokenUnit(plain, 0);
   if (found === null) return null;
   const value = found.next === 1 && letter !== null ? letter : found.value;
-  return { value, rest: [...words.slice(found.next), behind].join(" ").trim() };
+  const left = words.slice(found.next).join(" ");
+  const gap = left !== "" && /\s$/.test(match?.[1] ?? "") ? " " : "";
+  return { value, rest: `${left}${gap}${behind}`.trim() };
 }
 
 /** A length or volume or weight and no more, or with text behind it: "14.5 oz", "400 g each". */

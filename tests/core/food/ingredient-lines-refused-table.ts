@@ -32,6 +32,7 @@ export const refusedLines: readonly RefusedLine[] = [
   ["1 cup milk, 2 cups cream", '"2 cups cream" may be a second ingredient;'],
   ["2 cups or more stock", '"or more stock" cannot be read;'],
   ["1 cup less 1 tbsp flour", '"less 1 tbsp flour" cannot be read;'],
+  ["1 c. à soupe oil", '"à soupe oil" cannot be read;'],
   ["a glug of oil", '"glug" may be a unit, but it is none I know;'],
   ["5 % vinegar", 'There is no amount in "5 % vinegar";'],
   ["∞ cups water", 'There is no amount in "∞ cups water";'],

@@ -98,6 +98,7 @@ export const lines: readonly LineCase[] = [
   ["1 in. ginger, grated", "1", "ginger", "1 in., grated"],
   ["1/2 of a lemon", "1/2", "lemon"],
   ["2 x lemons", "2", "lemons"],
+  ["1 cup hot water/broth (240 ml)", "1 cup", "hot water/broth", null, { also: "240 ml" }],
   ["• 2 carrots", "2", "carrots"],
   ["- 1 cup brown rice", "1 cup", "brown rice"],
   // Britain and Ireland.
