@@ -12,29 +12,10 @@ const PURPOSE = /\s+for\s.*$/i;
  * recipe says one, only a food named so will do.
  */
 const CHANGING: ReadonlySet<string> = new Set(
-  [
-    "baked",
-    "blanched",
-    "boiled",
-    "braised",
-    "canned",
-    "cooked",
-    "dried",
-    "fried",
-    "frozen",
-    "pickled",
-  ].concat([
-    "poached",
-    "pureed",
-    "roasted",
-    "salted",
-    "smoked",
-    "soaked",
-    "sprouted",
-    "steamed",
-    "stewed",
-    "tinned",
-  ]),
+  (
+    "baked blanched boiled braised canned cooked dried fried frozen pickled poached pureed roasted salted smoked " +
+    "soaked sprouted steamed stewed tinned"
+  ).split(" "),
 );
 
 const UNSALTED = /\b(?:no|without|less|low|reduced)(?:[\s-]+added)?[\s-]+(?:salt|sodium)\b|\bunsalted\b/i;
@@ -81,7 +62,13 @@ function noneCalled(table: FoodTable, item: string): string {
  * Error: one sentence that says why it is none of them.
  */
 export function findFood(table: FoodTable, item: string, preparation: string | null): Result<Food, string> {
-  const parts = preparation === null ? [] : preparation.split(",").map((part) => part.trim());
+  const parts =
+    preparation === null
+      ? []
+      : preparation
+          .split(",")
+          .map((part) => part.trim())
+          .filter((part) => part !== "");
   const prepared = firstOf(table, namesOf(item, parts));
   if (prepared !== null) return ok(prepared);
   const said = new Set(words(item));

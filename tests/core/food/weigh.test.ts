@@ -52,6 +52,12 @@ describe("which food an ingredient is", () => {
     ["chickpeas", "cooked, drained", "16057"],
     ["chickpeas", "canned", 'The recipe says "canned", and the table has no canned food called "chickpeas".'],
     ["brown rice", "cooked", "20037"],
+    ["lentils", "dried, rinsed", "16069"],
+    [
+      "brown rice",
+      "soaked, ",
+      'The recipe says "soaked", and the table has no soaked food called "brown rice".',
+    ],
     ["lemon", "peeled", "09150"],
     ["basil", "dried", "02003"],
     ["canned tomatoes", "no salt added", "11885"],
