@@ -10,10 +10,19 @@ import { planCommand } from "../../server/cli/plan.ts";
 import { rehearseCommand } from "../../server/cli/rehearse.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
 import { serveCommand } from "../../server/cli/serve.ts";
+import { valuesCommand } from "../../server/cli/values.ts";
 import { speak } from "../voice/synthetic-voices.ts";
 
 const root = join(import.meta.dirname, "..", "..");
-const commands = [serveCommand, planCommand, rehearseCommand, hearCommand, paceCommand, modelsCommand];
+const commands = [
+  serveCommand,
+  planCommand,
+  rehearseCommand,
+  hearCommand,
+  paceCommand,
+  valuesCommand,
+  modelsCommand,
+];
 let folder = "";
 let out: string[] = [];
 let told: string[] = [];
