@@ -3,6 +3,9 @@ import { atMinute } from "../../server/rehearsal/clock-time.ts";
 import { Stage } from "../../server/rehearsal/stage.ts";
 import { findMeal } from "../../server/cli/find-meal.ts";
 import type { Kitchen } from "../../core/talk/model.ts";
+import { decide, numbered } from "../../core/cook/decide.ts";
+import { appendEvents } from "../../core/cook/fold.ts";
+import { runSheetOf } from "../../core/cook/run-sheet.ts";
 import { respond } from "../../core/talk/respond.ts";
 import { hours, plus } from "../../core/units/quantity.ts";
 
@@ -20,6 +23,8 @@ export type EveningMoments = {
   readonly more: Kitchen;
   /** Has just set a timer, whose figure may be corrected. */
   readonly corrected: Kitchen;
+  /** Somebody has come to help. */
+  readonly helped: Kitchen;
   /** Two other meals under way, of three and of five dishes; nobody's turn. */
   readonly breakfast: Kitchen;
   readonly lunch: Kitchen;
@@ -38,9 +43,23 @@ export async function eveningMoments(): Promise<EveningMoments> {
     which: after("how much juice"),
     more: after("what goes into the soup"),
     corrected: after("set a timer for fifty minutes"),
+    helped: carriedOut("someone is helping me", busy),
     breakfast: await underWay("fog-bell-breakfast", 7),
     lunch: await underWay("slack-water-lunch", 10),
   };
+}
+
+/** The kitchen once that was said and done. */
+function carriedOut(said: string, kitchen: Kitchen): Kitchen {
+  const { orders, dialogue } = respond(said, kitchen);
+  const log = orders.reduce((before, order, index) => {
+    const command = { id: `said ${index}`, at: kitchen.now, order };
+    const decision = decide(command, before);
+    if (!decision.ok) throw new Error(decision.error.code);
+    return appendEvents(before, numbered(command, before, decision.value));
+  }, kitchen.log);
+  const sheet = log.session === null ? null : runSheetOf(log.session, kitchen.now);
+  return { ...kitchen, log, sheet, dialogue };
 }
 
 /** A meal begun at that hour, when its second timer has rung. */

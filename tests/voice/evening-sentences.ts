@@ -51,6 +51,41 @@ export const eveningSentences: readonly SentenceGroup[] = [
     ],
   },
   {
+    name: "the plan and its wishes",
+    moment: "busy",
+    sentences: [
+      "why now",
+      "why not start the salad",
+      "what if we eat at eight",
+      "what if i had one more burner",
+      "what can i do ahead",
+      "nothing in the last ten minutes",
+      "i can work until dinner",
+      "what did i wish for",
+      "leave out the salad",
+      "i chop slowly",
+      "someone is helping me",
+    ],
+  },
+  {
+    name: "helpers",
+    moment: "helped",
+    sentences: [
+      "helper done",
+      "the helper is finished",
+      "what does the helper do",
+      "give that to the helper",
+      "let the helper do the salad",
+      "the helper has left",
+      "i am alone again",
+    ],
+  },
+  {
+    name: "ways",
+    moment: "breakfast",
+    sentences: ["use the oven for the pancakes", "why the pan"],
+  },
+  {
     name: "new timers",
     moment: "busy",
     sentences: [
