@@ -1,8 +1,7 @@
 import { instant, plus } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
-import type { InHand } from "../plan/model.ts";
+import type { InHand, Moment, RunSheet, Task } from "../plan/model.ts";
 import type { Worker } from "../plan/worker.ts";
-import type { Moment, RunSheet, Task } from "../plan/model.ts";
 import { momentsOf } from "../plan/tasks.ts";
 import { compareHeat } from "../units/temperature.ts";
 import type { Call } from "./calls.ts";
@@ -12,9 +11,9 @@ import type { Session } from "./session.ts";
 import { ringOf } from "./timer.ts";
 
 /**
- * All that wants the cook now, what the helpers have in hand apart, the most pressing first; never empty. Food that burns comes
- * before the cook's own work: late rings, attention, what has to come off, looks, oven heat,
- * then the step in hand, then what should be going already.
+ * All that wants the cook now, what the helpers have in hand apart, the most pressing first;
+ * never empty. Food that burns comes before the cook's own work: late rings, attention, what has
+ * to come off, looks, oven heat, then the step in hand, then what should be going already.
  */
 export function callsNow(session: Session, sheet: RunSheet, now: Instant): readonly Call[] {
   if (session.phase.state === "ended") return [{ kind: "ended", at: session.phase.at }];

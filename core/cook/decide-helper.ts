@@ -1,10 +1,10 @@
 import { err, ok } from "../units/result.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Decision } from "./decision.ts";
+import { notYet } from "./decide-task.ts";
 import type { Happening } from "./events.ts";
 import { holderOf, isThere, taskOf } from "./hands.ts";
 import type { HelperOrder } from "./orders.ts";
-import { blockerOf } from "./ready.ts";
 import type { Session } from "./session.ts";
 
 /** Orders about those who help. */
@@ -39,9 +39,8 @@ function decideHanding(
   const holder = holderOf(session, task.id);
   if (holder === order.helper || (state === "running" && holder === null))
     return err({ code: "AlreadyRunning", title });
-  const blocker = blockerOf(session, task, at);
-  if (blocker?.kind === "open") return err({ code: "FirstFinish", title, first: blocker.title });
-  if (blocker?.kind === "wait") return err({ code: "TooSoon", title, wait: blocker.wait });
+  const early = notYet(task, session, at);
+  if (early !== null) return err(early);
   const aside: readonly Happening[] = holder === null ? [] : [{ type: "TaskSetAside", task: task.id }];
   return ok([
     { type: "TaskChosen", task: task.id },

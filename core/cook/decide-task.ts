@@ -8,6 +8,7 @@ import { holderOf } from "./hands.ts";
 import type { TaskOrder } from "./orders.ts";
 import { timerId } from "./orders.ts";
 import { blockerOf } from "./ready.ts";
+import type { Refusal } from "./refusal.ts";
 import type { Session } from "./session.ts";
 
 /** Orders about one step. */
@@ -47,11 +48,20 @@ function startOrChoose(order: TaskOrder, task: Task, session: Session, at: Insta
   const holder = holderOf(session, task.id);
   const isRunning = session.progress.get(task.id)?.state === "running";
   if (isRunning && (hands === "off" || holder === "cook")) return err({ code: "AlreadyRunning", title });
-  const blocker = blockerOf(session, task, at);
-  if (blocker?.kind === "open") return err({ code: "FirstFinish", title, first: blocker.title });
-  if (blocker?.kind === "wait") return err({ code: "TooSoon", title, wait: blocker.wait });
+  const early = notYet(task, session, at);
+  if (early !== null) return err(early);
   if (order.type === "StartTask" && hands === "off") return ok(setGoing(task, session));
   return ok([{ type: "TaskChosen", task: task.id }, ...callOf(task, session)]);
+}
+
+/** Why a step may not begin at `at`; null where it may. */
+export function notYet(task: Task, session: Session, at: Instant): Refusal | null {
+  const { title } = task.step;
+  const blocker = blockerOf(session, task, at);
+  if (blocker === null) return null;
+  return blocker.kind === "open"
+    ? { code: "FirstFinish", title, first: blocker.title }
+    : { code: "TooSoon", title, wait: blocker.wait };
 }
 
 /** Puts a step before the cook, and the one in hand aside. */

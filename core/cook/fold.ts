@@ -3,8 +3,7 @@ import type { Pace } from "../pace/pace.ts";
 import { atPace } from "../pace/pace.ts";
 import { expandTasks } from "../plan/tasks.ts";
 import type { Helper } from "../plan/worker.ts";
-import type { InHand } from "../plan/model.ts";
-import type { Progress, Task, TaskId } from "../plan/model.ts";
+import type { InHand, Progress, Task, TaskId } from "../plan/model.ts";
 import type { CookingMeal } from "../recipe/model.ts";
 import type {
   Happening,

@@ -1,7 +1,6 @@
 import { inHands } from "../plan/hands.ts";
-import type { Helper } from "../plan/worker.ts";
+import type { Helper, Worker } from "../plan/worker.ts";
 import type { TaskId } from "../plan/model.ts";
-import type { Worker } from "../plan/worker.ts";
 import type { Session } from "./session.ts";
 
 /** What the cook and the helpers have in hand. */

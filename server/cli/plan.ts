@@ -107,7 +107,7 @@ async function planned(wanted: Wanted, now: Instant): Promise<Result<PlannedMeal
   const serveAt = wanted.serve === null ? ok(null) : servingMoment(wanted.serve, now);
   if (!serveAt.ok) return serveAt;
   const pacesOf = pacesFrom(wanted.paceFrom);
-  const found = await findMeal(wanted.meal, pacesOf);
+  const found = await findMeal(wanted.meal);
   return found.ok ? ok(plannedMeal(found.value, { ...wanted, serveAt: serveAt.value, pacesOf }, now)) : found;
 }
 

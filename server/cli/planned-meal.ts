@@ -11,6 +11,7 @@ import type { Helper } from "../../core/plan/worker.ts";
 import { coldStart, inBestWays } from "../../core/plan/ways.ts";
 import { instant, later, type Instant, type Seconds } from "../../core/units/quantity.ts";
 import type { Heat } from "../../core/units/temperature.ts";
+import { takesMinutes } from "../kitchen/meal-book.ts";
 import { entersAt, type FoundMeal } from "./find-meal.ts";
 
 /** A meal planned from a cold kitchen, before anything was done. */
@@ -51,16 +52,17 @@ const minuteMs = 60_000;
  * morning on, small jobs would lie hours apart; and the sheet for half past six would change with the hour at which one
  * asks.
  */
-function enters(found: FoundMeal, serveAt: Instant | null, now: Instant, helping: number): Instant {
+function enters({ meal }: FoundMeal, { serveAt, helping, pacesOf }: Asked, now: Instant): Instant {
   const next = instant(Math.ceil(now / minuteMs) * minuteMs);
   if (serveAt === null) return next;
-  return later(next, instant(entersAt(found, serveAt / minuteMs, helping) * minuteMs));
+  const takes = takesMinutes(meal, pacesOf, helping);
+  return later(next, instant(entersAt(takes, serveAt / minuteMs) * minuteMs));
 }
 
 /** The run sheet of a meal that nobody has begun. */
 export function plannedMeal(found: FoundMeal, asked: Asked, now: Instant): PlannedMeal {
   const { serveAt, helping, lull: length, pacesOf } = asked;
-  const from = enters(found, serveAt, now, helping.length);
+  const from = enters(found, asked, now);
   const tasksOf = tasksAtPace(pacesOf);
   const meal = inBestWays(found.meal, serveAt, from, tasksOf, helping);
   const tasks = tasksOf(meal);

@@ -10,6 +10,7 @@ import type { Turn } from "../rehearsal/stage.ts";
 import { summaryOf, summarySentences } from "../rehearsal/summary.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { defaultAddress } from "./default-address.ts";
+import { takesMinutes } from "../kitchen/meal-book.ts";
 import { entersAt, findMeal, type FoundMeal } from "./find-meal.ts";
 import { printData, printMessage } from "./print.ts";
 
@@ -64,10 +65,10 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
 }
 
 /** With the usual slack; without a serving time, at five. */
-function usualStart(meal: FoundMeal, serveAt: number | null): number {
+function usualStart({ meal }: FoundMeal, serveAt: number | null): number {
   const fiveInTheAfternoon = 17 * 60;
   if (serveAt === null) return fiveInTheAfternoon;
-  const start = entersAt(meal, serveAt);
+  const start = entersAt(takesMinutes(meal), serveAt);
   return start >= 0 ? start : start + 24 * 60;
 }
 

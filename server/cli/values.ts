@@ -2,7 +2,7 @@ import { mealValues } from "../../core/food/values.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { loadFoods } from "../pantry/load-foods.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
-import { findUnplannedMeal } from "./find-meal.ts";
+import { findMeal } from "./find-meal.ts";
 import { inProgram } from "./in-program.ts";
 import { printData, printMessage } from "./print.ts";
 import { valuesJson } from "./values-json.ts";
@@ -46,13 +46,13 @@ async function run(args: readonly string[]): Promise<ExitCode> {
     printMessage(wanted.error);
     return exit.misuse;
   }
-  const meal = await findUnplannedMeal(wanted.value.meal);
+  const found = await findMeal(wanted.value.meal);
   const foods = await loadFoods(inProgram("recipes"));
-  if (!meal.ok || !foods.ok) {
-    printMessage(meal.ok ? (foods.ok ? "" : foods.error) : meal.error);
+  if (!found.ok || !foods.ok) {
+    printMessage(found.ok ? (foods.ok ? "" : foods.error) : found.error);
     return exit.refused;
   }
-  const values = mealValues(meal.value, foods.value);
+  const values = mealValues(found.value.meal, foods.value);
   printData(wanted.value.json ? JSON.stringify(valuesJson(values)) : valuesText(values));
   return exit.right;
 }

@@ -74,6 +74,16 @@ export class MealBook {
     return { meals: meals.flatMap((meal) => this.#card(meal, pacesOf) ?? []), mistakes };
   }
 
+  /** What is wrong with the files. */
+  mistakes(): Listing["mistakes"] {
+    return this.#contents.mistakes;
+  }
+
+  /** When a meal is served, in minutes from midnight as in its file; null: as soon as possible, or no such meal. */
+  serveAt(id: string): Meal["serveAt"] {
+    return this.#contents.meals.find((one) => one.id === id)?.serveAt ?? null;
+  }
+
   /** The meal with its dishes scaled. Error: one sentence that says what there is instead. */
   meal(id: string, servings: Servings): Result<CookingMeal, string> {
     const { meals, dishes } = this.#contents;

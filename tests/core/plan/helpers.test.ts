@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Helper } from "../../../core/plan/worker.ts";
-import type { HelperAt } from "../../../core/plan/model.ts";
+import type { Entry, HelperAt, PlanInput, Progress } from "../../../core/plan/model.ts";
 import { helpers } from "../../../core/plan/worker.ts";
-import type { Entry, PlanInput, Progress } from "../../../core/plan/model.ts";
 import { taskId } from "../../../core/plan/model.ts";
 import { plan } from "../../../core/plan/plan.ts";
 import { between } from "../../../core/units/quantity.ts";
