@@ -1,3 +1,4 @@
+import { checkCommand } from "./cli/check.ts";
 import { hearCommand } from "./cli/hear.ts";
 import { modelsCommand } from "./cli/models.ts";
 import { paceCommand } from "./cli/pace.ts";
@@ -14,5 +15,6 @@ process.exitCode = await runCli(process.argv.slice(2), [
   hearCommand,
   paceCommand,
   valuesCommand,
+  checkCommand,
   modelsCommand,
 ]);

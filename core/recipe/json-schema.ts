@@ -1,8 +1,9 @@
 import { z } from "zod";
+import { dietFile } from "../diet/diet-file.ts";
 import { dishFile } from "./dish-file.ts";
 import { kitchenFile, mealFile } from "./meal-file.ts";
 
-const FILES = { dish: dishFile, kitchen: kitchenFile, meal: mealFile } as const;
+const FILES = { diet: dietFile, dish: dishFile, kitchen: kitchenFile, meal: mealFile } as const;
 
 /**
  * The shape of the recipe files for editors, as JSON Schema 2020-12 text by schema name ("dish").

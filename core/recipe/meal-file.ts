@@ -12,6 +12,11 @@ export const mealFile = z
       description: "The file in kitchens/ that says what there is to cook on.",
       examples: ["galley"],
     }),
+    diets: z
+      .array(idField)
+      .max(10)
+      .meta({ description: "The files in diets/ that hold for it, besides those that hold for every meal." })
+      .optional(),
     dishes: named(z.int().min(1).max(100), "The dishes by their file names, and the servings of each."),
   })
   .meta({ title: "A Stovecall meal" });

@@ -179,6 +179,8 @@ export interface Meal {
   readonly dishes: readonly { readonly dish: DishId; readonly servings: number }[];
   /** Minutes from midnight; null: as soon as possible. */
   readonly serveAt: number | null;
+  /** The diets that it names, by their file stems; those that hold for every meal hold besides. */
+  readonly diets: readonly string[];
   readonly kitchen: Kitchen;
 }
 

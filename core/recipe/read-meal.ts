@@ -154,6 +154,7 @@ function mealFrom(id: string, file: MealFile, kitchen: Kitchen): Meal {
     about: file.about,
     dishes: Object.entries(file.dishes).map(([dish, servings]) => ({ dish: dishId(dish), servings })),
     serveAt: file["serve-at"] ?? null,
+    diets: file.diets ?? [],
     kitchen,
   };
 }

@@ -9,6 +9,10 @@ export interface FoundMeal {
   readonly meal: CookingMeal;
   /** Minutes from midnight as in its file; null: as soon as possible. */
   readonly serveAt: Meal["serveAt"];
+  /** The diets that its file names. */
+  readonly diets: Meal["diets"];
+  /** The folder of recipes that it comes from. */
+  readonly folder: string;
 }
 
 /**
@@ -41,7 +45,7 @@ export async function findMeal(word: string): Promise<Result<FoundMeal, string>>
   const { folder, id } = place.value;
   const book = await MealBook.open(folder);
   const meal = book.meal(id, {});
-  if (meal.ok) return ok({ meal: meal.value, serveAt: book.serveAt(id) });
+  if (meal.ok) return ok({ meal: meal.value, serveAt: book.serveAt(id), diets: book.dietsOf(id), folder });
   const mistake = book.mistakes().find(({ file }) => file.startsWith(`meals/${id}.`));
   return mistake === undefined ? meal : err(`${mistake.file}, line ${mistake.line}: ${mistake.sentence}`);
 }

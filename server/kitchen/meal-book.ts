@@ -84,6 +84,11 @@ export class MealBook {
     return this.#contents.meals.find((one) => one.id === id)?.serveAt ?? null;
   }
 
+  /** The diets that a meal's file names; none where there is no such meal. */
+  dietsOf(id: string): Meal["diets"] {
+    return this.#contents.meals.find((one) => one.id === id)?.diets ?? [];
+  }
+
   /** The meal with its dishes scaled. Error: one sentence that says what there is instead. */
   meal(id: string, servings: Servings): Result<CookingMeal, string> {
     const { meals, dishes } = this.#contents;

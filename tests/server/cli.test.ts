@@ -10,6 +10,7 @@ import { planCommand } from "../../server/cli/plan.ts";
 import { rehearseCommand } from "../../server/cli/rehearse.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
 import { serveCommand } from "../../server/cli/serve.ts";
+import { checkCommand } from "../../server/cli/check.ts";
 import { valuesCommand } from "../../server/cli/values.ts";
 import { speak } from "../voice/synthetic-voices.ts";
 
@@ -21,6 +22,7 @@ const commands = [
   hearCommand,
   paceCommand,
   valuesCommand,
+  checkCommand,
   modelsCommand,
 ];
 let folder = "";
@@ -62,7 +64,10 @@ describe("help and misuse", () => {
   });
 
   it.each([
-    [["roast"], "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, models."],
+    [
+      ["roast"],
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, models.",
+    ],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
     [["serve", "now"], 'serve takes no file; "now" is one word too many.'],
@@ -106,7 +111,7 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, models.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,

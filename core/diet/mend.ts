@@ -1,0 +1,47 @@
+import type { Ingredient } from "../recipe/model.ts";
+import type { Diet } from "./diet.ts";
+import type { Larder } from "./groups.ts";
+import { judgeFood, type Judgement } from "./judge-food.ts";
+import { kindOf, type Kind } from "./kind.ts";
+
+const isFine = (item: string, diets: readonly Diet[], larder: Larder): boolean => {
+  const kind = kindOf({ item, preparation: null }, larder);
+  return kind.food !== null && diets.every((diet) => judgeFood(kind, diet, larder).length === 0);
+};
+
+/** The same food without what is avoided, as the table may name it. */
+function plainer(kind: Kind, larder: Larder): readonly string[] {
+  const { name } = kind.food ?? { name: kind.item };
+  const bare = name.replace(/\bsalted\b\s*/, "");
+  const names = [
+    `unsalted ${bare}`,
+    `${bare} without salt`,
+    bare,
+    `fat-free ${bare.replace(/\b(?:whole-milk|low-fat|reduced-fat)\b\s*/, "")}`,
+    bare.replace(/^drained canned|^rinsed canned|^canned/, "cooked").replace(/ with liquid$/, ""),
+    bare.replace(/^canned /, "").replace(/ with liquid$/, ""),
+  ];
+  return [...new Set(names)].filter((one) => one !== name && larder.foods.has(one));
+}
+
+/**
+ * What would mend what a diet has against an ingredient: leaving it out where the recipe can do without, what the recipe
+ * itself offers instead, or the same food without what is avoided; each only where every diet allows it.
+ */
+export function mendFor(
+  ingredient: Ingredient,
+  judgement: Judgement,
+  diets: readonly Diet[],
+  larder: Larder,
+): string | null {
+  if (ingredient.optional) return "Leave it out; the recipe can do without.";
+  const swap = ingredient.swaps.find(({ use }) => isFine(use, diets, larder));
+  if (swap !== undefined) return `Take ${swap.use} instead, as the recipe offers.`;
+  const kind = kindOf(ingredient, larder);
+  const other = plainer(kind, larder).find((name) => isFine(name, diets, larder));
+  if (other !== undefined) return `Take ${other} instead.`;
+  if (judgement.verdict === "not allowed")
+    return `Leave ${ingredient.item} out, or take another food for it.`;
+  if (kind.food === null) return `Write in the recipe which food ${ingredient.item} is.`;
+  return "Read the packet, and write in the recipe what it says.";
+}
