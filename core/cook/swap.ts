@@ -1,7 +1,8 @@
-import type { Dish, DishId, Ingredient, IngredientId, Step, Swap } from "../recipe/model.ts";
+import type { Dish, DishId, Ingredient, IngredientId, Span, Step, Swap } from "../recipe/model.ts";
 import type { Amount } from "../units/amount.ts";
 import { measured } from "../units/amount.ts";
 import { compare, div, mul, rational, ZERO } from "../units/rational.ts";
+import { addSeconds, longer, minutes, seconds, type Seconds } from "../units/quantity.ts";
 import { atPace } from "../pace/pace.ts";
 import { expandTasks } from "../plan/tasks.ts";
 import type { Session } from "./session.ts";
@@ -42,7 +43,8 @@ function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {
   const before = new Map(dish.ingredients.map((one) => [one.id, one.amount]));
   const ingredients = dish.ingredients.map((one): Ingredient => {
     const amount = amounts.get(one.id) ?? one.amount;
-    return one.id === id ? { ...one, amount, item: swap.use } : { ...one, amount };
+    // What was done to the one is not done to the other: "no salt added" was said of what is not used.
+    return one.id === id ? { ...one, amount, item: swap.use, preparation: null } : { ...one, amount };
   });
   const steps = dish.steps.map((step): Step => {
     const uses = step.uses.map((use) => {
@@ -50,9 +52,27 @@ function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {
       const from = before.get(use.ingredient);
       return to === undefined || from === undefined ? use : { ...use, amount: inShare(use.amount, from, to) };
     });
-    return { ...step, uses };
+    return longerBy(swap.longer ?? seconds(0), id, { ...step, uses });
   });
   return { ...dish, ingredients, steps };
+}
+
+const LEAST = minutes(1);
+
+/** What it goes into takes longer or shorter where it runs by itself; a way of doing it likewise. */
+function longerBy(by: Seconds, id: IngredientId, step: Step): Step {
+  if (by === 0 || !step.uses.some(({ ingredient }) => ingredient === id)) return step;
+  const changed = ({ low, high }: Span): Span => ({
+    low: longer(LEAST, addSeconds(low, by)),
+    high: longer(LEAST, addSeconds(high, by)),
+  });
+  const isChanged = ({ hands }: Pick<Step, "hands">): boolean => hands === "off";
+  const ways = step.ways?.all.map((way) => (isChanged(way) ? { ...way, time: changed(way.time) } : way));
+  return {
+    ...step,
+    time: isChanged(step) ? changed(step.time) : step.time,
+    ways: step.ways === null || ways === undefined ? null : { ...step.ways, all: ways },
+  };
 }
 
 /** A step that took a third of the old amount takes a third of the new one. */

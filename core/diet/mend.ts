@@ -1,4 +1,5 @@
-import type { Ingredient } from "../recipe/model.ts";
+import { spokenIngredient } from "../food/ingredient-words.ts";
+import type { Ingredient, Swap } from "../recipe/model.ts";
 import type { Diet } from "./diet.ts";
 import type { Larder } from "./groups.ts";
 import { judgeFood, type Judgement } from "./judge-food.ts";
@@ -8,6 +9,12 @@ const isFine = (item: string, diets: readonly Diet[], larder: Larder): boolean =
   const kind = kindOf({ item, preparation: null }, larder);
   return kind.food !== null && diets.every((diet) => judgeFood(kind, diet, larder).length === 0);
 };
+
+/** "Take two teaspoons of lemon juice instead. Add it at the end …": common practice, no source. */
+function commonly({ use, amount, effect }: Swap, ingredient: Ingredient): string {
+  const much = spokenIngredient(amount ?? ingredient.amount, use);
+  return `Take ${much} instead.${effect === null ? "" : ` ${effect}`}`;
+}
 
 /** The same food without what is avoided, as the table may name it. */
 function plainer(kind: Kind, larder: Larder): readonly string[] {
@@ -35,11 +42,14 @@ export function mendFor(
   larder: Larder,
 ): string | null {
   if (ingredient.optional) return "Leave it out; the recipe can do without.";
-  const swap = ingredient.swaps.find(({ use }) => isFine(use, diets, larder));
-  if (swap !== undefined) return `Take ${swap.use} instead, as the recipe offers.`;
+  const swaps = ingredient.swaps.filter(({ use }) => isFine(use, diets, larder));
+  const own = swaps.find(({ isCommon }) => isCommon !== true);
+  if (own !== undefined) return `Take ${own.use} instead, as the recipe offers.`;
   const kind = kindOf(ingredient, larder);
   const other = plainer(kind, larder).find((name) => isFine(name, diets, larder));
   if (other !== undefined) return `Take ${other} instead.`;
+  const [common] = swaps;
+  if (common !== undefined) return commonly(common, ingredient);
   if (judgement.verdict === "not allowed")
     return `Leave ${ingredient.item} out, or take another food for it.`;
   if (kind.food === null) return `Write in the recipe which food ${ingredient.item} is.`;

@@ -32,6 +32,8 @@ const ingredient = z.strictObject({
       amount: z.nullable(amount),
       effect: z.nullable(line),
       changes: z.array(z.strictObject({ ingredient: named(ingredientId), amount })),
+      longer: z.exactOptional(z.pipe(z.number(), z.transform(seconds))),
+      isCommon: z.exactOptional(z.literal(true)),
     }),
   ),
 });

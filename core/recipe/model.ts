@@ -41,6 +41,10 @@ export interface Swap {
   readonly effect: string | null;
   /** Other ingredients of the dish whose amount becomes another. */
   readonly changes: readonly { readonly ingredient: IngredientId; readonly amount: Amount }[];
+  /** How much longer (below nought: shorter) the steps run by themselves that it goes into; left out: as long. */
+  readonly longer?: Seconds;
+  /** It is common practice and not the recipe's own; left out: it is the recipe's. */
+  readonly isCommon?: true;
 }
 
 export interface Ingredient {

@@ -1,12 +1,13 @@
 import { existsSync } from "node:fs";
 import { checkMeal, type MealCheck } from "../../core/diet/check.ts";
+import { withCommonSwaps } from "../../core/diet/common-swaps.ts";
 import type { Diet } from "../../core/diet/diet.ts";
 import type { EatenMeal } from "../../core/diet/eaten.ts";
 import type { Larder } from "../../core/diet/groups.ts";
 import { instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { eatenBefore } from "../kitchen/eaten-book.ts";
-import { dietsFor, dietsNamed, loadLarder } from "../pantry/load-diets.ts";
+import { dietsFor, dietsNamed, loadLarder, loadSwaps } from "../pantry/load-diets.ts";
 import { storeSentence } from "../store/meal-store.ts";
 import { mealLogIn } from "../store/open-meal-database.ts";
 import { checkJson } from "./check-json.ts";
@@ -92,9 +93,12 @@ async function checked(wanted: Wanted): Promise<Result<MealCheck, string>> {
   if (!larder.ok) return larder;
   const diets = await dietsOf(found.value, wanted.diets, larder.value);
   if (!diets.ok) return diets;
+  const rules = await loadSwaps(inProgram("recipes"), larder.value);
+  if (!rules.ok) return rules;
   const eaten = eatenIn(wanted.folder);
   if (!eaten.ok) return eaten;
-  return ok(checkMeal(found.value.meal, diets.value, larder.value, eaten.value));
+  const table = { rules: rules.value, larder: larder.value, diets: diets.value };
+  return ok(checkMeal(withCommonSwaps(found.value.meal, table), diets.value, larder.value, eaten.value));
 }
 
 async function run(args: readonly string[]): Promise<ExitCode> {

@@ -3,6 +3,8 @@ import { basename, join } from "node:path";
 import type { Diet } from "../../core/diet/diet.ts";
 import type { Larder } from "../../core/diet/groups.ts";
 import { readDiet } from "../../core/diet/read-diet.ts";
+import { readSwaps } from "../../core/food/read-swaps.ts";
+import type { SwapRule } from "../../core/food/swap-rule.ts";
 import { readGroups } from "../../core/diet/read-groups.ts";
 import { ID } from "../../core/recipe/fields.ts";
 import type { Mistake } from "../../core/recipe/mistake.ts";
@@ -12,6 +14,8 @@ import { loadFoods } from "./load-foods.ts";
 const GROUPS = "foods/groups.txt";
 const SHELF = "diets";
 const ENDING = /\.ya?ml$/i;
+
+const SWAPS = "foods/swaps.txt";
 
 /** A mistake as one sentence. */
 const told = ({ file, line, sentence }: Mistake): string => `${file}, line ${line}: ${sentence}`;
@@ -29,6 +33,22 @@ export async function loadLarder(folder: string): Promise<Result<Larder, string>
   const { groups, mistakes } = readGroups(GROUPS, text, foods.value);
   const [mistake] = mistakes;
   return mistake === undefined ? ok({ foods: foods.value, groups }) : err(told(mistake));
+}
+
+/**
+ * What may stand in for a food by common practice. A table with a mistake is not trusted.
+ * @param folder has swaps.txt in foods/
+ * Error: one sentence.
+ */
+export async function loadSwaps(
+  folder: string,
+  { foods }: Larder,
+): Promise<Result<readonly SwapRule[], string>> {
+  const text = await readFile(join(folder, SWAPS), "utf8").catch(() => null);
+  if (text === null) return err(`The table of swaps, ${join(folder, SWAPS)}, cannot be read; put it back.`);
+  const { swaps, mistakes } = readSwaps(SWAPS, text, foods);
+  const [mistake] = mistakes;
+  return mistake === undefined ? ok(swaps) : err(told(mistake));
 }
 
 async function loadDiet(path: string, larder: Larder): Promise<Result<Diet, string>> {
