@@ -47,7 +47,8 @@ function differences(): readonly string[] {
   const rows = new Map(
     extract.parse(JSON.parse(readFileSync(place, "utf8"))).foods.map((row) => [row.ndb, row]),
   );
-  const wrong = foods.flatMap(({ name, ndb, per100, refuse, measures }) => {
+  const wrong = foods.flatMap(({ name, ndb: number, per100, refuse, measures }) => {
+    const ndb = number ?? "none";
     const row = rows.get(ndb);
     if (row === undefined) return [`${name}: there is no number ${ndb}.`];
     const values = NUTRIENT_NAMES.filter((one) => plain(per100[one]) !== (row.per100g[THEIRS[one]] ?? null));

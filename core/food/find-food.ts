@@ -20,9 +20,9 @@ const CHANGING: ReadonlySet<string> = new Set(
 
 const UNSALTED = /\b(?:no|without|less|low|reduced)(?:[\s-]+added)?[\s-]+(?:salt|sodium)\b|\bunsalted\b/i;
 
-/** Put up in salt unless its name says otherwise. */
-const isPreserved = ({ name }: Food): boolean =>
-  /\b(?:canned|salted|salsa|sauce|broth|pickle)\b/.test(name) && !UNSALTED.test(name);
+/** Put up in salt unless its name says otherwise; whatever has a label may be. */
+const isPreserved = ({ name, label }: Food): boolean =>
+  (label !== null || /\b(?:canned|salted|salsa|sauce|broth|pickle)\b/.test(name)) && !UNSALTED.test(name);
 
 const words = (text: string): readonly string[] => text.toLowerCase().split(/[^\p{L}]+/u);
 

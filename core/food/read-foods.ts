@@ -115,7 +115,9 @@ const foodFrom = ({ name, also, ndb, figures, refuse, measures }: Paragraph): Fo
   name,
   also,
   ndb,
+  label: null,
   per100: eachNutrient((nutrient) => figures.get(nutrient) ?? null),
+  bounds: null,
   refuse,
   measures,
 });

@@ -1,7 +1,7 @@
 import type { CookingMeal, Dish, Ingredient } from "../recipe/model.ts";
 import { add, div, mul, ratio, ZERO, type Rational } from "../units/rational.ts";
 import { findFood } from "./find-food.ts";
-import type { Food, FoodTable } from "./food.ts";
+import { boundsOf, type Food, type FoodTable } from "./food.ts";
 import { eachNutrient, type Nutrient } from "./nutrients.ts";
 import { weigh, type Weight } from "./weigh.ts";
 
@@ -88,10 +88,14 @@ function count(ingredient: Ingredient, table: FoodTable): Counted {
 function valuesOf(counted: Counted): Values {
   const unknown = [counted.ingredient.item];
   return eachNutrient((nutrient) => {
-    const figure = counted.kind === "weighed" ? counted.food.per100[nutrient] : null;
+    const figure = counted.kind === "weighed" ? boundsOf(counted.food, nutrient) : null;
     if (counted.kind === "unknown" || figure === null) return { ...NOTHING, unknown };
-    const each = div(figure, HUNDRED);
-    return { low: mul(counted.weight.low, each), high: mul(counted.weight.high, each), unknown: [] };
+    const { low, high } = counted.weight;
+    return {
+      low: mul(low, div(figure.low, HUNDRED)),
+      high: mul(high, div(figure.high, HUNDRED)),
+      unknown: [],
+    };
   });
 }
 
@@ -119,7 +123,7 @@ const named = (values: Values, dish: Dish): Values =>
   }));
 
 /**
- * What a meal and its dishes hold by the table of foods: the figures of what goes in, added up. Nothing is reckoned for
+ * What a meal and its dishes hold by the table of foods and the cook's labels in it: the figures of what goes in, added up. Nothing is reckoned for
  * what cooking destroys, drains off or leaves in the pan, nor for swaps.
  */
 export function mealValues(meal: CookingMeal, table: FoodTable): MealValues {

@@ -1,3 +1,5 @@
+import type { FoodTable } from "../food/food.ts";
+import { readLabels, withLabels } from "../food/read-label.ts";
 import { ID } from "./fields.ts";
 import type { Mistake } from "./mistake.ts";
 import type { Dish, DishId, Kitchen, Meal } from "./model.ts";
@@ -6,7 +8,7 @@ import { readDish } from "./read-dish.ts";
 import { heardAs, readKitchen, readMeal } from "./read-meal.ts";
 
 /** The folders of a pantry, in the order in which they are read. */
-export const SHELVES = ["kitchens", "dishes", "meals"] as const;
+export const SHELVES = ["kitchens", "labels", "dishes", "meals"] as const;
 export type Shelf = (typeof SHELVES)[number];
 
 /** One file of a pantry. */
@@ -21,6 +23,8 @@ export interface PantryFile {
 export interface PantryContents {
   readonly dishes: ReadonlyMap<DishId, Dish>;
   readonly meals: readonly Meal[];
+  /** The table of foods with the cook's labels in it; null where there is no table. */
+  readonly foods: FoodTable | null;
   readonly mistakes: readonly Mistake[];
 }
 
@@ -63,11 +67,30 @@ function readDishes(files: readonly PantryFile[]): Dishes {
   return { byStem, mistakes };
 }
 
-/** Reads a whole pantry. A file with mistakes is left out; all the others are there. */
-export function readPantry(files: readonly PantryFile[]): PantryContents {
+interface LabelShelf {
+  readonly foods: FoodTable | null;
+  readonly mistakes: readonly Mistake[];
+}
+
+function readLabelShelf(files: readonly PantryFile[], table: FoodTable | null): LabelShelf {
+  if (table === null) return { foods: null, mistakes: [] };
+  const labels = readLabels(
+    files.map((file) => ({ place: placeOf(file), text: file.text })),
+    table,
+  );
+  const misnamedFiles = files.flatMap(misnamed);
+  return { foods: withLabels(table, labels), mistakes: [...misnamedFiles, ...labels.mistakes] };
+}
+
+/**
+ * Reads a whole pantry. A file with mistakes is left out; all the others are there.
+ * @param table the foods that labels and dishes may name; null: there is none, and labels are not read
+ */
+export function readPantry(files: readonly PantryFile[], table: FoodTable | null = null): PantryContents {
   const on = (shelf: Shelf): readonly PantryFile[] => {
     return files.filter((file) => file.shelf === shelf).toSorted((a, b) => (a.name < b.name ? -1 : 1));
   };
+  const labels = readLabelShelf(on("labels"), table);
   const kitchens = on("kitchens").map((file) => ({ file, read: readKitchen(placeOf(file), file.text) }));
   const dishes = readDishes(on("dishes"));
   const stock = {
@@ -87,7 +110,9 @@ export function readPantry(files: readonly PantryFile[]): PantryContents {
       ),
     ),
     meals: meals.flatMap(({ meal, mistakes }) => (meal === null || mistakes.length > 0 ? [] : [meal])),
+    foods: labels.foods,
     mistakes: [
+      ...labels.mistakes,
       ...kitchens.flatMap(({ file, read }) => [...misnamed(file), ...read.mistakes]),
       ...dishes.mistakes,
       ...meals.flatMap(({ mistakes }) => mistakes),

@@ -19,9 +19,10 @@ type ValuesJson = Readonly<Record<Nutrient, TotalJson>>;
 interface IngredientJson {
   readonly item: string;
   readonly amount: string;
-  /** The food's name in the table and its NDB number; null: it is none of them. */
+  /** The food's name, and where its figures are from: the NDB number or the label's file; null: not from there. */
   readonly food: string | null;
   readonly ndb: string | null;
+  readonly label: string | null;
   /** Percent of peel, stones and bones in what is bought; null: not known. */
   readonly refuse: number | null;
   /** Without refuse; null: not known, and `why` tells. */
@@ -70,6 +71,7 @@ function ingredientJson(counted: Counted): IngredientJson {
     amount: formatAmount(ingredient.amount),
     food: food?.name ?? null,
     ndb: food?.ndb ?? null,
+    label: food?.label ?? null,
     refuse: food === null || food.refuse === null ? null : figure(food.refuse),
     grams: weight === null ? null : { low: figure(weight.low), high: figure(weight.high) },
     assumed: weight?.assumed ?? null,

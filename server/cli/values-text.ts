@@ -1,3 +1,4 @@
+import type { Food } from "../../core/food/food.ts";
 import { NUTRIENT_NAMES, nutrientWords, type Nutrient } from "../../core/food/nutrients.ts";
 import type { Counted, DishValues, MealValues, Total, Values } from "../../core/food/values.ts";
 import { toNumber, type Rational } from "../../core/units/rational.ts";
@@ -55,6 +56,20 @@ function gaps({ counted, inAll }: DishValues): readonly string[] {
   });
 }
 
+/** Where the figures of each ingredient are from. */
+function sources({ counted }: DishValues): readonly string[] {
+  const of = (told: (food: Food) => string | null): readonly string[] =>
+    counted.flatMap(({ ingredient, food }) => {
+      const source = food === null ? null : told(food);
+      return source === null ? [] : [`${ingredient.item} (${source})`];
+    });
+  const [labels, numbers] = [of(({ label }) => label), of(({ ndb }) => ndb)];
+  return [
+    ...(labels.length === 0 ? [] : [`From a label, as far as its rounding tells: ${labels.join(", ")}.`]),
+    ...(numbers.length === 0 ? [] : [`From SR28, by number: ${numbers.join(", ")}.`]),
+  ];
+}
+
 function notes(values: DishValues): readonly string[] {
   const unknown = values.counted.flatMap((one) =>
     one.kind === "unknown" ? [`Unknown: ${one.ingredient.item}. ${one.why}`] : [],
@@ -68,6 +83,7 @@ function notes(values: DishValues): readonly string[] {
   return [
     ...unknown,
     ...gaps(values),
+    ...sources(values),
     ...(assumed.length === 0 ? [] : [`Size taken, because the recipe names none: ${assumed.join(", ")}.`]),
     ...(left.length === 0 ? [] : [`Not counted: ${left.join(", ")}.`]),
   ].flatMap((note) => wrapped(note, width));

@@ -1,4 +1,4 @@
-/** Where every figure comes from. */
+/** Where every figure comes from that is not from a label of the cook's own. */
 export const valuesSource =
   "USDA National Nutrient Database for Standard Reference, Release 28 (September 2015), US Department of Agriculture";
 

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import type { FoodTable } from "../../core/food/food.ts";
 import { readFoods } from "../../core/food/read-foods.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
+import { inProgram } from "../cli/in-program.ts";
 
 /** Where the table of foods lies in a folder of recipes. */
 const PLACE = "foods/foods.txt";
@@ -20,4 +21,15 @@ export async function loadFoods(folder: string): Promise<Result<FoodTable, strin
   return mistake === undefined
     ? ok(table)
     : err(`${mistake.file}, line ${mistake.line}: ${mistake.sentence}`);
+}
+
+/**
+ * The table of foods that a cook's own folder of recipes goes by: its own, else the program's; null where neither can
+ * be read without a mistake.
+ */
+export async function foodsFor(folder: string): Promise<FoodTable | null> {
+  const own = await loadFoods(folder);
+  if (own.ok) return own.value;
+  const shipped = await loadFoods(inProgram("recipes"));
+  return shipped.ok ? shipped.value : null;
 }

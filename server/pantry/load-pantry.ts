@@ -1,9 +1,13 @@
 import { readFile, readdir } from "node:fs/promises";
 import { join } from "node:path";
+import type { FoodTable } from "../../core/food/food.ts";
 import type { Mistake } from "../../core/recipe/mistake.ts";
 import { LONGEST_FILE } from "../../core/recipe/read-yaml.ts";
 import { SHELVES, readPantry } from "../../core/recipe/read-pantry.ts";
 import type { PantryContents, PantryFile, Shelf } from "../../core/recipe/read-pantry.ts";
+import { err, ok, type Result } from "../../core/units/result.ts";
+import { inProgram } from "../cli/in-program.ts";
+import { foodsFor, loadFoods } from "./load-foods.ts";
 
 type Loaded =
   | { readonly state: "read"; readonly file: PantryFile }
@@ -44,16 +48,41 @@ async function load(folder: string, shelf: Shelf, name: string): Promise<Loaded>
   }
 }
 
+/** The files of some shelves, and what could not be opened. Rejects only when a shelf itself cannot be listed. */
+async function loadShelves(folder: string, shelves: readonly Shelf[]): Promise<readonly Loaded[]> {
+  const names = await Promise.all(
+    shelves.map(async (shelf) => (await namesOn(folder, shelf)).map((name) => ({ shelf, name }))),
+  );
+  return Promise.all(names.flat().map(({ shelf, name }) => load(folder, shelf, name)));
+}
+
+const filesIn = (loaded: readonly Loaded[]): readonly PantryFile[] =>
+  loaded.flatMap((one) => (one.state === "read" ? [one.file] : []));
+const unreadableIn = (loaded: readonly Loaded[]): readonly Mistake[] =>
+  loaded.flatMap((one) => (one.state === "unreadable" ? [one.mistake] : []));
+
 /**
- * Reads a folder with the shelves kitchens/, dishes/ and meals/. Every mistake in a file becomes a sentence;
+ * Reads a folder with the shelves kitchens/, labels/, dishes/ and meals/. Every mistake in a file becomes a sentence;
  * the other recipes still load. Rejects only when a shelf itself cannot be listed.
  */
 export async function loadPantry(folder: string): Promise<PantryContents> {
-  const names = await Promise.all(
-    SHELVES.map(async (shelf) => (await namesOn(folder, shelf)).map((name) => ({ shelf, name }))),
-  );
-  const loaded = await Promise.all(names.flat().map(({ shelf, name }) => load(folder, shelf, name)));
-  const contents = readPantry(loaded.flatMap((one) => (one.state === "read" ? [one.file] : [])));
-  const unreadable = loaded.flatMap((one) => (one.state === "unreadable" ? [one.mistake] : []));
-  return { ...contents, mistakes: [...unreadable, ...contents.mistakes] };
+  const loaded = await loadShelves(folder, SHELVES);
+  const contents = readPantry(filesIn(loaded), await foodsFor(folder));
+  return { ...contents, mistakes: [...unreadableIn(loaded), ...contents.mistakes] };
+}
+
+/**
+ * The table of foods with the labels of a folder of recipes in it.
+ * Error: one sentence with the first mistake in the table or in a label: its figures cannot be trusted, and those of
+ * the table are not what is in the cook's package.
+ */
+export async function loadLabelled(folder: string): Promise<Result<FoodTable, string>> {
+  const table = await loadFoods(inProgram("recipes"));
+  if (!table.ok) return table;
+  const loaded = await loadShelves(folder, ["labels"]);
+  const contents = readPantry(filesIn(loaded), table.value);
+  const [mistake] = [...unreadableIn(loaded), ...contents.mistakes];
+  return mistake === undefined
+    ? ok(contents.foods ?? table.value)
+    : err(`${mistake.file}, line ${mistake.line}: ${mistake.sentence}`);
 }

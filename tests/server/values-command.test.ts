@@ -30,10 +30,10 @@ describe("the values of a meal on the command line", () => {
     expect([await values("welcome-supper"), told]).toEqual([0, []]);
     expect(out.filter((line) => line.length > 80 || line !== line.trimEnd())).toEqual([]);
     expect(out[0]).toBe("Smoky Lentil Soup, 4 servings");
-    expect(out.filter((line) => /^sodium +(at least )?\d+ mg +(at least )?\d+ mg/.test(line)).length).toBe(6);
+    expect(out.filter((line) => /^sodium +(?:at least )?\d+ (?:to \d+ )?mg/.test(line)).length).toBe(6);
     const text = out.join(" ");
-    expect(text).toMatch(/sodium +at least \d+ mg +at least \d+ mg +1 of 9/);
-    expect(text).toContain('Unknown: crushed tomatoes. No food in the table is called "crushed tomatoes"');
+    expect(text).toMatch(/vitamin C +at least [\d.]+ mg +at least [\d.]+ mg +1 of 9/);
+    expect(text).toContain("No value for phosphorus: crushed tomatoes.");
     expect(text).toContain("No value for sugars: red lentils.");
     expect(text).toContain("Size taken, because the recipe names none: yellow onion (medium).");
     expect(text).toContain("Not counted: black pepper (to taste), cilantro (optional).");
@@ -53,20 +53,57 @@ describe("the values of a meal on the command line", () => {
       amount: "1 1/2 cups",
       food: "dry red lentil",
       ndb: "16144",
+      label: null,
       refuse: 0,
       grams: { low: 288, high: 288 },
       assumed: null,
       why: null,
     });
-    expect(soup?.ingredients.find(({ item }) => item === "crushed tomatoes")).toMatchObject({
-      food: null,
-      ndb: null,
-      grams: null,
-    });
-    expect(soup?.inAll.sodium).toMatchObject({ unit: "mg", high: null, unknown: ["crushed tomatoes"] });
+    expect(soup?.inAll.phosphorus).toMatchObject({ unit: "mg", high: null, unknown: ["crushed tomatoes"] });
     const carrots = meal.dishes.find(({ dish }) => dish === "cumin-carrots");
     expect(carrots?.inAll.sodium.low).toBe(carrots?.inAll.sodium.high);
-    expect(meal.inAll.sodium.unknown).toContain("crushed tomatoes (Smoky Lentil Soup)");
+    expect(meal.inAll.phosphorus.unknown).toContain("crushed tomatoes (Smoky Lentil Soup)");
+  });
+
+  it("[F36] each ingredient's figures are told with where they are from: a number in SR28 or a label", async () => {
+    await values("welcome-supper");
+    const text = out.join(" ");
+    expect(text).toContain("From a label, as far as its rounding tells: crushed tomatoes");
+    expect(text).toContain("(labels/crushed-tomatoes.yaml).");
+    expect(text).toContain("From SR28, by number: yellow onion (11282), garlic (11215),");
+    out = [];
+    await values("welcome-supper", "--json");
+    const meal = JSON.parse(out[0] ?? "") as MealValuesJson;
+    const soup = meal.dishes.find(({ dish }) => dish === "lentil-soup");
+    const tomatoes = soup?.ingredients.find(({ item }) => item === "crushed tomatoes");
+    expect(tomatoes).toMatchObject({ ndb: null, label: "labels/crushed-tomatoes.yaml", refuse: 0 });
+    // A cup of 236.5882365 mL, by 121 g in half a label cup of 240 mL.
+    expect(tomatoes?.grams?.low).toBeCloseTo((236.5882365 * 121) / 120, 2);
+    expect(soup?.inAll.sodium.low).toBeLessThan(soup?.inAll.sodium.high ?? 0);
+  });
+
+  it("[F36] a label of the cook's own folder counts there, and one with a mistake stops the reckoning", async () => {
+    for (const shelf of ["dishes", "meals", "kitchens", "labels"]) mkdirSync(join(folder, shelf));
+    writeFileSync(
+      join(folder, "dishes/fog.yaml"),
+      "dish: Fog\nabout: Known.\nyield: 1 bowl\ningredients: { fog: 50 g }\nsteps: { stir: { do: Stir., with: fog, time: 1 min } }\n",
+    );
+    writeFileSync(join(folder, "kitchens/nook.yaml"), "kitchen: Nook\nburners: 1\n");
+    const file = join(folder, "meals/mist.yaml");
+    writeFileSync(file, "meal: Mist\nabout: Nothing.\nkitchen: nook\ndishes: { fog: 1 }\n");
+    const label = join(folder, "labels/fog.yaml");
+    writeFileSync(label, "label: fog\nserving: 25 g\nvalues: { sodium: 200 mg }\n");
+    expect([await values(file), told]).toEqual([0, []]);
+    expect(out.find((line) => line.startsWith("sodium"))).toMatch(/^sodium +390 to 410 mg +390 to 410 mg$/);
+    writeFileSync(label, "label: fog\nserving: 25 g\nvalues: { sodium: 200 kg }\n");
+    out = [];
+    expect([await values(file), told, out]).toEqual([
+      1,
+      [
+        'labels/fog.yaml, line 3: "200 kg" is no figure of a label; write a number and its unit, like 140 mg.',
+      ],
+      [],
+    ]);
   });
 
   it("[F14] where no ingredient has a figure there is none, and no nought", async () => {

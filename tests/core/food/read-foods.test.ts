@@ -29,6 +29,8 @@ describe("reading the table of foods", () => {
         name: "beetroot",
         also: ["beet", "red beet"],
         ndb: "11080",
+        label: null,
+        bounds: null,
         per100: {
           energy: "43/1",
           protein: "161/100",

@@ -8,7 +8,7 @@ import { shippedFoods } from "./shipped-foods.ts";
 const { table } = await shippedFoods();
 
 /** The NDB number, or why there is none. */
-function foundAs(item: string, preparation: string | null = null): string {
+function foundAs(item: string, preparation: string | null = null): string | null {
   const found = findFood(table, item, preparation);
   return found.ok ? found.value.ndb : found.error;
 }

@@ -2,10 +2,14 @@ import { readFile } from "node:fs/promises";
 import { parse } from "yaml";
 import { describe, expect, it } from "vitest";
 import { dishFile, stepFile } from "../../../core/recipe/dish-file.ts";
+import { labelFile } from "../../../core/food/label-file.ts";
+import { readLabel } from "../../../core/food/read-label.ts";
 import { readPantry } from "../../../core/recipe/read-pantry.ts";
+import { shippedFoods } from "../food/shipped-foods.ts";
 
+const { table } = await shippedFoods();
 const page = await readFile(new URL("../../../docs/recipe-format.md", import.meta.url), "utf8");
-const [dish = "", meal = "", kitchen = ""] = [...page.matchAll(/```yaml\n(.*?)```/gs)].map(
+const [dish = "", meal = "", kitchen = "", label = ""] = [...page.matchAll(/```yaml\n(.*?)```/gs)].map(
   (block) => block[1] ?? "",
 );
 
@@ -18,6 +22,11 @@ describe("the page about the recipe format", () => {
     ]);
     expect(mistakes).toEqual([]);
     expect(meals.map(({ name }) => name)).toEqual(["Deck Dinner"]);
+  });
+
+  it("[R29] its label is read without a mistake, and uses every key of a label but the values", () => {
+    expect(readLabel("labels/oat-drink.yaml", label, table).mistakes).toEqual([]);
+    expect(Object.keys(parse(label) as object).toSorted()).toEqual(Object.keys(labelFile.shape).toSorted());
   });
 
   it("[R29] its dish uses every key of a dish and of a step", () => {

@@ -154,6 +154,7 @@ describe("the schema for editors", () => {
       ["dishes", "dish"],
       ["meals", "meal"],
       ["kitchens", "kitchen"],
+      ["labels", "label"],
     ] as const) {
       const schema = schemaOf(name);
       for (const file of await readdir(new URL(`${shelf}/`, folder))) {
