@@ -1,9 +1,9 @@
 import type { CookingMeal, Dish, Ingredient } from "../recipe/model.ts";
 import { add, div, mul, ratio, ZERO, type Rational } from "../units/rational.ts";
-import { findFood } from "./find-food.ts";
 import { boundsOf, type Food, type FoodTable } from "./food.ts";
 import { eachNutrient, type Nutrient } from "./nutrients.ts";
-import { weigh, type Weight } from "./weigh.ts";
+import { knownIngredient } from "./ingredient-food.ts";
+import type { Weight } from "./weigh.ts";
 
 /** An ingredient that belongs to the sum. `why` is one sentence. */
 export type Counted =
@@ -76,13 +76,12 @@ const share = (values: Values, servings: number): Values =>
   });
 
 function count(ingredient: Ingredient, table: FoodTable): Counted {
-  const { item, preparation, amount } = ingredient;
-  const food = findFood(table, item, preparation);
-  if (!food.ok) return { kind: "unknown", ingredient, food: null, why: food.error };
-  const weight = weigh(food.value, amount, item, preparation);
+  const known = knownIngredient(table, ingredient);
+  if (!known.ok) return { kind: "unknown", ingredient, food: null, why: known.error };
+  const { food, weight } = known.value;
   return weight.ok
-    ? { kind: "weighed", ingredient, food: food.value, weight: weight.value }
-    : { kind: "unknown", ingredient, food: food.value, why: weight.error };
+    ? { kind: "weighed", ingredient, food, weight: weight.value }
+    : { kind: "unknown", ingredient, food, why: weight.error };
 }
 
 function valuesOf(counted: Counted): Values {

@@ -1,6 +1,6 @@
-import type { Amount, Measured } from "../units/amount.ts";
+import { measured, type Amount, type Measured } from "../units/amount.ts";
 import { convert, measureOf } from "../units/measures.ts";
-import { compare, div, mul, rational, type Rational } from "../units/rational.ts";
+import { compare, div, mul, ratio, rational, type Rational } from "../units/rational.ts";
 import { err, ok, type Result } from "../units/result.ts";
 import { findUnit, unitWords } from "../units/unit.ts";
 import { SIZES, type Food, type FoodMeasure, type Size } from "./food.ts";
@@ -11,6 +11,8 @@ export interface Weight {
   readonly high: Rational;
   /** The size that was taken because the recipe names none; null: nothing had to be taken. */
   readonly assumed: Size | null;
+  /** What else was taken because the recipe does not say it, as one sentence; null: nothing. */
+  readonly note: string | null;
 }
 
 const least = (figures: readonly Rational[]): Rational =>
@@ -23,6 +25,7 @@ const weightOf = (amount: Measured, each: readonly Rational[], assumed: Size | n
   low: mul(rational(amount.low), least(each)),
   high: mul(rational(amount.high), most(each)),
   assumed,
+  note: null,
 });
 
 /** What one of its unit weighs. */
@@ -112,6 +115,23 @@ function byCount(
   return fit.length < 2 ? err(unweighed(food, amount, null)) : ok(weightOf(amount, fit.map(eachOf), null));
 }
 
+/** In teaspoons: between the smallest and the largest spoon that is sold for it (common practice, no source). */
+const PINCH = { low: ratio(1, 32), high: ratio(1, 8) };
+
+/** Nobody weighs a pinch: both ends are kept. Null where it is none, or a spoon of the food has no weight. */
+function byPinch(food: Food, amount: Measured, said: ReadonlySet<string>): Result<Weight, string> | null {
+  if (amount.unit !== "pinch" || food.measures.some(({ unit }) => unit === "pinch")) return null;
+  const spoon = byVolume(food, measured(PINCH.low, "tsp", PINCH.high), said);
+  if (!spoon.ok) return null;
+  const { low, high } = spoon.value;
+  const weight = { low: mul(rational(amount.low), low), high: mul(rational(amount.high), high) };
+  return ok({
+    ...weight,
+    assumed: null,
+    note: "A pinch is taken as a thirty-second to an eighth of a teaspoon.",
+  });
+}
+
 /** "3 garlic cloves" are counted in cloves, whatever the number is of. */
 function inOwnUnit(food: Food, amount: Measured, item: string): Measured {
   const unit = amount.unit === "piece" ? findUnit(item.split(" ").at(-1) ?? "") : null;
@@ -139,12 +159,18 @@ export function weigh(
     case "mass": {
       const mass = convert(own, "g");
       if (!mass.ok) return mass;
-      return ok({ low: rational(mass.value.low), high: rational(mass.value.high), assumed: null });
+      return ok({
+        low: rational(mass.value.low),
+        high: rational(mass.value.high),
+        assumed: null,
+        note: null,
+      });
     }
     case "volume":
       return byVolume(food, own, said);
-    case "count":
     case "bit":
+      return byPinch(food, own, said) ?? byCount(food, own, said, sizeOf(item, preparation));
+    case "count":
       return byCount(food, own, said, sizeOf(item, preparation));
   }
 }

@@ -25,6 +25,9 @@ const ingredient = z.strictObject({
   item: name,
   amount,
   preparation: z.nullable(line),
+  // A meal that was stored before ingredients could name their food names none.
+  food: z._default(z.nullable(line), null),
+  weighs: z._default(z.nullable(amount), null),
   optional: z.boolean(),
   swaps: z.array(
     z.strictObject({

@@ -5,7 +5,7 @@ import { formatAmount } from "../units/amount.ts";
 import type { Amount } from "../units/amount.ts";
 import { seconds } from "../units/quantity.ts";
 import type { Attention, Link } from "./model.ts";
-import { amountField, idField, named, phrase, reading, sentenceField } from "./fields.ts";
+import { amountField, idField, named, phrase, reading, sentenceField, weightField } from "./fields.ts";
 import { readAhead, readBatch, readExtend, readLag, readMoment, readOven } from "./read-text.ts";
 import { readServeWithin, readSpan, readWait, readYield } from "./read-text.ts";
 
@@ -24,6 +24,8 @@ export interface IngredientFile {
   readonly item: string | null;
   readonly amount: Amount;
   readonly prep: string | null;
+  readonly food: string | null;
+  readonly weighs: Amount | null;
   readonly optional: boolean;
   readonly swaps: readonly z.output<typeof swap>[];
 }
@@ -50,7 +52,16 @@ const shortIngredient = z
     const line = readIngredientLine(String(written));
     if (line.ok) {
       const { amount, item, optional } = line.value;
-      return { line: String(written), item, amount, prep: prepOf(line.value), optional, swaps: [] };
+      return {
+        line: String(written),
+        item,
+        amount,
+        prep: prepOf(line.value),
+        food: null,
+        weighs: null,
+        optional,
+        swaps: [],
+      };
     }
     context.issues.push({ code: "custom", message: line.error, input: written });
     return z.NEVER;
@@ -61,15 +72,23 @@ const fullIngredient = z
     item: phrase("As spoken; the key's own words when left out.", "red lentils").optional(),
     amount: amountField,
     prep: preparation.optional(),
+    food: phrase(
+      "Its name in the table of foods or on a label, or several with or between them.",
+      "dry white bean",
+      120,
+    ).optional(),
+    weighs: weightField.optional(),
     optional: z.boolean().meta({ description: "true where it may be left out." }).optional(),
     swaps: z.array(swap).meta({ description: "What may stand in for it." }).optional(),
   })
-  .transform(({ item, amount, prep, optional, swaps }): IngredientFile => {
+  .transform(({ item, amount, prep, food, weighs, optional, swaps }): IngredientFile => {
     return {
       line: null,
       item: item ?? null,
       amount,
       prep: prep ?? null,
+      food: food ?? null,
+      weighs: weighs ?? null,
       optional: optional ?? false,
       swaps: swaps ?? [],
     };

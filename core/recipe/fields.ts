@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { parseAmount } from "../units/amount.ts";
 import type { Amount } from "../units/amount.ts";
+import { convert } from "../units/measures.ts";
 import type { Result } from "../units/result.ts";
 
 /** Lower-case words joined by hyphens: "peel-garlic". File names, steps, ingredients, dishes and kitchens. */
@@ -35,6 +36,18 @@ export const amountField = figureOrText
     const value = parseAmount(String(written));
     if (value.ok) return value.value;
     context.issues.push({ code: "custom", message: value.error, input: written });
+    return z.NEVER;
+  });
+
+/** "400 g", "2-5 g", "1 lb". */
+export const weightField = z
+  .string()
+  .meta({ description: "What all of it weighs as eaten, where no measure tells it.", examples: ["400 g"] })
+  .transform((written, context): Amount => {
+    const value = parseAmount(written);
+    if (value.ok && convert(value.value, "g").ok) return value.value;
+    const message = value.ok ? `"${written}" is no weight; write it like 400 g.` : value.error;
+    context.issues.push({ code: "custom", message, input: written });
     return z.NEVER;
   });
 

@@ -55,6 +55,10 @@ export interface Ingredient {
   readonly amount: Amount;
   /** "rinsed", "minced"; null where it goes in as it is. */
   readonly preparation: string | null;
+  /** Its food in the table or on a label, "dry white bean" or "blueberry or raspberry"; null: the item says it. */
+  readonly food: string | null;
+  /** What all of it weighs as eaten, where the dish tells it; null: by the food's measures. */
+  readonly weighs: Amount | null;
   readonly optional: boolean;
   readonly swaps: readonly Swap[];
 }

@@ -39,6 +39,8 @@ function ingredientOf(id: string, file: IngredientFile): Ingredient {
     item: itemOf(id, file),
     amount: file.amount,
     preparation: file.prep,
+    food: file.food,
+    weighs: file.weighs,
     optional: file.optional,
     swaps: file.swaps.map(swapOf),
   };
@@ -144,12 +146,29 @@ function emptiness(value: unknown, draft: Draft): readonly Finding[] {
   ].flatMap(({ path, sentence }) => (path === null ? [] : [{ path, sentence }]));
 }
 
+/** Says in one sentence why a name is no food of the table or of a label; null: it is one. */
+export type WhyNoFood = (name: string) => string | null;
+
+function foodFindings(draft: Draft, whyNoFood: WhyNoFood): readonly Finding[] {
+  return [...draft.ingredients].flatMap(([id, file]): readonly Finding[] => {
+    const named = file?.food ?? null;
+    const sentence = named === null ? null : whyNoFood(named);
+    return sentence === null ? [] : [{ path: ["ingredients", id, "food"], sentence }];
+  });
+}
+
 /**
  * Reads one dish.
  * @param file the name to put on mistakes
  * @param id the file's stem
+ * @param whyNoFood judges the foods that ingredients name; left out where there is no table
  */
-export function readDish(file: string, id: string, text: string): DishRead {
+export function readDish(
+  file: string,
+  id: string,
+  text: string,
+  whyNoFood: WhyNoFood = () => null,
+): DishRead {
   const { written, mistakes } = readYaml(file, text);
   if (written === null) return { dish: null, mistakes };
   const shape = parseShape(written.value, sentenceOf);
@@ -163,6 +182,7 @@ export function readDish(file: string, id: string, text: string): DishRead {
     ...orderFindings(draft),
     ...senseFindings(draft),
     ...wayFindings(draft),
+    ...foodFindings(draft, whyNoFood),
   ];
   const all = [
     ...mistakes,

@@ -1,10 +1,12 @@
 import type { FoodTable } from "../food/food.ts";
+import { namedFoods } from "../food/ingredient-food.ts";
+import { normaliseFood } from "../food/names.ts";
 import { readLabels, withLabels } from "../food/read-label.ts";
 import { ID } from "./fields.ts";
 import type { Mistake } from "./mistake.ts";
 import type { Dish, DishId, Kitchen, Meal } from "./model.ts";
 import { dishId } from "./model.ts";
-import { readDish } from "./read-dish.ts";
+import { readDish, type WhyNoFood } from "./read-dish.ts";
 import { heardAs, readKitchen, readMeal } from "./read-meal.ts";
 
 /** The folders of a pantry, in the order in which they are read. */
@@ -51,13 +53,13 @@ interface Dishes {
   readonly mistakes: readonly Mistake[];
 }
 
-function readDishes(files: readonly PantryFile[]): Dishes {
+function readDishes(files: readonly PantryFile[], whyNoFood: WhyNoFood): Dishes {
   const byStem = new Map<string, Dish | null>();
   const taken = new Map<string, string>();
   const mistakes: Mistake[] = [];
   for (const file of files) {
     const stem = stemOf(file.name);
-    const read = readDish(placeOf(file), stem, file.text);
+    const read = readDish(placeOf(file), stem, file.text, whyNoFood);
     const clash = read.dish === null ? [] : sameName(file, read.dish, taken);
     const wrong = [...misnamed(file), ...read.mistakes, ...clash];
     mistakes.push(...wrong);
@@ -69,17 +71,25 @@ function readDishes(files: readonly PantryFile[]): Dishes {
 
 interface LabelShelf {
   readonly foods: FoodTable | null;
+  readonly whyNoFood: WhyNoFood;
   readonly mistakes: readonly Mistake[];
 }
 
 function readLabelShelf(files: readonly PantryFile[], table: FoodTable | null): LabelShelf {
-  if (table === null) return { foods: null, mistakes: [] };
+  if (table === null) return { foods: null, whyNoFood: () => null, mistakes: [] };
   const labels = readLabels(
     files.map((file) => ({ place: placeOf(file), text: file.text })),
     table,
   );
   const misnamedFiles = files.flatMap(misnamed);
-  return { foods: withLabels(table, labels), mistakes: [...misnamedFiles, ...labels.mistakes] };
+  const foods = withLabels(table, labels);
+  const whyNoFood: WhyNoFood = (names) => {
+    // The name of a label with a mistake is a name: that mistake is told already.
+    const isBroken = names.split(/\s+or\s+/i).some((name) => labels.broken.has(normaliseFood(name)));
+    const named = isBroken ? null : namedFoods(foods, names);
+    return named?.ok === false ? named.error : null;
+  };
+  return { foods, whyNoFood, mistakes: [...misnamedFiles, ...labels.mistakes] };
 }
 
 /**
@@ -92,7 +102,7 @@ export function readPantry(files: readonly PantryFile[], table: FoodTable | null
   };
   const labels = readLabelShelf(on("labels"), table);
   const kitchens = on("kitchens").map((file) => ({ file, read: readKitchen(placeOf(file), file.text) }));
-  const dishes = readDishes(on("dishes"));
+  const dishes = readDishes(on("dishes"), labels.whyNoFood);
   const stock = {
     dishes: dishes.byStem,
     kitchens: new Map<string, Kitchen | null>(

@@ -15,6 +15,7 @@ function scaleIngredient(ingredient: Ingredient, scaled: Scaling): Ingredient {
   return {
     ...ingredient,
     amount: scaled(ingredient.amount),
+    weighs: ingredient.weighs === null ? null : scaled(ingredient.weighs),
     swaps: ingredient.swaps.map((swap) => ({
       ...swap,
       amount: swap.amount === null ? null : scaled(swap.amount),

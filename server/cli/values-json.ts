@@ -28,6 +28,7 @@ interface IngredientJson {
   /** Without refuse; null: not known, and `why` tells. */
   readonly grams: { readonly low: number; readonly high: number } | null;
   readonly assumed: string | null;
+  readonly note: string | null;
   readonly why: string | null;
 }
 
@@ -75,6 +76,7 @@ function ingredientJson(counted: Counted): IngredientJson {
     refuse: food === null || food.refuse === null ? null : figure(food.refuse),
     grams: weight === null ? null : { low: figure(weight.low), high: figure(weight.high) },
     assumed: weight?.assumed ?? null,
+    note: weight?.note ?? null,
     why: counted.kind === "unknown" ? counted.why : null,
   };
 }

@@ -79,12 +79,15 @@ function notes(values: DishValues): readonly string[] {
       ? [`${one.ingredient.item} (${one.weight.assumed})`]
       : [],
   );
+  const notes = values.counted.flatMap((one) => (one.kind === "weighed" ? (one.weight.note ?? []) : []));
+  const taken = [...new Set(notes)];
   const left = values.notCounted.map(({ ingredient, why }) => `${ingredient.item} (${why})`);
   return [
     ...unknown,
     ...gaps(values),
     ...sources(values),
     ...(assumed.length === 0 ? [] : [`Size taken, because the recipe names none: ${assumed.join(", ")}.`]),
+    ...taken,
     ...(left.length === 0 ? [] : [`Not counted: ${left.join(", ")}.`]),
   ].flatMap((note) => wrapped(note, width));
 }

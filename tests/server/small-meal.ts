@@ -46,6 +46,8 @@ export const smallMeal: CookingMeal = {
           item: "leeks",
           amount: { kind: "measured", low: ratio(2), high: ratio(2), unit: "piece" },
           preparation: null,
+          food: null,
+          weighs: null,
           optional: false,
           swaps: [],
         },

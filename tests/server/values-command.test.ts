@@ -57,6 +57,7 @@ describe("the values of a meal on the command line", () => {
       refuse: 0,
       grams: { low: 288, high: 288 },
       assumed: null,
+      note: null,
       why: null,
     });
     expect(soup?.inAll.phosphorus).toMatchObject({ unit: "mg", high: null, unknown: ["crushed tomatoes"] });

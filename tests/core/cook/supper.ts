@@ -64,6 +64,8 @@ const squash: Dish = {
       item: "winter squash",
       amount: amount("2 lb"),
       preparation: "halved",
+      food: null,
+      weighs: null,
       optional: false,
       swaps: [
         {
@@ -79,6 +81,8 @@ const squash: Dish = {
       item: "water",
       amount: amount("1 cup"),
       preparation: null,
+      food: null,
+      weighs: null,
       optional: false,
       swaps: [],
     },

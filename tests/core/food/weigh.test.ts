@@ -127,8 +127,22 @@ describe("what it weighs", () => {
     expect(weighed("1", "papaya")).toEqual([rational("157"), rational("781"), null]);
   });
 
+  /** Paprika: 2.3 g a teaspoon (SR28 number 02028). The spoons that are sold as a pinch: common practice, no source. */
+  it("[F37] a pinch is a thirty-second to an eighth of a teaspoon, and told", () => {
+    const [amount, food] = [parseAmount("2 pinches"), findFood(table, "paprika", null)];
+    if (!amount.ok || !food.ok) throw new Error("no paprika");
+    expect(weigh(food.value, amount.value, "paprika", null)).toEqual({
+      ok: true,
+      value: {
+        low: rational("23/160"),
+        high: rational("23/40"),
+        assumed: null,
+        note: "A pinch is taken as a thirty-second to an eighth of a teaspoon.",
+      },
+    });
+  });
+
   it.each([
-    ["1 pinch", "paprika", "What a pinch of paprika weighs is not in the table; weigh it."],
     ["1 can", "canned tomatoes", "What a can of canned tomato weighs is not in the table; weigh it."],
     ["1", "celery", "What one celery weighs is not in the table; weigh it."],
     ["1", "large leek", "What a large leek weighs is not in the table; weigh it."],

@@ -184,6 +184,8 @@ const swap = (others: readonly string[]): fc.Arbitrary<Swap> =>
       .map(([ids, to]) => ids.map((id) => ({ ingredient: ingredientId(id), amount: to }))),
   });
 
+const weight = whole(1, 2000).map((grams) => measured(ratio(grams), "g", ratio(grams + 5)));
+
 const ingredients = whole(1, 5).chain((count) => {
   const ids = Array.from({ length: count }, (_, index) => `food-${index}`);
   return fc.tuple(
@@ -193,6 +195,8 @@ const ingredients = whole(1, 5).chain((count) => {
         item: fc.constant(`food number ${"xyzwv"[index] ?? ""}`),
         amount,
         preparation: orNull(words),
+        food: orNull(words),
+        weighs: orNull(weight),
         optional: fc.boolean(),
         swaps: fc.array(swap(ids.filter((other) => other !== id)), { maxLength: 2 }),
       }),

@@ -15,11 +15,14 @@ const [dish = "", meal = "", kitchen = "", label = ""] = [...page.matchAll(/```y
 
 describe("the page about the recipe format", () => {
   it("[R29] its dish, its meal and its kitchen load together without a mistake", () => {
-    const { meals, mistakes } = readPantry([
-      { shelf: "dishes", name: "filled-peppers.yaml", text: dish },
-      { shelf: "meals", name: "deck-dinner.yaml", text: meal },
-      { shelf: "kitchens", name: "marigold-galley.yaml", text: kitchen },
-    ]);
+    const { meals, mistakes } = readPantry(
+      [
+        { shelf: "dishes", name: "filled-peppers.yaml", text: dish },
+        { shelf: "meals", name: "deck-dinner.yaml", text: meal },
+        { shelf: "kitchens", name: "marigold-galley.yaml", text: kitchen },
+      ],
+      table,
+    );
     expect(mistakes).toEqual([]);
     expect(meals.map(({ name }) => name)).toEqual(["Deck Dinner"]);
   });

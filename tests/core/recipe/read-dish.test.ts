@@ -27,6 +27,8 @@ describe("a dish as written", () => {
       item: "greens",
       amount: { kind: "measured", low: "1/1", high: "1/1", unit: "bunch" },
       preparation: "washed",
+      food: null,
+      weighs: null,
       optional: false,
       swaps: [],
     });

@@ -187,6 +187,14 @@ describe("a step that can be done in several ways", () => {
     expect(cookingMealSchema.parse(JSON.parse(JSON.stringify(meal)))).toEqual(meal);
   });
 
+  it("[R51] a meal that was stored before names no foods and no weights", () => {
+    const old = JSON.parse(JSON.stringify(meal), (key, value: unknown) =>
+      key === "food" || key === "weighs" ? undefined : value,
+    ) as unknown;
+    expect(JSON.stringify(old)).not.toContain('"food"');
+    expect(cookingMealSchema.parse(old)).toEqual(meal);
+  });
+
   it("[R44] a meal that was stored before has no other ways", () => {
     const old = JSON.parse(JSON.stringify(meal), (key, value: unknown) =>
       key === "ways" ? undefined : value,

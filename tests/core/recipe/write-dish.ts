@@ -94,6 +94,8 @@ function ingredient(of: Dish["ingredients"][number]): Readonly<Record<string, un
     item: of.item,
     amount: formatAmount(of.amount),
     ...(of.preparation === null ? {} : { prep: of.preparation }),
+    ...(of.food === null ? {} : { food: of.food }),
+    ...(of.weighs === null ? {} : { weighs: formatAmount(of.weighs) }),
     optional: of.optional,
     swaps: of.swaps.map((swap) => ({
       use: swap.use,

@@ -21,6 +21,8 @@ function food(id: string, item: string, how: string, more: Partial<Ingredient> =
     item,
     amount: amount(how),
     preparation: null,
+    food: null,
+    weighs: null,
     optional: false,
     swaps: [],
     ...more,
