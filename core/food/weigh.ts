@@ -1,8 +1,9 @@
 import { measured, type Amount, type Measured } from "../units/amount.ts";
 import { convert, measureOf } from "../units/measures.ts";
-import { compare, div, mul, ratio, rational, type Rational } from "../units/rational.ts";
+import { compare, div, mul, ratio, rational, toNumber, ZERO, type Rational } from "../units/rational.ts";
 import { err, ok, type Result } from "../units/result.ts";
 import { findUnit, unitWords } from "../units/unit.ts";
+import { edibleWeight, weighedAs } from "./refuse.ts";
 import { SIZES, type Food, type FoodMeasure, type Size } from "./food.ts";
 
 /** What an ingredient weighs without refuse, in grams; both ends equal where it is exact. */
@@ -140,8 +141,34 @@ function inOwnUnit(food: Food, amount: Measured, item: string): Measured {
     : amount;
 }
 
+/** A weight is of what was bought, or of what is eaten; where the line does not say, both ends are kept. */
+function withoutRefuse(food: Food, mass: Measured, item: string, preparation: string | null): Weight {
+  const [low, high] = [rational(mass.low), rational(mass.high)];
+  const exact: Weight = { low, high, assumed: null, note: null };
+  const [least, most] = [edibleWeight(food, low), edibleWeight(food, high)];
+  if (least === null || most === null || least === low) return exact;
+  const percent = String(toNumber(food.refuse ?? ZERO));
+  switch (weighedAs(item, preparation)) {
+    case "eaten":
+      return exact;
+    case "bought":
+      return {
+        ...exact,
+        low: least,
+        high: most,
+        note: `Weighed as bought, with ${percent} percent refuse: ${item}.`,
+      };
+    case "not said":
+      return {
+        ...exact,
+        low: least,
+        note: `Weighed as bought or as eaten, which is not said, with ${percent} percent refuse: ${item}.`,
+      };
+  }
+}
+
 /**
- * What an amount of a food weighs: a weight as it is, spoons and cups by the food's own measures, things by theirs.
+ * What an amount of a food weighs: a weight as it is or less the refuse, spoons and cups by the food's own measures, things by theirs.
  * Where several measures fit alike, both ends are kept.
  * @param item as in the recipe, "large yellow onion"; with the preparation it tells the size and how it is cut
  * Error: one sentence that says why it cannot be known.
@@ -159,12 +186,7 @@ export function weigh(
     case "mass": {
       const mass = convert(own, "g");
       if (!mass.ok) return mass;
-      return ok({
-        low: rational(mass.value.low),
-        high: rational(mass.value.high),
-        assumed: null,
-        note: null,
-      });
+      return ok(withoutRefuse(food, mass.value, item, preparation));
     }
     case "volume":
       return byVolume(food, own, said);

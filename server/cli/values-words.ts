@@ -5,5 +5,5 @@ export const valuesSource =
 /** What the figures are not. */
 export const valuesCaution =
   "These are averages for raw materials, reckoned from the recipe: your food, its brand, season and salt differ, and " +
-  "cooking changes it. A weight is taken as without peel, stones and bones. This is no medical advice; who eats by " +
+  "cooking changes it. This is no medical advice; who eats by " +
   "a clinician's orders asks the clinician, and reads the label of every package.";
