@@ -3,6 +3,7 @@ import { readIngredientLine } from "../food/ingredient-line.ts";
 import type { IngredientLine } from "../food/ingredient-line.ts";
 import { formatAmount } from "../units/amount.ts";
 import type { Amount } from "../units/amount.ts";
+import { MEASURE_SYSTEMS } from "../units/measure-system.ts";
 import { seconds } from "../units/quantity.ts";
 import type { Attention, Link } from "./model.ts";
 import { amountField, idField, named, phrase, reading, sentenceField, weightField } from "./fields.ts";
@@ -252,6 +253,10 @@ export const dishFile = z
       .meta({ description: "Servings, and of what.", examples: ["4 bowls"] })
       .transform(String)
       .pipe(reading(readYield, "Servings, and of what.", "4 bowls")),
+    measures: z
+      .enum(MEASURE_SYSTEMS)
+      .meta({ description: "Whose cups, pints and spoons the bare names mean; us when left out." })
+      .optional(),
     cautions: z
       .array(phrase("What can hurt, as one sentence.", "The lid lets out hot steam.", 200))
       .meta({ description: "What can hurt; said once when the dish begins." })

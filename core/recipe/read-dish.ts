@@ -5,6 +5,7 @@ import type { Draft, Finding } from "./draft.ts";
 import type { FieldPath, Mistake } from "./mistake.ts";
 import { fieldName } from "./mistake.ts";
 import type { Dish, Ingredient, Need, Step, Swap, Use, Way, Ways } from "./model.ts";
+import { inMeasures } from "./in-measures.ts";
 import { lineFindings, withoutBroken } from "./line-sense.ts";
 import { dishId, ingredientId, stepId } from "./model.ts";
 import { readYaml } from "./read-yaml.ts";
@@ -172,11 +173,13 @@ export function readDish(
   const { written, mistakes } = readYaml(file, text);
   if (written === null) return { dish: null, mistakes };
   const shape = parseShape(written.value, sentenceOf);
-  const read = shape.success ? draftOf(shape.data) : salvagedDraft(written.value);
+  const own = shape.success ? inMeasures(shape.data) : null;
+  const read = own === null ? salvagedDraft(written.value) : draftOf(own.file);
   const strangers = lineFindings(read);
   const draft = withoutBroken(read, strangers);
   const findings = [
     ...strangers,
+    ...(own?.findings ?? []),
     ...emptiness(written.value, draft),
     ...shareOut(draft).findings,
     ...orderFindings(draft),
@@ -189,5 +192,5 @@ export function readDish(
     ...(shape.success ? [] : shapeMistakes(shape.error, written)),
     ...findings.map((finding) => located(written, finding)),
   ].toSorted((a, b) => a.line - b.line);
-  return { dish: shape.success && all.length === 0 ? dishFrom(id, shape.data, draft) : null, mistakes: all };
+  return { dish: own !== null && all.length === 0 ? dishFrom(id, own.file, draft) : null, mistakes: all };
 }

@@ -52,6 +52,7 @@ const MEASURES: ReadonlyMap<Unit, Measure> = new Map<Unit, Measure>([
   ["imperial-gallon", of(IMPERIAL_GALLON, IMPERIAL)],
   ["imperial-quart", of(part(IMPERIAL_GALLON, 4), IMPERIAL)],
   ["imperial-pint", of(part(IMPERIAL_GALLON, 8), IMPERIAL)],
+  ["imperial-cup", of(part(IMPERIAL_GALLON, 16), IMPERIAL)],
   ["imperial-fl-oz", of(part(IMPERIAL_GALLON, 160), IMPERIAL)],
   ["metric-tsp", of(ratio(5), METRIC_SPOON)],
   ["metric-tbsp", of(ratio(15), METRIC_SPOON)],

@@ -47,6 +47,7 @@ export const UNITS = {
   quart: row("volume", "quart", "quarts", "qt", "qts"),
   gallon: row("volume", "gallon", "gallons", "gal", "gals"),
   "imperial-fl-oz": row("volume", "imperial fluid ounce", "imperial fluid ounces", "imp fl oz", "uk fl oz"),
+  "imperial-cup": row("volume", "imperial cup", "imperial cups", "imp cup", "uk cup", "uk cups"),
   "imperial-pint": row("volume", "imperial pint", "imperial pints", "imp pt", "uk pint", "uk pints"),
   "imperial-quart": row("volume", "imperial quart", "imperial quarts", "imp qt"),
   "imperial-gallon": row("volume", "imperial gallon", "imperial gallons", "imp gal"),

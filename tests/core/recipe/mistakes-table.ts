@@ -17,7 +17,7 @@ export const shape: readonly Case[] = [
     "vintage: old\nabout:",
     3,
     "vintage",
-    'There is no key "vintage" here; the keys are dish, says, about, yield, cautions, ingredients and steps.',
+    'There is no key "vintage" here; the keys are dish, says, about, yield, measures, cautions, ingredients and steps.',
   ],
   [
     "a missing key",
