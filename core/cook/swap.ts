@@ -44,7 +44,9 @@ function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {
   const ingredients = dish.ingredients.map((one): Ingredient => {
     const amount = amounts.get(one.id) ?? one.amount;
     // What was done to the one is not done to the other: "no salt added" was said of what is not used.
-    return one.id === id ? { ...one, amount, item: swap.use, preparation: null } : { ...one, amount };
+    return one.id === id
+      ? { ...one, amount, item: swap.use, preparation: null, food: null, weighs: null }
+      : { ...one, amount };
   });
   const steps = dish.steps.map((step): Step => {
     const uses = step.uses.map((use) => {

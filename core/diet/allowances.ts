@@ -1,3 +1,4 @@
+import { knownIngredient } from "../food/ingredient-food.ts";
 import { weigh } from "../food/weigh.ts";
 import type { CookingMeal, Dish, Ingredient } from "../recipe/model.ts";
 import { listed } from "../recipe/nearest.ts";
@@ -106,13 +107,12 @@ const together = (a: Share, b: Share): Share => ({
 });
 
 function shareOf(ingredient: Ingredient, servings: number, { larder }: Asked, much: Much): Share {
-  const { food } = kindOf(ingredient, larder);
+  const known = knownIngredient(larder.foods, ingredient);
   const unknown: Share = { ...NONE, unknown: [ingredient.item] };
-  if (food === null || ingredient.amount.kind === "to-taste") return unknown;
-  const [is, may] = [
-    weigh(food, ingredient.amount, ingredient.item, ingredient.preparation),
-    weigh(food, much.amount, food.name, null),
-  ];
+  if (!known.ok || ingredient.amount.kind === "to-taste") return unknown;
+  const { food, weight: is } = known.value;
+  // What a diet allows is what is eaten, without peel and stones.
+  const may = weigh(food, much.amount, food.name, "edible weight");
   if (!is.ok || !may.ok) return unknown;
   const one = ratio(servings);
   const low = ingredient.optional ? ZERO : div(div(is.value.low, may.value.high), one);

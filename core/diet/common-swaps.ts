@@ -9,7 +9,7 @@ import type { Unit } from "../units/unit.ts";
 import type { Diet } from "./diet.ts";
 import type { Larder } from "./groups.ts";
 import { judgeFood } from "./judge-food.ts";
-import { kindOf } from "./kind.ts";
+import { kindNamed, kindOf } from "./kind.ts";
 
 /** So many are offered for one ingredient besides the recipe's own: more cannot be told in a breath. */
 const MOST = 2;
@@ -20,6 +20,12 @@ export interface SwapTable {
   readonly larder: Larder;
   /** Those that hold for the meal: nothing is offered that one of them does not allow. */
   readonly diets: readonly Diet[];
+}
+
+/** The one food that an ingredient is; null where nobody knows it, or it may be several. */
+function foodName(ingredient: Ingredient, larder: Larder): string | null {
+  const { foods } = kindOf(ingredient, larder);
+  return foods.length === 1 ? (foods[0]?.name ?? null) : null;
 }
 
 /** An amount in another unit; null where the two do not go together. */
@@ -59,7 +65,7 @@ function added(
   if (rule.add === null || more === null || more.kind === "to-taste")
     return { changes: [], effect: rule.effect };
   const { food } = rule.add;
-  const there = dish.ingredients.find((one) => one !== ingredient && kindOf(one, larder).food?.name === food);
+  const there = dish.ingredients.find((one) => one !== ingredient && foodName(one, larder) === food);
   const whole = there === undefined || there.amount.kind === "to-taste" ? null : sum(there.amount, more);
   if (there !== undefined && whole !== null)
     return { changes: [{ ingredient: there.id, amount: whole }], effect: rule.effect };
@@ -80,21 +86,19 @@ function swapFrom(rule: SwapRule, ingredient: Ingredient, dish: Dish, larder: La
 }
 
 const isAllowed = (item: string, { diets, larder }: SwapTable): boolean => {
-  const kind = kindOf({ item, preparation: null }, larder);
+  const kind = kindNamed(item, larder);
   return diets.every((diet) => judgeFood(kind, diet, larder).length === 0);
 };
 
 function commonSwaps(ingredient: Ingredient, dish: Dish, table: SwapTable): readonly Swap[] {
   const { rules, larder } = table;
-  const { food } = kindOf(ingredient, larder);
+  const food = foodName(ingredient, larder);
   if (food === null) return [];
   const own = new Set(
-    [ingredient.item, food.name, ...ingredient.swaps.map(({ use }) => use)].map((name) =>
-      normaliseFood(name),
-    ),
+    [ingredient.item, food, ...ingredient.swaps.map(({ use }) => use)].map((name) => normaliseFood(name)),
   );
   return rules
-    .filter((rule) => rule.for.includes(food.name) && !own.has(normaliseFood(rule.use)))
+    .filter((rule) => rule.for.includes(food) && !own.has(normaliseFood(rule.use)))
     .filter((rule) => isAllowed(rule.use, table) && (rule.add === null || isAllowed(rule.add.food, table)))
     .flatMap((rule) => swapFrom(rule, ingredient, dish, larder) ?? [])
     .slice(0, MOST);

@@ -1,3 +1,4 @@
+import { boundsOf } from "../food/food.ts";
 import type { Nutrient } from "../food/nutrients.ts";
 import { compare, ratio, type Rational } from "../units/rational.ts";
 import type { Condition } from "./diet.ts";
@@ -15,13 +16,15 @@ const ORGANIC = /\borganic(?:ally)?\b/;
 const NONFAT_GRAMS = ratio(1, 2);
 const LOW_FAT_GRAMS = ratio(3);
 
-const wordsOf = (kind: Kind): string =>
-  `${kind.item.toLowerCase()} ${kind.preparation} ${kind.food?.name ?? ""}`;
+const wordsOf = ({ item, preparation, foods }: Kind): string =>
+  `${item.toLowerCase()} ${preparation} ${foods.length === 1 ? (foods[0]?.name ?? "") : ""}`;
 
 function holdsAtMost(kind: Kind, nutrient: Nutrient, most: Rational): Met {
-  const figure = kind.food?.per100[nutrient] ?? null;
-  if (figure === null) return "unknown";
-  return compare(figure, most) <= 0 ? "yes" : "no";
+  const all = kind.foods.map((food) => boundsOf(food, nutrient));
+  const known = all.flatMap((one) => one ?? []);
+  if (known.length === 0 || known.length < all.length) return "unknown";
+  if (known.every(({ high }) => compare(high, most) <= 0)) return "yes";
+  return known.every(({ low }) => compare(low, most) > 0) ? "no" : "unknown";
 }
 
 /** Free of what a group names: unsalted, unsweetened. */

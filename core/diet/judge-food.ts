@@ -4,7 +4,7 @@ import { meets } from "./conditions.ts";
 import type { Diet, DietName, FoodRule } from "./diet.ts";
 import type { Finding } from "./findings.ts";
 import { isWithin, type Larder, type Part } from "./groups.ts";
-import { isItself, partOfName, type Kind } from "./kind.ts";
+import { isItself, madeOf, partOfName, type Kind } from "./kind.ts";
 import { allergyWords, foodRuleWords } from "./rule-words.ts";
 
 /** What a diet has against a food. `of`: the group or food that it is about; null for the list as a whole. */
@@ -135,12 +135,28 @@ const isStrict = ({ verdict, allowance, only, these }: FoodRule): boolean =>
 
 const ONLY_LISTED = "only what is listed";
 
-function overList(kind: Kind, diet: Diet, all: readonly Bearing[]): readonly Judgement[] {
-  const isListed = all.some(({ rule, part }) => part === "is" && rule.verdict === "allowed");
+const isWater = ({ foods }: Kind): boolean => foods.length === 1 && foods[0]?.name === "water";
+
+const isListed = ({ rule, part }: Bearing): boolean => part === "is" && rule.verdict === "allowed";
+
+/** Whether all that the packet lists is on the diet's list. */
+function areListed(kind: Kind, diet: Diet, larder: Larder): boolean {
+  const held = madeOf(kind, larder);
+  return held?.every((one) => isWater(one) || bearings(one, diet, larder).some(isListed)) === true;
+}
+
+function overList(kind: Kind, diet: Diet, larder: Larder, all: readonly Bearing[]): readonly Judgement[] {
   const isAvoided = all.some(({ rule, part }) => part === "is" && rule.verdict === "avoided");
   // Water needs no line: whose water is counted has a rule for it.
-  if (diet.listed === "but" || isListed || isAvoided || kind.food?.name === "water") return [];
-  const isSure = kind.food !== null;
+  if (
+    diet.listed === "but" ||
+    all.some(isListed) ||
+    isAvoided ||
+    isWater(kind) ||
+    areListed(kind, diet, larder)
+  )
+    return [];
+  const isSure = kind.foods.length > 0;
   const why = isSure
     ? `${kind.item} ${is(kind.item)} not on the list of ${diet.name}.`
     : `I cannot tell whether ${kind.item} ${is(kind.item)} on the list of ${diet.name}. ${kind.why ?? ""}`.trim();
@@ -179,6 +195,6 @@ export function judgeFood(kind: Kind, diet: Diet, larder: Larder): readonly Judg
     ...known
       .filter(({ rule }) => rule.verdict === "allowed")
       .flatMap((one) => [...overThese(kind, one, larder), ...overCondition(kind, one, larder)]),
-    ...overList(kind, diet, all),
+    ...overList(kind, diet, larder, all),
   ];
 }

@@ -1,4 +1,4 @@
-import { findFood } from "../food/find-food.ts";
+import { foodsOf } from "../food/ingredient-food.ts";
 import type { Food } from "../food/food.ts";
 import { normaliseFood } from "../food/names.ts";
 import type { Ingredient } from "../recipe/model.ts";
@@ -10,47 +10,73 @@ export interface Kind {
   readonly item: string;
   /** As in the recipe, lower case: "no salt added, drained". */
   readonly preparation: string;
-  /** null: no food of the table, or nobody can tell which. */
-  readonly food: Food | null;
+  /** Several where it may be any of them or a mixture; empty where it is no food of the table or of a label. */
+  readonly foods: readonly Food[];
   /** Why it is none; null where it is one. */
   readonly why: string | null;
-  /** Every name it may be listed under, as `normaliseFood` gives them. */
+  /** Where it is none, every name it may be listed under, as `normaliseFood` gives them. */
   readonly names: readonly string[];
-  /** The foods that it may be where its name fits several: bare "chickpeas". */
+  /** Where it is none, the foods that its name fits: bare "chickpeas". */
   readonly candidates: readonly string[];
 }
 
 const PURPOSE = /\s+for\s.*$/i;
 const LOOSE = /\b(?:extra|small|medium|large|big|ripe|fresh|organic)\b/gi;
 
+/** What an ingredient may be told by. */
+type Told = Pick<Ingredient, "item" | "preparation" | "food">;
+
 /** Finds out what an ingredient is. */
-export function kindOf(
-  { item, preparation }: Pick<Ingredient, "item" | "preparation">,
-  larder: Larder,
-): Kind {
-  const found = findFood(larder.foods, item, preparation);
+export function kindOf(ingredient: Told, larder: Larder): Kind {
+  const { item, preparation } = ingredient;
+  const found = foodsOf(larder.foods, ingredient);
+  const told = { item, preparation: (preparation ?? "").toLowerCase() };
+  if (found.ok) return { ...told, foods: found.value, why: null, names: [], candidates: [] };
   const bare = item.replace(PURPOSE, "").replace(LOOSE, " ");
   const parts = (preparation ?? "").split(",").filter((part) => part.trim() !== "");
   const written = [item, bare, ...parts.flatMap((part) => [`${bare} ${part}`, `${part} ${bare}`])];
   const asked = normaliseFood(bare);
   const near = [...larder.foods].flatMap(([name, food]) => (name.endsWith(` ${asked}`) ? [food.name] : []));
   return {
-    item,
-    preparation: (preparation ?? "").toLowerCase(),
-    food: found.ok ? found.value : null,
-    why: found.ok ? null : found.error,
-    // "Canned tomatoes, no salt added" are a food of their own, and no longer the bare canned tomatoes.
-    names: [...new Set((found.ok ? [found.value.name] : written).map(normaliseFood))],
-    candidates: found.ok || asked === "" ? [] : [...new Set(near)].map(normaliseFood),
+    ...told,
+    foods: [],
+    why: found.error,
+    names: [...new Set(written.map(normaliseFood))],
+    candidates: asked === "" ? [] : [...new Set(near)].map(normaliseFood),
   };
 }
 
-/** What all of the foods that a name may mean have in common; one that fits none says nothing. */
-function partOfSeveral(candidates: readonly string[], group: FoodGroup): Part {
-  const parts = candidates.map((name) => listedPart(group, name));
+/** A food by its name alone. */
+export const kindNamed = (item: string, larder: Larder): Kind =>
+  kindOf({ item, preparation: null, food: null }, larder);
+
+/** What the packet lists a label's food as made of; null where the ingredient is no label, or its packet lists nothing. */
+export function madeOf(kind: Kind, larder: Larder): readonly Kind[] | null {
+  const lists = kind.foods.map((food) => food.madeOf);
+  if (lists.length === 0 || lists.some((list) => list === null)) return null;
+  return [...new Set(lists.flatMap((list) => list ?? []))].map((name) => kindNamed(name, larder));
+}
+
+/** What all of several have in common: where some have nothing to do with it and others have, it may be in. */
+function common(parts: readonly Part[]): Part {
   const [first] = parts;
-  if (first === undefined || parts.every((part) => part === null)) return "unknown";
-  return first !== null && parts.every((part) => part === first) ? first : "may";
+  if (first === undefined) return "unknown";
+  if (parts.every((part) => part === first)) return first;
+  if (parts.every((part) => part === "is" || part === "has")) return "has";
+  return parts.every((part) => part === "free" || part === "unknown") ? "unknown" : "may";
+}
+
+/** What a thing has to do with a group when it is made of several: one of them is enough. */
+function together(parts: readonly Part[]): Part {
+  if (parts.every((part) => part === "is")) return "is";
+  if (parts.some((part) => part === "is" || part === "has")) return "has";
+  return (["may", "unknown"] as const).find((part) => parts.includes(part)) ?? "free";
+}
+
+/** What the foods that a name may mean have to do with a group; that none of them has anything to do with it says nothing. */
+function partOfCandidates(candidates: readonly string[], group: FoodGroup): Part {
+  const part = common(candidates.map((name) => listedPart(group, name) ?? "free"));
+  return part === "free" ? "unknown" : part;
 }
 
 /** Whether a name is the group's own: "nuts" are nuts, and so is what lies whole within them. */
@@ -77,26 +103,65 @@ const DENIED: readonly (readonly [group: string, words: RegExp])[] = [
 const isDenied = ({ item, preparation }: Kind, group: FoodGroup): boolean =>
   DENIED.some(([name, words]) => name === group.name && words.test(`${item.toLowerCase()} ${preparation}`));
 
+/** Traces of "sesame" are none of salt; of a name that nobody knows they may be of anything. */
+function isTraceOf(name: string, group: FoodGroup, larder: Larder): boolean {
+  const part = partOf(kindNamed(name, larder), group, larder);
+  return part === "unknown" ? !larder.groups.has(normaliseFood(name)) : part !== "free";
+}
+
+/** A food of the table is free of what does not list it; of a label's only its packet tells. */
+function partOfFood(food: Food, group: FoodGroup, larder: Larder): Part {
+  const listed = listedPart(group, normaliseFood(food.name));
+  if (food.label === null) return listed ?? "free";
+  const held = food.madeOf?.map((name) => partOf(kindNamed(name, larder), group, larder)) ?? null;
+  const own = held === null ? (listed ?? "unknown") : together(held);
+  return own === "free" && food.mayHold.some((name) => isTraceOf(name, group, larder)) ? "may" : own;
+}
+
 /** What an ingredient has to do with a group. */
 export function partOf(kind: Kind, group: FoodGroup, larder: Larder): Part {
+  if (kind.foods.length > 0) {
+    const part = common(kind.foods.map((food) => partOfFood(food, group, larder)));
+    return part === "may" && isDenied(kind, group) ? "free" : part;
+  }
   const listed = kind.names.map((name) => listedPart(group, name)).find((part) => part !== null) ?? null;
   if (listed !== null) return listed === "may" && isDenied(kind, group) ? "free" : listed;
-  if (kind.food !== null) return "free";
   if (isItsName(kind.names, group, larder)) return "is";
-  const part = partOfSeveral(kind.candidates, group);
+  const part = partOfCandidates(kind.candidates, group);
   return part !== "is" && isDenied(kind, group) ? "free" : part;
 }
 
+const foodNames = (kind: Kind): readonly string[] => kind.foods.map(({ name }) => normaliseFood(name));
+
 /** Whether the rule's own food is the ingredient: by its name alone, not through a group. */
 export function isItself(kind: Kind, name: DietName): boolean {
-  if (name.kind === "group") return false;
-  if (name.kind === "food") return kind.names.includes(normaliseFood(name.food));
-  return kind.names.some((one) => name.words.includes(one));
+  const names = kind.foods.length > 0 ? foodNames(kind) : kind.names;
+  const isNamed = (one: string): boolean =>
+    name.kind === "words"
+      ? name.words.includes(one)
+      : name.kind === "food" && normaliseFood(name.food) === one;
+  return kind.foods.length > 0 ? names.every(isNamed) : names.some(isNamed);
 }
 
 /** Whether an ingredient whose food nobody knows has a name that holds the rule's own: "peanut brittle". */
 const holdsWord = (kind: Kind, word: string): boolean =>
-  kind.food === null && kind.names.some((one) => ` ${one} `.includes(` ${word} `));
+  kind.foods.length === 0 && kind.names.some((one) => ` ${one} `.includes(` ${word} `));
+
+/** What an ingredient has to do with single foods, by their names. */
+function partOfFoods(kind: Kind, wanted: readonly string[], larder: Larder): Part {
+  if (wanted.some((word) => holdsWord(kind, word))) return "may";
+  if (kind.foods.length === 0) return kind.candidates.some((one) => wanted.includes(one)) ? "may" : "unknown";
+  const isWanted = (food: Food): boolean => wanted.includes(normaliseFood(food.name));
+  const parts = kind.foods.map((food): Part => {
+    if (isWanted(food)) return "is";
+    if (food.label === null) return "free";
+    const held = food.madeOf?.map((one) => partOfFoods(kindNamed(one, larder), wanted, larder)) ?? [
+      "unknown",
+    ];
+    return together(held) === "is" ? "has" : together(held);
+  });
+  return common(parts);
+}
 
 /** What an ingredient has to do with what a rule is about. */
 export function partOfName(kind: Kind, name: DietName, larder: Larder): Part {
@@ -107,13 +172,9 @@ export function partOfName(kind: Kind, name: DietName, larder: Larder): Part {
       const words = [name.group.name, ...name.group.also].map((one) => normaliseFood(one));
       return part === "unknown" && words.some((word) => holdsWord(kind, word)) ? "may" : part;
     }
-    case "food": {
-      const food = normaliseFood(name.food);
-      if (kind.food !== null) return "free";
-      return kind.candidates.includes(food) || holdsWord(kind, food) ? "may" : "unknown";
-    }
+    case "food":
+      return partOfFoods(kind, [normaliseFood(name.food)], larder);
     case "words":
-      if (name.words.some((word) => holdsWord(kind, word))) return "may";
-      return kind.food === null ? "unknown" : "free";
+      return partOfFoods(kind, name.words, larder);
   }
 }

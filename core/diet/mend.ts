@@ -3,11 +3,11 @@ import type { Ingredient, Swap } from "../recipe/model.ts";
 import type { Diet } from "./diet.ts";
 import type { Larder } from "./groups.ts";
 import { judgeFood, type Judgement } from "./judge-food.ts";
-import { kindOf, type Kind } from "./kind.ts";
+import { kindNamed, kindOf, type Kind } from "./kind.ts";
 
 const isFine = (item: string, diets: readonly Diet[], larder: Larder): boolean => {
-  const kind = kindOf({ item, preparation: null }, larder);
-  return kind.food !== null && diets.every((diet) => judgeFood(kind, diet, larder).length === 0);
+  const kind = kindNamed(item, larder);
+  return kind.foods.length > 0 && diets.every((diet) => judgeFood(kind, diet, larder).length === 0);
 };
 
 /** "Take two teaspoons of lemon juice instead. Add it at the end …": common practice, no source. */
@@ -18,7 +18,7 @@ function commonly({ use, amount, effect }: Swap, ingredient: Ingredient): string
 
 /** The same food without what is avoided, as the table may name it. */
 function plainer(kind: Kind, larder: Larder): readonly string[] {
-  const { name } = kind.food ?? { name: kind.item };
+  const name = kind.foods.length === 1 ? (kind.foods[0]?.name ?? kind.item) : kind.item;
   const bare = name.replace(/\bsalted\b\s*/, "");
   const names = [
     `unsalted ${bare}`,
@@ -52,6 +52,6 @@ export function mendFor(
   if (common !== undefined) return commonly(common, ingredient);
   if (judgement.verdict === "not allowed")
     return `Leave ${ingredient.item} out, or take another food for it.`;
-  if (kind.food === null) return `Write in the recipe which food ${ingredient.item} is.`;
+  if (kind.foods.length === 0) return `Write in the recipe which food ${ingredient.item} is.`;
   return "Read the packet, and write in the recipe what it says.";
 }

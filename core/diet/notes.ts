@@ -32,9 +32,9 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** What to be told of a meal's foods with medicines and failing kidneys; what the recipe offers instead counts too. */
 export function foodNotes(meal: CookingMeal, larder: Larder): readonly string[] {
   const items = meal.dishes.flatMap(({ ingredients }) =>
-    ingredients.flatMap(({ item, preparation, swaps }) => [
-      { item, preparation },
-      ...swaps.map(({ use }) => ({ item: use, preparation: null })),
+    ingredients.flatMap(({ item, preparation, food, swaps }) => [
+      { item, preparation, food },
+      ...swaps.map(({ use }) => ({ item: use, preparation: null, food: null })),
     ]),
   );
   return CAUTIONS.flatMap(({ group, say }) => {

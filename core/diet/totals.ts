@@ -1,6 +1,6 @@
 import { eachNutrient, type Nutrient } from "../food/nutrients.ts";
-import type { FoodTable } from "../food/food.ts";
-import { findFood } from "../food/find-food.ts";
+import { boundsOf, type FoodTable } from "../food/food.ts";
+import { knownIngredient } from "../food/ingredient-food.ts";
 import { mealValues, type DishValues, type Total } from "../food/values.ts";
 import type { CookingMeal, Dish } from "../recipe/model.ts";
 import { add, div, mul, ratio, ZERO, type Rational } from "../units/rational.ts";
@@ -27,11 +27,11 @@ const addTotals = (a: Total, b: Total): Total => ({
 function toTaste(dish: Dish, nutrient: Nutrient, table: FoodTable): Total {
   return dish.ingredients
     .filter(({ amount }) => amount.kind === "to-taste")
-    .map(({ item, preparation }): Total => {
-      const food = findFood(table, item, preparation);
-      const figure = food.ok ? food.value.per100[nutrient] : null;
-      if (figure === null) return { ...NOTHING, unknown: [item] };
-      return { low: ZERO, high: mul(figure, div(MOST_TO_TASTE, HUNDRED)), unknown: [] };
+    .map((ingredient): Total => {
+      const known = knownIngredient(table, ingredient);
+      const figure = known.ok ? boundsOf(known.value.food, nutrient) : null;
+      if (figure === null) return { ...NOTHING, unknown: [ingredient.item] };
+      return { low: ZERO, high: mul(figure.high, div(MOST_TO_TASTE, HUNDRED)), unknown: [] };
     })
     .reduce(addTotals, NOTHING);
 }

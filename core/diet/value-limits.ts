@@ -1,7 +1,7 @@
+import { boundsOf } from "../food/food.ts";
+import { knownIngredient } from "../food/ingredient-food.ts";
 import type { Nutrient } from "../food/nutrients.ts";
 import type { Total } from "../food/values.ts";
-import { kindOf } from "./kind.ts";
-import { weigh } from "../food/weigh.ts";
 import type { CookingMeal, Dish } from "../recipe/model.ts";
 import { listed } from "../recipe/nearest.ts";
 import { compare, div, mul, ratio, type Rational } from "../units/rational.ts";
@@ -79,12 +79,11 @@ function measuredBy(rule: ValueRule, { of, total }: Held): readonly Measured[] {
 function mostOf(nutrient: Nutrient, dishes: readonly Dish[], larder: Larder): string | null {
   const all = dishes.flatMap((dish) =>
     dish.ingredients.flatMap((ingredient) => {
-      const { food } = kindOf(ingredient, larder);
-      const figure = food?.per100[nutrient] ?? null;
-      if (food === null || figure === null) return [];
-      const weight = weigh(food, ingredient.amount, ingredient.item, ingredient.preparation);
-      if (!weight.ok) return [];
-      const brings = div(mul(weight.value.high, div(figure, HUNDRED)), ratio(dish.yield.servings));
+      const known = knownIngredient(larder.foods, ingredient);
+      const figure = known.ok ? boundsOf(known.value.food, nutrient) : null;
+      if (!known.ok || figure === null || !known.value.weight.ok) return [];
+      const weight = known.value.weight.value.high;
+      const brings = div(mul(weight, div(figure.high, HUNDRED)), ratio(dish.yield.servings));
       return [{ item: ingredient.item, brings }];
     }),
   );

@@ -32,6 +32,10 @@ export interface Food {
   readonly ndb: string | null;
   /** The label's file, "labels/plain-oat-drink.yaml"; null: its figures are the table's. */
   readonly label: string | null;
+  /** What the packet lists it as made of, foods and groups by their names; null: it is no label, or lists nothing. */
+  readonly madeOf: readonly string[] | null;
+  /** What the packet says that there may be traces of. */
+  readonly mayHold: readonly string[];
   /** In 100 g without refuse; null: nobody has determined it, which is not nought. */
   readonly per100: Readonly<Record<Nutrient, Rational | null>>;
   /** Where the figures of `per100` may lie, for they are printed rounded; null: they are as exact as they stand. */

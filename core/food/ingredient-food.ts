@@ -43,6 +43,8 @@ function anyOf(foods: readonly Food[]): Food | null {
     also: [],
     ndb: numbers.length === 0 ? null : listed(numbers, "or"),
     label: labels.length === 0 ? null : listed(labels, "or"),
+    madeOf: null,
+    mayHold: [],
     per100: eachNutrient((nutrient) => bounds[nutrient]?.high ?? null),
     bounds,
     refuse: others.every(({ refuse }) => refuse === first.refuse) ? first.refuse : null,
@@ -80,16 +82,27 @@ function weightOf(ingredient: Ingredient, foods: readonly Food[]): Result<Weight
 }
 
 /**
+ * The foods that an ingredient is: one, or several where it may be any of them or a mixture.
+ * Error: one sentence that says why it is none.
+ */
+export function foodsOf(
+  table: FoodTable,
+  { item, preparation, food: named }: Pick<Ingredient, "item" | "preparation" | "food">,
+): Result<readonly Food[], string> {
+  if (named !== null) return namedFoods(table, named);
+  const found = findFood(table, item, preparation);
+  return found.ok ? ok([found.value]) : found;
+}
+
+/**
  * Which food of the table or of a label an ingredient is, and what it weighs: by the `food` and `weighs` of its dish
  * file, else by its own name and the food's measures.
  * Error: one sentence that says why it is none.
  */
 export function knownIngredient(table: FoodTable, ingredient: Ingredient): Result<Known, string> {
-  const { item, preparation, food: named } = ingredient;
-  const found = named === null ? findFood(table, item, preparation) : namedFoods(table, named);
+  const found = foodsOf(table, ingredient);
   if (!found.ok) return found;
-  const foods = "name" in found.value ? [found.value] : found.value;
-  const food = anyOf(foods);
-  if (food === null) return err(`No food is named for ${item}.`);
-  return ok({ food, weight: weightOf(ingredient, foods) });
+  const food = anyOf(found.value);
+  if (food === null) return err(`No food is named for ${ingredient.item}.`);
+  return ok({ food, weight: weightOf(ingredient, found.value) });
 }

@@ -26,6 +26,17 @@ export const labelFile = z
       "The food of the table whose measures and refuse it shares.",
       "canned crushed tomato",
     ).optional(),
+    "made-of": z
+      .array(phrase("A food or a group of foods.", "tomato"))
+      .min(1)
+      .max(60)
+      .meta({ description: "What the packet lists it as made of; a diet cannot tell without it." })
+      .optional(),
+    "may-hold": z
+      .array(phrase("A food or a group of foods.", "sesame"))
+      .max(30)
+      .meta({ description: "What the packet says that there may be traces of." })
+      .optional(),
     serving: phrase("The serving as printed.", "1 cup (240 ml)", 80),
     weighs: phrase("What a serving weighs, where the label tells none.", "247 g", 20).optional(),
     per: z

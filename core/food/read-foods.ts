@@ -116,6 +116,8 @@ const foodFrom = ({ name, also, ndb, figures, refuse, measures }: Paragraph): Fo
   also,
   ndb,
   label: null,
+  madeOf: null,
+  mayHold: [],
   per100: eachNutrient((nutrient) => figures.get(nutrient) ?? null),
   bounds: null,
   refuse,

@@ -96,6 +96,8 @@ function foodFrom(
     also: file.also ?? [],
     ndb: null,
     label: place,
+    madeOf: file["made-of"] ?? null,
+    mayHold: file["may-hold"] ?? [],
     per100: eachNutrient((nutrient) => asInTable(printed, isEuropean, nutrient)?.high ?? null),
     bounds: eachNutrient((nutrient) => asInTable(told, isEuropean, nutrient)),
     refuse: like?.refuse ?? null,

@@ -49,7 +49,7 @@ function readLonger(text: string): Result<Seconds, string> {
   const span = parseDuration(length);
   if (sign === undefined || !span.ok || span.value.low !== span.value.high)
     return err(`"${text}" is no change of time; write one like +10 min or -15 min.`);
-  return ok(seconds(sign === "+" ? span.value.low : -span.value.low));
+  return ok(seconds(span.value.low * (sign === "+" ? 1 : -1)));
 }
 
 function foodNamed(written: string, table: FoodTable): Result<string, string> {

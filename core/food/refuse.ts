@@ -13,6 +13,11 @@ const NET =
 const GROSS =
   /\b(?:as bought|unprepared weight|gross|before (?:peel|trimm|cor|pitt|ston|shell|hull|bon)\w*)\b/i;
 
+/** Sold and weighed without their shells, unless the line says otherwise: common practice, no source. */
+const NUTS =
+  /\b(?:almond|brazil nut|cashew|chestnut|hazelnut|macadamia nut|peanut|pecan|pine nut|pistachio|walnut)s?\b/i;
+const IN_SHELL = /\bin (?:the|their) shells?\b|\bunshelled\b/i;
+
 /**
  * What the line says of its weight: "2 lb squash, peeled" is bought by the pound and then peeled; "2 lb peeled squash"
  * is weighed peeled. "Unpeeled" and silence say neither.
@@ -24,6 +29,7 @@ export function weighedAs(item: string, preparation: string | null): WeighedAs {
   if (NET.test(behind) || NET.test(item)) return "eaten";
   if (GROSS.test(behind)) return "bought";
   if (FREEING.test(item)) return "eaten";
+  if (NUTS.test(item)) return IN_SHELL.test(`${item} ${behind}`) ? "bought" : "eaten";
   return FREEING.test(behind) ? "bought" : "not said";
 }
 

@@ -4,7 +4,13 @@ import { labelFile } from "../food/label-file.ts";
 import { dishFile } from "./dish-file.ts";
 import { kitchenFile, mealFile } from "./meal-file.ts";
 
-const FILES = { diet: dietFile, dish: dishFile, kitchen: kitchenFile, label: labelFile, meal: mealFile } as const;
+const FILES = {
+  diet: dietFile,
+  dish: dishFile,
+  kitchen: kitchenFile,
+  label: labelFile,
+  meal: mealFile,
+} as const;
 
 /**
  * The shape of the recipe files for editors, as JSON Schema 2020-12 text by schema name ("dish").

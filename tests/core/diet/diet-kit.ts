@@ -22,7 +22,16 @@ function ingredientOf(line: string, index: number): Ingredient {
   const read = readIngredientLine(line);
   if (!read.ok) throw new Error(`${line}: ${read.error}`);
   const { amount, item, preparation, optional } = read.value;
-  return { id: ingredientId(`i${index}`), item: item ?? "", amount, preparation, optional, swaps: [] };
+  return {
+    id: ingredientId(`i${index}`),
+    item: item ?? "",
+    amount,
+    preparation,
+    food: null,
+    weighs: null,
+    optional,
+    swaps: [],
+  };
 }
 
 /** A dish of ingredient lines, four servings unless told otherwise. */
@@ -70,6 +79,10 @@ export const onlyOf = (...foods: readonly string[]): Diet =>
 /** All but what is listed, with these limits. */
 export const limitsOf = (...limits: readonly string[]): Diet =>
   dietOf(`may-eat: all but what is listed\nlimits:\n${limits.map((one) => `  - ${one}\n`).join("")}`);
+
+/** What a diet says of a dish of these lines, four servings, by what is known of foods. */
+export const checkWith = (known: Larder, diet: Diet, lines: readonly string[]): MealCheck =>
+  checkMeal(mealOf(dishWith(lines)), [diet], known, []);
 
 /** What a diet says of a dish of these lines. */
 export const checkOf = (

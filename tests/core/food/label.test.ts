@@ -35,6 +35,8 @@ describe("a label of the cook's own", () => {
       also: ["plain crushed tomatoes"],
       ndb: null,
       label: "labels/check.yaml",
+      madeOf: null,
+      mayHold: [],
       per100: null,
       bounds: null,
       refuse: rational("0"),

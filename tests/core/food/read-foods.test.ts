@@ -30,6 +30,8 @@ describe("reading the table of foods", () => {
         also: ["beet", "red beet"],
         ndb: "11080",
         label: null,
+        madeOf: null,
+        mayHold: [],
         bounds: null,
         per100: {
           energy: "43/1",

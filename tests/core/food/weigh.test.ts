@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { findFood } from "../../../core/food/find-food.ts";
 import { weigh } from "../../../core/food/weigh.ts";
-import { parseAmount } from "../../../core/units/amount.ts";
-import { rational, toNumber } from "../../../core/units/rational.ts";
+import { measured, parseAmount } from "../../../core/units/amount.ts";
+import { ratio, rational, toNumber } from "../../../core/units/rational.ts";
 import { shippedFoods } from "./shipped-foods.ts";
 
 const { table } = await shippedFoods();
@@ -151,4 +151,15 @@ describe("what it weighs", () => {
   ])("[F12] %s of %s is not known", (amount, item, sentence) => {
     expect(weighed(amount, item)).toBe(sentence);
   });
+});
+
+it("[F30] nuts are weighed without their shells unless the line says otherwise: common practice, no source", () => {
+  const almond = table.get("almond");
+  const weight = (item: string): readonly number[] => {
+    const read = almond === undefined ? null : weigh(almond, measured(ratio(100), "g"), item, null);
+    return read?.ok === true ? [toNumber(read.value.low), toNumber(read.value.high)] : [];
+  };
+  expect(weight("almonds")).toEqual([100, 100]);
+  // USDA SR28 12061: 60 % of almonds in the shell is refuse.
+  expect(weight("almonds in the shell")).toEqual([40, 40]);
 });

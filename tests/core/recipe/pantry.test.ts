@@ -48,6 +48,7 @@ describe("a pantry", () => {
         about: "Supper in the shed.",
         dishes: [{ dish: "bean-pot", servings: 2 }],
         serveAt: 18 * 60 + 30,
+        diets: [],
         kitchen: {
           burners: 2,
           ovens: [{ name: "oven", racks: 1, heats: 20, cools: 5, hottest: { degrees: 450, scale: "F" } }],
