@@ -105,13 +105,21 @@ function whyNot({ total, limit, of }: Measured, answer: Exclude<Answer, "kept">)
   return `As far as I know ${has}${lost}; ${most}.`;
 }
 
+function mendUnknown(unknown: readonly string[], dishes: readonly Dish[]): string {
+  const all = dishes.flatMap(({ ingredients }) => ingredients);
+  const names = listed(unknown);
+  const mayGo = unknown.every((item) => all.some((one) => one.item === item && one.optional));
+  return mayGo
+    ? `Leave ${names} out; the recipe can do without.`
+    : `Give ${names} a food of the table or of a label, or a weight.`;
+}
+
 function findingsFor(rule: ValueRule, held: Held, diet: Diet, larder: Larder): readonly Finding[] {
   return measuredBy(rule, held).flatMap((measured): readonly Finding[] => {
     const answer = answerTo(measured);
     if (answer === "kept") return [];
     const { nutrient, bound } = measured.limit;
     const isUnknown = answer === "unknown" && measured.total.unknown.length > 0;
-    const name = `Give ${listed(measured.total.unknown)} a food of the table, or a weight.`;
     return [
       {
         diet: diet.name,
@@ -122,7 +130,11 @@ function findingsFor(rule: ValueRule, held: Held, diet: Diet, larder: Larder): r
         why: whyNot(measured, answer),
         howMuch: figureWords(nutrient, measured.total.low, measured.total.high),
         because: rule.because,
-        mend: isUnknown ? name : bound === "at least" ? null : mostOf(nutrient, held.dishes, larder),
+        mend: isUnknown
+          ? mendUnknown(measured.total.unknown, held.dishes)
+          : bound === "at least"
+            ? null
+            : mostOf(nutrient, held.dishes, larder),
       },
     ];
   });

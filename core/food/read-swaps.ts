@@ -57,6 +57,12 @@ function foodNamed(written: string, table: FoodTable): Result<string, string> {
   return food === undefined ? err(`No food in the table is called "${written}".`) : ok(food.name);
 }
 
+/** As it is written, for it is said so. */
+function spokenFood(written: string, table: FoodTable): Result<string, string> {
+  const food = foodNamed(written, table);
+  return food.ok ? ok(written) : food;
+}
+
 /** "water 1/4", "water 3 tbsp for 1 piece". */
 function readAdd(text: string, table: FoodTable): Result<SwapRule["add"], string> {
   const [, name = "", ratio = ""] = /^(\D+?) (\d.*)$/.exec(text) ?? [];
@@ -81,7 +87,7 @@ function ruleFrom({ title, said }: Paragraph, table: FoodTable, take: Taken): Sw
   return {
     title,
     for: parts.filter(Boolean).map((part) => take(foodNamed(part, table), part)),
-    use: read("use", (text) => foodNamed(text, table), ""),
+    use: read("use", (text) => spokenFood(text, table), ""),
     take: read("take", readRatio, FACTOR),
     add: read("add", (text) => readAdd(text, table), null),
     longer: read("time", readLonger, seconds(0)),

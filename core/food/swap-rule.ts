@@ -7,10 +7,11 @@ export type Ratio =
   | { readonly kind: "factor"; readonly factor: Rational }
   | { readonly kind: "each"; readonly take: Measured; readonly for: Measured };
 
-/** One swap of the table. The foods are main names of the table of foods. */
+/** One swap of the table. The foods that it is for, and what it adds, are main names of the table of foods. */
 export interface SwapRule {
   readonly title: string;
   readonly for: readonly string[];
+  /** As spoken: "brown lentils". */
   readonly use: string;
   readonly take: Ratio;
   /** What else goes in, for the amount that is replaced; null: nothing. */

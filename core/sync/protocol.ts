@@ -1,8 +1,20 @@
 import { z } from "zod";
 import type { MealEvent } from "../cook/events.ts";
 import type { Order } from "../cook/orders.ts";
+import type { Finding, Verdict } from "../diet/findings.ts";
 import { helpers } from "../plan/worker.ts";
 import type { Mistake } from "../recipe/mistake.ts";
+
+/** What the diets that hold for a meal say of it. */
+export interface DietAnswer {
+  /** Their names. */
+  readonly diets: readonly string[];
+  readonly verdict: Verdict;
+  readonly findings: readonly Finding[];
+  readonly notes: readonly string[];
+  /** Why nothing can be told, one sentence; null: it can. */
+  readonly problem: string | null;
+}
 
 /** A line of the start page: a meal that can be cooked. */
 export interface MealCard {
@@ -21,6 +33,8 @@ export interface MealCard {
   readonly takesMinutes: number;
   /** The same with one helper, and with two. */
   readonly takesWithHelp: readonly number[];
+  /** null: no diet holds for it. */
+  readonly diet: DietAnswer | null;
 }
 
 /** GET /api/meals */

@@ -1,13 +1,13 @@
 import { existsSync } from "node:fs";
-import { checkMeal, type MealCheck } from "../../core/diet/check.ts";
-import { withCommonSwaps } from "../../core/diet/common-swaps.ts";
+import type { MealCheck } from "../../core/diet/check.ts";
 import type { Diet } from "../../core/diet/diet.ts";
 import type { EatenMeal } from "../../core/diet/eaten.ts";
-import type { Larder } from "../../core/diet/groups.ts";
 import { instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { eatenBefore } from "../kitchen/eaten-book.ts";
-import { dietsFor, dietsNamed, loadLarder, loadSwaps } from "../pantry/load-diets.ts";
+import { TableRules } from "../kitchen/table-rules.ts";
+import { dietsNamed } from "../pantry/load-diets.ts";
+import { loadLabelled } from "../pantry/load-pantry.ts";
 import { storeSentence } from "../store/meal-store.ts";
 import { mealLogIn } from "../store/open-meal-database.ts";
 import { checkJson } from "./check-json.ts";
@@ -15,7 +15,6 @@ import { checkText } from "./check-text.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { findMeal, type FoundMeal } from "./find-meal.ts";
-import { inProgram } from "./in-program.ts";
 import { printData, printMessage } from "./print.ts";
 import { withLog } from "./with-log.ts";
 
@@ -74,12 +73,10 @@ function eatenIn(folder: string): Result<readonly EatenMeal[], string> {
 async function dietsOf(
   found: FoundMeal,
   named: readonly string[],
-  larder: Larder,
+  rules: TableRules,
 ): Promise<Result<readonly Diet[], string>> {
   const diets =
-    named.length > 0
-      ? await dietsNamed(found.folder, named, larder)
-      : await dietsFor(found.folder, found.diets, larder);
+    named.length > 0 ? await dietsNamed(found.folder, named, rules.larder) : rules.dietsFor(found.diets);
   if (!diets.ok || diets.value.length > 0) return diets;
   return err(
     `No diet holds for ${found.meal.name}. Write one in diets/ beside the meals, or name one with --diet.`,
@@ -89,16 +86,14 @@ async function dietsOf(
 async function checked(wanted: Wanted): Promise<Result<MealCheck, string>> {
   const found = await findMeal(wanted.meal);
   if (!found.ok) return found;
-  const larder = await loadLarder(inProgram("recipes"));
-  if (!larder.ok) return larder;
-  const diets = await dietsOf(found.value, wanted.diets, larder.value);
-  if (!diets.ok) return diets;
-  const rules = await loadSwaps(inProgram("recipes"), larder.value);
+  const foods = await loadLabelled(found.value.folder);
+  if (!foods.ok) return foods;
+  const rules = await TableRules.load(found.value.folder, foods.value);
   if (!rules.ok) return rules;
+  const diets = await dietsOf(found.value, wanted.diets, rules.value);
+  if (!diets.ok) return diets;
   const eaten = eatenIn(wanted.folder);
-  if (!eaten.ok) return eaten;
-  const table = { rules: rules.value, larder: larder.value, diets: diets.value };
-  return ok(checkMeal(withCommonSwaps(found.value.meal, table), diets.value, larder.value, eaten.value));
+  return eaten.ok ? ok(rules.value.check(found.value.meal, diets.value, eaten.value)) : eaten;
 }
 
 async function run(args: readonly string[]): Promise<ExitCode> {

@@ -4,6 +4,9 @@ import type { Instant } from "../../core/units/quantity.ts";
 import { ok, type Result } from "../../core/units/result.ts";
 import type { MealStore, StoreFailure } from "../store/meal-store.ts";
 
+/** The meals of the last days, or one sentence that says why nobody can tell. */
+export type Eaten = Result<readonly EatenMeal[], string>;
+
 /** So many evenings are looked at: more than anyone cooks in a week. */
 const MOST_EVENINGS = 60;
 const DAY_MS = 86_400_000;

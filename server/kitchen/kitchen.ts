@@ -19,7 +19,8 @@ import type {
   Snapshot,
 } from "../../core/sync/protocol.ts";
 import { instant, type Instant } from "../../core/units/quantity.ts";
-import { ok, type Result } from "../../core/units/result.ts";
+import { err, ok, type Result } from "../../core/units/result.ts";
+import { eatenBefore, type Eaten } from "./eaten-book.ts";
 import {
   storeSentence,
   type Entry,
@@ -126,6 +127,12 @@ export class Kitchen {
   #pacesOf(): PacesOf {
     const known = this.#paceBook.known();
     return (meal) => (known.ok ? pacesFor(meal, known.value) : []);
+  }
+
+  /** The meals of the last days, for what a diet counts. Error: one sentence that says why the log cannot be read. */
+  eaten(): Eaten {
+    const eaten = eatenBefore(this.#parts.store, this.#now());
+    return eaten.ok ? eaten : err(storeSentence(eaten.error));
   }
 
   snapshot(): Snapshot {

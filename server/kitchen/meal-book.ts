@@ -10,20 +10,32 @@ import { inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal, Meal } from "../../core/recipe/model.ts";
 import { SHELVES, type PantryContents } from "../../core/recipe/read-pantry.ts";
 import { cookingMeal, type Servings } from "../../core/recipe/scale.ts";
-import type { MealCard, Pantry } from "../../core/sync/protocol.ts";
+import type { DietAnswer, MealCard, Pantry } from "../../core/sync/protocol.ts";
 import { between, inMinutes, instant } from "../../core/units/quantity.ts";
-import { err, type Result } from "../../core/units/result.ts";
+import { err, ok, type Result } from "../../core/units/result.ts";
 import { loadPantry } from "../pantry/load-pantry.ts";
+import type { Eaten } from "./eaten-book.ts";
+import { TableRules } from "./table-rules.ts";
 
 /** The meals that can be cooked and what is wrong with the other files. */
 export type Listing = Omit<Pantry, "cooking">;
+
+interface Read {
+  readonly contents: PantryContents;
+  readonly rules: Result<TableRules, string>;
+}
+
+async function readAll(folder: string): Promise<Read> {
+  const contents = await loadPantry(folder);
+  return { contents, rules: await TableRules.load(folder, contents.foods) };
+}
 
 const asWritten: PacesOf = () => [];
 
 /** Changes with every file that is added, taken away or written. Looking is 1 ms, reading them all 100 ms. */
 async function versionOf(folder: string): Promise<string> {
   const shelves = await Promise.all(
-    SHELVES.map(async (shelf) => {
+    [...SHELVES, "diets", "foods"].map(async (shelf) => {
       const names = await readdir(join(folder, shelf)).catch(() => []);
       return Promise.all(names.map((name) => fileVersion(join(folder, shelf, name))));
     }),
@@ -43,40 +55,51 @@ async function fileVersion(path: string): Promise<string> {
 export class MealBook {
   readonly #folder: string;
   readonly #lengths = new Map<string, readonly number[]>();
+  readonly #answers = new Map<string, DietAnswer | null>();
   #contents: PantryContents;
+  #rules: Result<TableRules, string>;
   #version: string;
 
-  private constructor(folder: string, contents: PantryContents, version: string) {
+  private constructor(folder: string, version: string, { contents, rules }: Read) {
     this.#folder = folder;
     this.#contents = contents;
+    this.#rules = rules;
     this.#version = version;
   }
 
   /** @param folder has the shelves kitchens/, dishes/ and meals/. Rejects when a shelf cannot be listed */
   static async open(folder: string): Promise<MealBook> {
     const version = await versionOf(folder);
-    return new MealBook(folder, await loadPantry(folder), version);
+    return new MealBook(folder, version, await readAll(folder));
   }
 
-  /** Reads the files again where one has changed, and lists what they hold. @param pacesOf how the cook takes a meal's work */
-  async list(pacesOf: PacesOf = asWritten): Promise<Listing> {
+  /**
+   * Reads the files again where one has changed, and lists what they hold.
+   * @param pacesOf how the cook takes a meal's work
+   * @param eaten the meals of the last days
+   */
+  async list(pacesOf: PacesOf = asWritten, eaten: Eaten = ok([])): Promise<Listing> {
     const version = await versionOf(this.#folder);
     if (version !== this.#version) {
-      this.#contents = await loadPantry(this.#folder);
-      this.#version = version;
+      const { contents, rules } = await readAll(this.#folder);
+      [this.#contents, this.#rules, this.#version] = [contents, rules, version];
+      this.#answers.clear();
     }
-    return this.listing(pacesOf);
+    return this.listing(pacesOf, eaten);
   }
 
   /** What was read last. */
-  listing(pacesOf: PacesOf = asWritten): Listing {
-    const { meals, mistakes } = this.#contents;
-    return { meals: meals.flatMap((meal) => this.#card(meal, pacesOf) ?? []), mistakes };
+  listing(pacesOf: PacesOf = asWritten, eaten: Eaten = ok([])): Listing {
+    const { meals } = this.#contents;
+    return {
+      meals: meals.flatMap((meal) => this.#card(meal, pacesOf, eaten) ?? []),
+      mistakes: this.mistakes(),
+    };
   }
 
   /** What is wrong with the files. */
   mistakes(): Listing["mistakes"] {
-    return this.#contents.mistakes;
+    return [...this.#contents.mistakes, ...(this.#rules.ok ? this.#rules.value.mistakes : [])];
   }
 
   /** When a meal is served, in minutes from midnight as in its file; null: as soon as possible, or no such meal. */
@@ -89,24 +112,43 @@ export class MealBook {
     return this.#contents.meals.find((one) => one.id === id)?.diets ?? [];
   }
 
-  /** The meal with its dishes scaled. Error: one sentence that says what there is instead. */
+  /** The meal with its dishes scaled, and with what may stand in for its ingredients. Error: one sentence that says what there is instead. */
   meal(id: string, servings: Servings): Result<CookingMeal, string> {
     const { meals, dishes } = this.#contents;
     const meal = meals.find((one) => one.id === id);
-    if (meal !== undefined) return cookingMeal(meal, dishes, servings);
+    if (meal !== undefined) {
+      const cooking = cookingMeal(meal, dishes, servings);
+      return cooking.ok ? ok(this.#withSwaps(meal, cooking.value)) : cooking;
+    }
     const names = meals.map((one) => one.id).join(", ");
     return err(
       `There is no meal called ${id}. ${names === "" ? "No meal can be cooked." : `There are: ${names}.`}`,
     );
   }
 
-  #card(meal: Meal, pacesOf: PacesOf): MealCard | null {
+  /** Where the diets cannot be read nobody knows what they forbid, so nothing is offered. */
+  #withSwaps(meal: Meal, cooking: CookingMeal): CookingMeal {
+    const diets = this.#rules.ok ? this.#rules.value.dietsFor(meal.diets) : this.#rules;
+    return diets.ok && this.#rules.ok ? this.#rules.value.withSwaps(cooking, diets.value) : cooking;
+  }
+
+  /** Every listing asks for it, and most find the same meals and the same days before them. */
+  #answerFor(meal: Meal, cooking: CookingMeal, eaten: Eaten): DietAnswer | null {
+    const key = JSON.stringify([meal.id, eaten]);
+    const known = this.#answers.get(key);
+    const answer = known === undefined ? dietAnswer(this.#rules, meal, cooking, eaten) : known;
+    this.#answers.set(key, answer);
+    return answer;
+  }
+
+  #card(meal: Meal, pacesOf: PacesOf, eaten: Eaten): MealCard | null {
     const cooking = cookingMeal(meal, this.#contents.dishes);
     if (!cooking.ok) return null;
     const { id, name, about, serveAt } = meal;
     const dishes = cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield }));
     const [alone = 0, ...takesWithHelp] = this.#lengthsOf(cooking.value, pacesOf);
-    return { id, name, about, dishes, serveAt, takesMinutes: alone, takesWithHelp };
+    const diet = this.#answerFor(meal, cooking.value, eaten);
+    return { id, name, about, dishes, serveAt, takesMinutes: alone, takesWithHelp, diet };
   }
 
   /** For one cook, two and three. Planning is the slow part of a listing, and most listings find the same meals. */
@@ -120,6 +162,25 @@ export class MealBook {
     this.#lengths.set(key, known);
     return known;
   }
+}
+
+/** What the diets that hold for a meal say of it; null where none does. */
+function dietAnswer(
+  rules: Result<TableRules, string>,
+  meal: Meal,
+  cooking: CookingMeal,
+  eaten: Eaten,
+): DietAnswer | null {
+  const unknown = (problem: string): DietAnswer => {
+    return { diets: [], verdict: "cannot tell", findings: [], notes: [], problem };
+  };
+  if (!rules.ok) return unknown(rules.error);
+  const diets = rules.value.dietsFor(meal.diets);
+  if (!diets.ok) return unknown(diets.error);
+  if (diets.value.length === 0) return null;
+  if (!eaten.ok) return unknown(eaten.error);
+  const { verdict, findings, notes } = rules.value.check(cooking, diets.value, eaten.value);
+  return { diets: diets.value.map(({ name }) => name), verdict, findings, notes, problem: null };
 }
 
 /** From the first step to the table when nothing interrupts, each step done in its best way, in whole minutes. */

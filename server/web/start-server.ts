@@ -109,7 +109,7 @@ function join(options: ServerOptions, kitchen: Kitchen) {
   // The first sentence of an evening must not wait for the voice to be loaded.
   voice.warm();
   const pantry = async (): Promise<Pantry> => ({
-    ...(await book.list((meal) => kitchen.pacesFor(meal))),
+    ...(await book.list((meal) => kitchen.pacesFor(meal), kitchen.eaten())),
     cooking: kitchen.cooking(),
   });
   const calendar = calendarRouter(() => kitchen.evening());

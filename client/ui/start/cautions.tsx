@@ -4,7 +4,7 @@ export function Cautions() {
     <aside class="cautions" aria-label="Before you begin">
       <p>
         <b>On a diet for your health?</b> Your clinician decides what you may eat. Stovecall gives no medical
-        advice, and does not check recipes for allergens: read every label yourself.
+        advice: it holds recipes against the diet that you have written down. Read every label yourself.
       </p>
       <p>
         <b>Heat and knives are yours to mind.</b> Times are a guide: look, smell, and measure before you trust

@@ -1,10 +1,12 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
-import type { MealCard as Meal } from "../../../core/sync/protocol.ts";
+import type { DietAnswer, MealCard as Meal } from "../../../core/sync/protocol.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import { minutes, plus } from "../../../core/units/quantity.ts";
 import type { Wanted } from "../../kitchen/meal-store.ts";
 import { clockTime } from "../galley.ts";
 import type { Galley } from "../galley.ts";
+import { DietLine } from "./diet-line.tsx";
+import { LazyDiet } from "./lazy-diet.tsx";
 import { MealChoices } from "./meal-choices.tsx";
 
 interface MealCardProps {
@@ -49,6 +51,7 @@ export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
           <b>{formatDuration({ low: takes, high: takes })}</b> of cooking; begun now, on the table{" "}
           <b>{clockTime(plus(clock.now.value, takes), clock)}</b>
         </span>
+        {meal.diet !== null && <DietLine diet={meal.diet} />}
       </button>
       {isPicked && (
         <div id={panel} class="meal-choices">
@@ -58,6 +61,9 @@ export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
     </li>
   );
 }
+
+/** Whether there is more to tell than that all is allowed. */
+const isTold = ({ verdict, notes }: DietAnswer): boolean => verdict !== "allowed" || notes.length > 0;
 
 type Lighting =
   | { readonly state: "ready" }
@@ -81,6 +87,7 @@ function Unfolded({ meal, galley }: Pick<MealCardProps, "meal" | "galley">) {
           {lighting.sentence}
         </p>
       )}
+      {meal.diet !== null && isTold(meal.diet) && <LazyDiet diet={meal.diet} />}
     </>
   );
 }

@@ -6,13 +6,10 @@ import type { Order } from "../../../core/cook/orders.ts";
 import { runSheetOf } from "../../../core/cook/run-sheet.ts";
 import type { MealLog, Session } from "../../../core/cook/session.ts";
 import type { Pace } from "../../../core/pace/pace.ts";
-import { helpers } from "../../../core/plan/worker.ts";
 import type { CookingMeal } from "../../../core/recipe/model.ts";
-import { cookingMeal } from "../../../core/recipe/scale.ts";
 import { minutes, plus, seconds } from "../../../core/units/quantity.ts";
 import type { Instant } from "../../../core/units/quantity.ts";
-import { loadPantry } from "../../../server/pantry/load-pantry.ts";
-import { takesMinutes } from "../../../server/kitchen/meal-book.ts";
+import { MealBook } from "../../../server/kitchen/meal-book.ts";
 import type { Pantry } from "../../../core/sync/protocol.ts";
 
 /** An evening stopped at some moment. */
@@ -29,27 +26,16 @@ export async function ownPantry(): Promise<{
   readonly meal: CookingMeal;
   readonly all: readonly CookingMeal[];
 }> {
-  const { meals, dishes, mistakes } = await loadPantry(`${root}recipes`);
-  const cards = meals.map((meal) => {
-    const cooking = cookingMeal(meal, dishes, {});
+  const book = await MealBook.open(`${root}recipes`);
+  const listing = book.listing();
+  const all = listing.meals.map(({ id }) => {
+    const cooking = book.meal(id, {});
     if (!cooking.ok) throw new Error(cooking.error);
-    return {
-      meal: cooking.value,
-      card: {
-        id: meal.id,
-        name: meal.name,
-        about: meal.about,
-        dishes: cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield })),
-        serveAt: meal.serveAt,
-        takesMinutes: takesMinutes(cooking.value),
-        takesWithHelp: [1, 2].map((count) => takesMinutes(cooking.value, undefined, helpers.slice(0, count))),
-      },
-    };
+    return cooking.value;
   });
-  const supper = cards.find(({ card }) => card.id === "welcome-supper");
-  if (supper === undefined) throw new Error("there is no welcome supper");
-  const pantry: Pantry = { meals: cards.map(({ card }) => card), mistakes, cooking: null };
-  return { meal: supper.meal, all: cards.map(({ meal }) => meal), pantry };
+  const meal = all.find(({ id }) => id === "welcome-supper");
+  if (meal === undefined) throw new Error("there is no welcome supper");
+  return { meal, all, pantry: { ...listing, cooking: null } };
 }
 
 let count = 0;

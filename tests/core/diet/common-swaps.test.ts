@@ -62,7 +62,7 @@ describe("what may stand in by common practice", () => {
     ],
     [
       "2 eggs",
-      "2 tablespoons flax seed: It goes with six tablespoons of water. Grind it, stir it into the water and let it stand for ten minutes; it binds, and does not raise.",
+      "2 tablespoons flax seeds: It goes with six tablespoons of water. Grind it, stir it into the water and let it stand for ten minutes; it binds, and does not raise.",
     ],
     ["4 cloves garlic", "1/2 teaspoon garlic powder: Add it with the liquid, for it burns dry."],
     ["2 tbsp fresh ginger", "1/2 teaspoon ground ginger: Warmer and less sharp."],

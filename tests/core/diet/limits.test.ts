@@ -47,7 +47,7 @@ describe("limits on what food holds", () => {
       "cannot tell",
       "As far as I know a serving of Pot has 581.4 mg sodium, and for moonberries I have no figure; it may be at most 900 mg.",
     ]);
-    expect(only?.mend).toBe("Give moonberries a food of the table, or a weight.");
+    expect(only?.mend).toBe("Give moonberries a food of the table or of a label, or a weight.");
   });
 
   it("[D17] a day is what the log has of it and this meal; too little of it nobody can tell before it is over", () => {

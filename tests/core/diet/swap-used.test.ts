@@ -43,7 +43,7 @@ it("[D27] what cooks longer has its steps and dinner later, and the values follo
   const offers =
     meal.dishes.find(({ id }) => id === soup)?.ingredients.find(({ id }) => id === lentils)?.swaps ?? [];
   const swap = offers.findIndex(({ longer }) => longer === minutes(15));
-  expect(offers[swap]).toMatchObject({ use: "dry lentil", isCommon: true });
+  expect(offers[swap]).toMatchObject({ use: "brown lentils", isCommon: true });
   const [before, after] = [
     sessionAfter(begun),
     sessionAfter(begun, { type: "SwapUsed", dish: soup, ingredient: lentils, swap }),
@@ -55,7 +55,7 @@ it("[D27] what cooks longer has its steps and dinner later, and the values follo
   expect((simmer(after)?.time.low ?? 0) - (simmer(before)?.time.low ?? 0)).toBe(minutes(15));
   expect(runSheetOf(after, at).readyAt).toBeGreaterThan(runSheetOf(before, at).readyAt);
   expect(dishIn(after)?.ingredients.find(({ id }) => id === lentils)).toMatchObject({
-    item: "dry lentil",
+    item: "brown lentils",
     preparation: null,
   });
   const iron = (session: Session) => mealValues(session.meal, larder.foods).inAll.iron.low;
