@@ -1,4 +1,5 @@
 import { checkCommand } from "./cli/check.ts";
+import { amountsCommand } from "./cli/amounts.ts";
 import { hearCommand } from "./cli/hear.ts";
 import { modelsCommand } from "./cli/models.ts";
 import { paceCommand } from "./cli/pace.ts";
@@ -16,5 +17,6 @@ process.exitCode = await runCli(process.argv.slice(2), [
   paceCommand,
   valuesCommand,
   checkCommand,
+  amountsCommand,
   modelsCommand,
 ]);

@@ -7,7 +7,7 @@ import { err, ok } from "../units/result.ts";
 import type { CookingMeal, Dish, DishId, Ingredient, Meal, Step } from "./model.ts";
 
 /** More servings than any home kitchen cooks at once. */
-const MOST_SERVINGS = 100;
+export const MOST_SERVINGS = 100;
 
 type Scaling = (amount: Amount) => Amount;
 
@@ -24,8 +24,12 @@ function scaleIngredient(ingredient: Ingredient, scaled: Scaling): Ingredient {
   };
 }
 
+/** The list for a batch `factor` times as large: amounts, own weights and swaps, all exactly. */
+export const scaledList = (list: readonly Ingredient[], factor: Rational): readonly Ingredient[] =>
+  list.map((one) => scaleIngredient(one, (amount) => scaleAmount(amount, factor)));
+
 /** Pieces are whole: half a flatbread more than two makes three. */
-function scaleBatch(batch: Step["batch"], factor: Rational): Step["batch"] {
+export function scaleBatch(batch: Step["batch"], factor: Rational): Step["batch"] {
   if (batch === null) return null;
   const { whole, part } = mixed(mul(ratio(batch.of), factor));
   return { ...batch, of: Number(whole) + (part === ZERO ? 0 : 1) };

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
+import { amountsCommand } from "../../server/cli/amounts.ts";
 import { hearCommand } from "../../server/cli/hear.ts";
 import { modelsCommand } from "../../server/cli/models.ts";
 import { paceCommand } from "../../server/cli/pace.ts";
@@ -23,6 +24,7 @@ const commands = [
   paceCommand,
   valuesCommand,
   checkCommand,
+  amountsCommand,
   modelsCommand,
 ];
 let folder = "";
@@ -66,7 +68,7 @@ describe("help and misuse", () => {
   it.each([
     [
       ["roast"],
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, models.",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, models.",
     ],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
@@ -111,7 +113,7 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, models.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,
