@@ -43,10 +43,10 @@ function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {
   const before = new Map(dish.ingredients.map((one) => [one.id, one.amount]));
   const ingredients = dish.ingredients.map((one): Ingredient => {
     const amount = amounts.get(one.id) ?? one.amount;
-    // What was done to the one is not done to the other: "no salt added" was said of what is not used.
-    return one.id === id
-      ? { ...one, amount, item: swap.use, preparation: null, food: null, weighs: null }
-      : { ...one, amount };
+    // What the recipe says of its food, weight and preparation was said of what is no longer in the pot.
+    if (one.id === id)
+      return { ...one, amount, item: swap.use, preparation: null, food: null, weighs: null };
+    return amounts.has(one.id) ? { ...one, amount, weighs: null } : one;
   });
   const steps = dish.steps.map((step): Step => {
     const uses = step.uses.map((use) => {

@@ -193,6 +193,23 @@ describe("the step runner", () => {
     expect(outcome(log, 2, order as never)).toBe("SwapUsedBefore");
   });
 
+  it("[F42] what the dish says of a food and its weight does not hold for what is used instead", () => {
+    const [squash, water] = sessionOf(evening()).meal.dishes[0]?.ingredients ?? [];
+    expect([squash?.food, water?.food]).toEqual(["winter squash", "water"]);
+    const order = {
+      type: "UseSwap",
+      dish: sessionOf(evening()).meal.dishes[0]?.id,
+      ingredient: "squash",
+      swap: 0,
+    };
+    const [dish] = sessionOf(give(evening(), 1, order as never)).meal.dishes;
+    // The water is still water, but half a cup of it weighs something else.
+    expect(dish?.ingredients.map(({ food, weighs }) => [food, weighs])).toEqual([
+      [null, null],
+      ["water", null],
+    ]);
+  });
+
   it("[K17] dinner moves when a later time is asked for, and a time gone by is refused", () => {
     const log = give(evening(), 1, { type: "SetServing", serveAt: at(180) });
     expect(sessionOf(log).serveAt).toBe(at(180));

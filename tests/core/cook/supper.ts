@@ -64,8 +64,8 @@ const squash: Dish = {
       item: "winter squash",
       amount: amount("2 lb"),
       preparation: "halved",
-      food: null,
-      weighs: null,
+      food: "winter squash",
+      weighs: amount("900 g"),
       optional: false,
       swaps: [
         {
@@ -81,8 +81,8 @@ const squash: Dish = {
       item: "water",
       amount: amount("1 cup"),
       preparation: null,
-      food: null,
-      weighs: null,
+      food: "water",
+      weighs: amount("237 g"),
       optional: false,
       swaps: [],
     },
