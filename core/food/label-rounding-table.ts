@@ -32,8 +32,9 @@ const usGrams = rule(half, beyond(ratio(1)));
 
 /**
  * 21 CFR 101.9(c), as set out in the FDA's Guide to Nutrition Labeling and Education Act Requirements, attachment 7.
- * Minerals and vitamin C: "0" may be printed below two parts in a hundred of the daily value of 101.9(c)(8)(iv), and the
- * steps of milligrams are from memory; the wider of the old and the new rule where they differ.
+ * Minerals and vitamin C: "0" may be printed below two parts in a hundred of the daily value, 101.9(c)(8)(iii) and (iv);
+ * tenths of a milligram where that value is below 25 mg, whole ones below 250, else tens: what the FDA said of its rule of
+ * 27 May 2016. The wider of the old and the new rule where they differ.
  */
 const US: Readonly<Record<Nutrient, RoundingRule>> = {
   energy: rule(ratio(5), upTo(ratio(50), ratio(5)), beyond(ratio(10))),

@@ -215,6 +215,40 @@ describe("how many times", () => {
     expect(told(readFactor(text))).toBe(expected);
   });
 
+  it("[R56] no text at all makes the readers fail: it is taken, or told in one sentence", () => {
+    const words = [
+      "0",
+      "1",
+      "/",
+      "1/0",
+      "-",
+      ".",
+      "cup",
+      "kg",
+      "red lentils",
+      "x",
+      "in",
+      "round",
+      "½",
+      "%",
+      "9".repeat(40),
+    ];
+    const text = fc.oneof(
+      fc.string(),
+      fc.array(fc.constantFrom(...words), { maxLength: 7 }).map((all) => all.join(" ")),
+    );
+    fc.assert(
+      fc.property(text, (written) => {
+        const having = readHaving(dishCalled("lentil-soup"), written, table);
+        for (const read of [readPan(written), readFactor(written), having]) {
+          if (!read.ok) expect(read.error).toMatch(/^\S.*\.$/s);
+        }
+        if (having.ok) expect(toNumber(having.value.factor)).toBeGreaterThan(0);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   it("[R56] a thousand times is more than any kitchen makes", () => {
     const factor = readFactor("1,000");
     expect(factor.ok && told(makeable(dishCalled("kachumber"), factor.value))).toBe(

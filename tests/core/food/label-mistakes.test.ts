@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readLabel } from "../../../core/food/read-label.ts";
 import { spoilt } from "../recipe/bean-pot.ts";
@@ -180,6 +181,28 @@ describe("a mistake on a label", () => {
     ["energy: 190 kJ", "energy: 190 kcal", 7, "values.energy", ENERGY()],
   ])("[F33] on a label of the EU, %s written as %s", (from, to, ...expected) => {
     expect(told(spoilt(DRINK, from, to))).toContainEqual(expected);
+  });
+
+  it("[F33] no text at all makes the reader fail, and what is no food is told with a line and a sentence", () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(TOMATOES, DRINK),
+        fc.nat(),
+        fc.nat(12),
+        fc.oneof(fc.string(), fc.constantFrom("0", "-", "1/0", " g", "kJ", "<", "%", "9".repeat(40), ": ")),
+        (text, at, cut, put) => {
+          const start = at % text.length;
+          const broken = text.slice(0, start) + put + text.slice(start + cut);
+          const { food, mistakes } = readLabel("labels/check.yaml", broken, table);
+          expect(food === null).toBe(mistakes.length > 0);
+          for (const { line, sentence } of mistakes) {
+            expect(line).toBeGreaterThanOrEqual(1);
+            expect(sentence).toMatch(/^\S.*[.?]$/s);
+          }
+        },
+      ),
+      { numRuns: 500 },
+    );
   });
 
   it("[F33] wrong grams are told once, and not as wrong energy too", () => {
