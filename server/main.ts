@@ -7,6 +7,7 @@ import { planCommand } from "./cli/plan.ts";
 import { rehearseCommand } from "./cli/rehearse.ts";
 import { runCli } from "./cli/run-cli.ts";
 import { serveCommand } from "./cli/serve.ts";
+import { shopCommand } from "./cli/shop.ts";
 import { valuesCommand } from "./cli/values.ts";
 
 process.exitCode = await runCli(process.argv.slice(2), [
@@ -18,5 +19,6 @@ process.exitCode = await runCli(process.argv.slice(2), [
   valuesCommand,
   checkCommand,
   amountsCommand,
+  shopCommand,
   modelsCommand,
 ]);

@@ -44,6 +44,10 @@ export interface WrittenList {
   readonly notNeeded: readonly string[];
 }
 
+/** What no list takes off the shopper's hands. */
+export const buyingCaution =
+  "What you may eat is for your clinician to say: this list checks no diet and no allergy. Read the label of every package.";
+
 function nameOf(line: BuyingLine): string {
   const count = pieceCount(line);
   if (count === null) return line.name;

@@ -12,6 +12,7 @@ import { rehearseCommand } from "../../server/cli/rehearse.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
 import { serveCommand } from "../../server/cli/serve.ts";
 import { checkCommand } from "../../server/cli/check.ts";
+import { shopCommand } from "../../server/cli/shop.ts";
 import { valuesCommand } from "../../server/cli/values.ts";
 import { speak } from "../voice/synthetic-voices.ts";
 
@@ -25,6 +26,7 @@ const commands = [
   valuesCommand,
   checkCommand,
   amountsCommand,
+  shopCommand,
   modelsCommand,
 ];
 let folder = "";
@@ -68,7 +70,7 @@ describe("help and misuse", () => {
   it.each([
     [
       ["roast"],
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, models.",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, models.",
     ],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
@@ -113,7 +115,7 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, models.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,

@@ -1,0 +1,141 @@
+import { readFile } from "node:fs/promises";
+import type { CookingMeal } from "../../core/recipe/model.ts";
+import { MOST_SERVINGS, scaleDish, type Servings } from "../../core/recipe/scale.ts";
+import { buyingList } from "../../core/shop/buying-list.ts";
+import { readHouse, type HouseRead } from "../../core/shop/in-house.ts";
+import { writtenList } from "../../core/shop/written-list.ts";
+import { err, ok, type Result } from "../../core/units/result.ts";
+import { loadFoods } from "../pantry/load-foods.ts";
+import { loadPlaces } from "../pantry/load-places.ts";
+import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { findMeal } from "./find-meal.ts";
+import { inProgram } from "./in-program.ts";
+import { printData, printMessage } from "./print.ts";
+import { shopJson } from "./shop-json.ts";
+import { shopText } from "./shop-text.ts";
+
+const help = `shop MEAL …: print what to buy for a meal, or one list for several, by place in the shop.
+
+  MEAL               a meal's name, or the path of its file
+  --servings DISH=N  so many servings of a dish; as often as you like
+  --have FILE        what is in the house, a line for each thing: "3 onions", "half a head of garlic"; "oil" alone means
+                     that there is some. A line that cannot be read is told by its number, and nothing is taken off for it
+  --json             one object: meals, buy, ifYouLike, look, enough, useFirst, notNeeded, caution. Each line has name, food
+                     (its name in the table of foods), place, buy (in words), amounts, pieces, parts, grams (without
+                     peel), boughtGrams (with it), notes, for (dish, amount and item), inHouse and notReckoned (what is
+                     there but could not be taken off); null is not known, never nought
+
+What several dishes want is one line, with what each takes. Amounts are added exactly, or by weight where the table of
+foods (recipes/foods/foods.txt) knows both; what it does not know stands under its own name. Things are told whole and
+weights as bought, for the upper end of a range. Where things are in the shop stands in recipes/foods/places.txt.
+
+This checks no diet and no allergy: what you may eat is for your clinician to say, and labels are yours to read.
+
+Example: shop welcome-supper slack-water-lunch --servings lentil-soup=8 --have cupboard.txt`;
+
+const options = {
+  servings: { type: "string", multiple: true, default: [] as string[] },
+  have: { type: "string" },
+  json: { type: "boolean", default: false },
+} as const;
+
+interface Wanted {
+  readonly meals: readonly string[];
+  readonly servings: Servings;
+  readonly have: string | null;
+  readonly json: boolean;
+}
+
+function readServings(words: readonly string[]): Result<Servings, string> {
+  const servings: Record<string, number> = {};
+  for (const word of words) {
+    const [, dish, count] = /^([^=]+)=(\d{1,6})$/.exec(word) ?? [];
+    if (dish === undefined || Number(count) < 1 || Number(count) > MOST_SERVINGS)
+      return err(
+        `--servings takes a dish and a whole number from 1 to ${MOST_SERVINGS}, for instance: --servings lentil-soup=6`,
+      );
+    servings[dish] = Number(count);
+  }
+  return ok(servings);
+}
+
+function readWanted(args: readonly string[]): Result<Wanted, string> {
+  const read = readArguments(args, options);
+  if (!read.ok) return read;
+  const { values, positionals } = read.value;
+  if (positionals.length === 0) return err("Name the meals to shop for, for instance: shop welcome-supper");
+  const servings = readServings(values.servings);
+  if (!servings.ok) return servings;
+  return ok({ meals: positionals, servings: servings.value, have: values.have ?? null, json: values.json });
+}
+
+/** The meals with the servings that are asked for. Error: one sentence. */
+async function findMeals({
+  meals: words,
+  servings,
+}: Wanted): Promise<Result<readonly CookingMeal[], string>> {
+  const meals: CookingMeal[] = [];
+  for (const word of words) {
+    const found = await findMeal(word);
+    if (!found.ok) return found;
+    meals.push(found.value.meal);
+  }
+  const dishes = meals.flatMap((meal) => meal.dishes);
+  const stranger = Object.keys(servings).find((id) => dishes.every((dish) => dish.id !== id));
+  if (stranger !== undefined) {
+    const there = [...new Set(dishes.map(({ id }) => id))].join(", ");
+    return err(`There is no dish called ${stranger} in what you cook. There are: ${there}.`);
+  }
+  return ok(
+    meals.map((meal) => ({
+      ...meal,
+      dishes: meal.dishes.map((dish) => scaleDish(dish, servings[dish.id] ?? dish.yield.servings)),
+    })),
+  );
+}
+
+async function readHave(file: string | null): Promise<Result<HouseRead, string>> {
+  if (file === null) return ok({ house: [], mistakes: [] });
+  const text = await readFile(file, "utf8").catch(() => null);
+  return text === null
+    ? err(`${file} cannot be read. Name a file with what is in the house.`)
+    : ok(readHouse(text));
+}
+
+async function run(args: readonly string[]): Promise<ExitCode> {
+  const wanted = readWanted(args);
+  if (!wanted.ok) {
+    printMessage(wanted.error);
+    return exit.misuse;
+  }
+  const folder = inProgram("recipes");
+  const [meals, have] = [await findMeals(wanted.value), await readHave(wanted.value.have)];
+  const [foods, places] = [await loadFoods(folder), await loadPlaces(folder)];
+  for (const part of [meals, have, foods, places]) {
+    if (part.ok) continue;
+    printMessage(part.error);
+    return exit.refused;
+  }
+  if (!meals.ok || !have.ok || !foods.ok || !places.ok) return exit.refused;
+  for (const { line, sentence } of have.value.mistakes)
+    printMessage(`${wanted.value.have ?? ""}, line ${line}: ${sentence} Nothing was taken off for it.`);
+  const list = buyingList({
+    meals: meals.value,
+    foods: foods.value,
+    places: places.value,
+    house: have.value.house,
+  });
+  const text = wanted.value.json
+    ? JSON.stringify(shopJson(list, meals.value))
+    : shopText(writtenList(list, meals.value));
+  printData(text);
+  return exit.right;
+}
+
+/** `shop`: what to buy for one meal or several, and where it is in the shop. */
+export const shopCommand: CliCommand = {
+  name: "shop",
+  summary: "tell what to buy for a meal or several, by place in the shop, less what is in the house",
+  help,
+  run,
+};
