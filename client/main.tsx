@@ -5,6 +5,7 @@ import { createCaller } from "./kitchen/caller.ts";
 import { createClock } from "./kitchen/clock.ts";
 import type { EarTrial } from "./kitchen/ear-trial.ts";
 import { createMealStore } from "./kitchen/meal-store.ts";
+import { lazyBuyingDesk } from "./kitchen/lazy-buying.ts";
 import { lazyMisheardRecord } from "./kitchen/lazy-misheard.ts";
 import { createSettings } from "./kitchen/settings.ts";
 import { letWatch } from "./kitchen/watched.ts";
@@ -85,6 +86,7 @@ showPage(
     sayAloud: (text) => void sound.say(text, { priority: "answer" }),
     trial,
     misheard,
+    buying: lazyBuyingDesk(),
     awake: computed(() => dark.value ?? notice.value),
     wake: () => {
       void sound.unlock();

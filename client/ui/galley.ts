@@ -1,4 +1,5 @@
 import type { ReadonlySignal, Signal } from "@preact/signals";
+import type { BuyingDesk } from "../kitchen/buying-model.ts";
 import type { Caller } from "../kitchen/caller.ts";
 import type { Clock } from "../kitchen/clock.ts";
 import type { Ear } from "../kitchen/ear-model.ts";
@@ -23,6 +24,8 @@ export interface Galley {
   readonly trial: Signal<EarTrial | null>;
   /** The record of misheard sentences; its code comes when it is first asked for. Fails where it cannot be fetched. */
   readonly misheard: () => Promise<MisheardRecord>;
+  /** The list of what to buy; its code comes when it is first asked for. Fails where it cannot be fetched. */
+  readonly buying: () => Promise<BuyingDesk>;
   /** Why the screen may go dark, as one sentence; null while it is kept awake or need not be. */
   readonly awake: ReadonlySignal<string | null>;
   /** Call it from the touch that begins a meal: sound, microphone and a screen that stays on need one. */

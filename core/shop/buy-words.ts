@@ -1,6 +1,6 @@
 import { measured, type Measured } from "../units/amount.ts";
 import { shortAmount } from "../units/amount-words.ts";
-import { compare, div, mixed, mul, ONE, ratio, rational, ZERO, type Rational } from "../units/rational.ts";
+import { compare, div, mixed, mul, ratio, rational, ZERO, type Rational } from "../units/rational.ts";
 import { unitWords } from "../units/unit.ts";
 import { BUNDLES } from "./bundle-table.ts";
 import type { BuyingLine } from "./buying-list.ts";
@@ -39,9 +39,12 @@ function bundleWords({ food, parcels }: BuyingLine): string | null {
   return `about ${[QUARTERS[quarters - 1] ?? "", "a", one].join(" ").trim()}`;
 }
 
+/** A lighter spoonful is told by its spoon alone: few scales at home show it. */
+const leastTold = ratio(5);
+
 /** Grams rounded up to what a shopper asks for: "about 170 g", "about 1.3 kg"; null for next to nothing. */
 function weightWords(grams: Rational): string | null {
-  if (compare(grams, ONE) < 0) return null;
+  if (compare(grams, leastTold) < 0) return null;
   const steps: readonly (readonly [number, number])[] = [
     [10, 1],
     [100, 5],

@@ -73,6 +73,7 @@ async function serve(args: readonly string[]): Promise<ExitCode> {
     book,
     pageFolder: inProgram("dist/client"),
     modelsFolder: values.models === undefined ? inProgram("models") : resolve(values.models),
+    tablesFolder: inProgram("recipes"),
     report: printMessage,
   });
   if (!server.ok) {

@@ -1,9 +1,11 @@
-import { readFile } from "node:fs/promises";
+import { randomUUID } from "node:crypto";
+import { readFile, writeFile } from "node:fs/promises";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { MOST_SERVINGS, scaleDish, type Servings } from "../../core/recipe/scale.ts";
 import { buyingList } from "../../core/shop/buying-list.ts";
 import { readHouse, type HouseRead } from "../../core/shop/in-house.ts";
-import { writtenList } from "../../core/shop/written-list.ts";
+import { savedPage } from "../../core/shop/saved-page.ts";
+import { writtenList, type WrittenList } from "../../core/shop/written-list.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { loadFoods } from "../pantry/load-foods.ts";
 import { loadPlaces } from "../pantry/load-places.ts";
@@ -20,6 +22,7 @@ const help = `shop MEAL …: print what to buy for a meal, or one list for sever
   --servings DISH=N  so many servings of a dish; as often as you like
   --have FILE        what is in the house, a line for each thing: "3 onions", "half a head of garlic"; "oil" alone means
                      that there is some. A line that cannot be read is told by its number, and nothing is taken off for it
+  --page FILE        write the list as a page to be ticked; it opens on a phone, without this machine or a network
   --json             one object: meals, buy, ifYouLike, look, enough, useFirst, notNeeded, caution. Each line has name, food
                      (its name in the table of foods), place, buy (in words), amounts, pieces, parts, grams (without
                      peel), boughtGrams (with it), notes, for (dish, amount and item), inHouse and notReckoned (what is
@@ -36,6 +39,7 @@ Example: shop welcome-supper slack-water-lunch --servings lentil-soup=8 --have c
 const options = {
   servings: { type: "string", multiple: true, default: [] as string[] },
   have: { type: "string" },
+  page: { type: "string" },
   json: { type: "boolean", default: false },
 } as const;
 
@@ -43,6 +47,7 @@ interface Wanted {
   readonly meals: readonly string[];
   readonly servings: Servings;
   readonly have: string | null;
+  readonly page: string | null;
   readonly json: boolean;
 }
 
@@ -66,7 +71,13 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
   if (positionals.length === 0) return err("Name the meals to shop for, for instance: shop welcome-supper");
   const servings = readServings(values.servings);
   if (!servings.ok) return servings;
-  return ok({ meals: positionals, servings: servings.value, have: values.have ?? null, json: values.json });
+  return ok({
+    meals: positionals,
+    servings: servings.value,
+    have: values.have ?? null,
+    page: values.page ?? null,
+    json: values.json,
+  });
 }
 
 /** The meals with the servings that are asked for. Error: one sentence. */
@@ -125,11 +136,19 @@ async function run(args: readonly string[]): Promise<ExitCode> {
     places: places.value,
     house: have.value.house,
   });
-  const text = wanted.value.json
-    ? JSON.stringify(shopJson(list, meals.value))
-    : shopText(writtenList(list, meals.value));
-  printData(text);
-  return exit.right;
+  const written = writtenList(list, meals.value);
+  printData(wanted.value.json ? JSON.stringify(shopJson(list, meals.value)) : shopText(written));
+  return writePage(wanted.value.page, written);
+}
+
+async function writePage(file: string | null, list: WrittenList): Promise<ExitCode> {
+  if (file === null) return exit.right;
+  const problem = await writeFile(file, savedPage(list, randomUUID())).then(
+    () => null,
+    () => `${file} cannot be written. Name a file in a folder that is there.`,
+  );
+  if (problem !== null) printMessage(problem);
+  return problem === null ? exit.right : exit.refused;
 }
 
 /** `shop`: what to buy for one meal or several, and where it is in the shop. */

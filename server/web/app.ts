@@ -10,6 +10,7 @@ export interface AppParts {
   readonly pantry: () => Promise<Pantry>;
   readonly voice: Router;
   readonly calendar: Router;
+  readonly buying: Router;
   /** The built page: dist/client. */
   readonly pageFolder: string;
   readonly modelsFolder: string;
@@ -55,7 +56,8 @@ export function createApp(parts: AppParts): Express {
   app.get("/api/meals", async (_request, response) => {
     response.set("Cache-Control", "no-store").json(await parts.pantry());
   });
-  app.use(speechFiles(parts.modelsFolder), parts.voice, parts.calendar, pageFiles(parts.pageFolder));
+  app.use(speechFiles(parts.modelsFolder), parts.voice, parts.calendar, parts.buying);
+  app.use(pageFiles(parts.pageFolder));
   app.use((_request, response) => {
     response.status(404).json({ error: "There is nothing at this address." });
   });

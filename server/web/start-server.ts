@@ -16,6 +16,7 @@ import { SqliteMealStore } from "../store/sqlite-meal-store.ts";
 import { createVoice } from "../voice/create-voice.ts";
 import { voiceRouter } from "../voice/voice-router.ts";
 import { createApp } from "./app.ts";
+import { buyingRouter } from "./buying-router.ts";
 import { calendarRouter } from "./calendar-router.ts";
 import { attachSockets } from "./sockets.ts";
 
@@ -27,6 +28,8 @@ export interface ServerOptions {
   readonly book: MealBook;
   readonly pageFolder: string;
   readonly modelsFolder: string;
+  /** Has the tables of foods and places in foods/. */
+  readonly tablesFolder: string;
   /** Is told one sentence, or the trace of a bug of ours. */
   readonly report: (problem: string) => void;
 }
@@ -113,7 +116,9 @@ function join(options: ServerOptions, kitchen: Kitchen) {
     cooking: kitchen.cooking(),
   });
   const calendar = calendarRouter(() => kitchen.evening());
-  const app = createApp({ pantry, voice: voiceRouter(voice), calendar, pageFolder, modelsFolder, report });
+  const buying = buyingRouter((id, servings) => book.meal(id, servings), options.tablesFolder);
+  const voices = voiceRouter(voice);
+  const app = createApp({ pantry, voice: voices, calendar, buying, pageFolder, modelsFolder, report });
   const http = createServer(app);
   const devices = attachSockets(http, kitchen, report);
   const stopTicking = startTicking(kitchen, report);

@@ -56,6 +56,7 @@ beforeEach(async () => {
     pantry: () => Promise.resolve({ meals: [], mistakes: [], cooking: null }),
     voice,
     calendar: Router(),
+    buying: Router(),
     pageFolder: page,
     modelsFolder: join(folder, "models"),
     report: (problem) => reports.push(problem),

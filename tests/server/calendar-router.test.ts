@@ -55,6 +55,7 @@ beforeEach(async () => {
     pantry: () => Promise.resolve({ meals: [], mistakes: [], cooking: null }),
     voice: Router(),
     calendar: calendarRouter(() => kitchen.evening()),
+    buying: Router(),
     pageFolder: "/nowhere",
     modelsFolder: "/nowhere",
     report: (problem) => reports.push(problem),

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
@@ -131,6 +131,16 @@ describe("the buying list on the command line", () => {
     ]);
     expect(buy.some(({ name }) => name === "lemon")).toBe(false);
     expect(notNeeded).toEqual(["oil"]);
+  });
+
+  it("[B31] the list is written as a page; where that cannot be it is told", async () => {
+    const page = join(folder, "list.html");
+    expect([await shop("welcome-supper", "--page", page), told]).toEqual([0, []]);
+    expect(readFileSync(page, "utf8")).toContain("<b>garlic</b>: 5 cloves, about half a head");
+    expect([await shop("welcome-supper", "--page", "/nowhere/list.html"), told]).toEqual([
+      1,
+      ["/nowhere/list.html cannot be written. Name a file in a folder that is there."],
+    ]);
   });
 
   it.each([

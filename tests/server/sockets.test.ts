@@ -24,6 +24,7 @@ async function start(port = 0): Promise<RunningServer> {
     book,
     pageFolder: join(folder, "no-page"),
     modelsFolder: join(folder, "no-models"),
+    tablesFolder: "recipes",
     report: (problem) => reports.push(problem),
   });
   if (!started.ok) throw new Error(started.error);
@@ -252,6 +253,7 @@ describe("a server that stops in the middle of a meal", () => {
       book,
       pageFolder: folder,
       modelsFolder: folder,
+      tablesFolder: "recipes",
       report: () => undefined,
     });
     expect(refused).toEqual({

@@ -14,10 +14,11 @@ interface MealCardProps {
   readonly galley: Galley;
   readonly isPicked: boolean;
   readonly onPick: () => void;
+  readonly onShop: (servings: Wanted["servings"]) => void;
 }
 
 /** One meal: what it is and when it could be on the table. Picked, it unfolds. */
-export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
+export function MealCard({ meal, galley, isPicked, onPick, onShop }: MealCardProps) {
   const { clock } = galley;
   const takes = minutes(meal.takesMinutes);
   const panel = `choices-${meal.id}`;
@@ -55,7 +56,7 @@ export function MealCard({ meal, galley, isPicked, onPick }: MealCardProps) {
       </button>
       {isPicked && (
         <div id={panel} class="meal-choices">
-          <Unfolded meal={meal} galley={galley} />
+          <Unfolded meal={meal} galley={galley} onShop={onShop} />
         </div>
       )}
     </li>
@@ -70,7 +71,7 @@ type Lighting =
   | { readonly state: "lighting" }
   | { readonly state: "refused"; readonly sentence: string };
 
-function Unfolded({ meal, galley }: Pick<MealCardProps, "meal" | "galley">) {
+function Unfolded({ meal, galley, onShop }: Pick<MealCardProps, "meal" | "galley" | "onShop">) {
   const [lighting, setLighting] = useState<Lighting>({ state: "ready" });
   const light = (wanted: Wanted): void => {
     galley.wake();
@@ -81,7 +82,13 @@ function Unfolded({ meal, galley }: Pick<MealCardProps, "meal" | "galley">) {
   };
   return (
     <>
-      <MealChoices meal={meal} clock={galley.clock} isBusy={lighting.state === "lighting"} onLight={light} />
+      <MealChoices
+        meal={meal}
+        clock={galley.clock}
+        isBusy={lighting.state === "lighting"}
+        onLight={light}
+        onShop={onShop}
+      />
       {lighting.state === "refused" && (
         <p class="refused" role="alert">
           {lighting.sentence}

@@ -13,6 +13,7 @@ interface MealChoicesProps {
   readonly clock: Clock;
   readonly isBusy: boolean;
   readonly onLight: (wanted: Wanted) => void;
+  readonly onShop: (servings: Wanted["servings"]) => void;
 }
 
 type Servings = Wanted["servings"];
@@ -21,7 +22,7 @@ type Servings = Wanted["servings"];
 const mostServings = 100;
 
 /** For how many and for when; both stand right already, so that the big key is all that is needed. */
-export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) {
+export function MealChoices({ meal, clock, isBusy, onLight, onShop }: MealChoicesProps) {
   const now = clock.now.value;
   const [servings, setServings] = useState<Servings>(() =>
     Object.fromEntries(meal.dishes.map((dish) => [dish.id, dish.servings])),
@@ -61,6 +62,9 @@ export function MealChoices({ meal, clock, isBusy, onLight }: MealChoicesProps) 
         onClick={() => onLight({ servings, serveAt, helpers: cooks - 1 })}
       >
         {isBusy ? "Lighting it" : "Light the stove"}
+      </button>
+      <button type="button" class="key key-shop" onClick={() => onShop(servings)}>
+        What to buy
       </button>
       <details class="each">
         <summary>Each dish by itself</summary>

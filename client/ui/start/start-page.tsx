@@ -1,5 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Pantry } from "../../../core/sync/protocol.ts";
+import { BuyingDoor } from "../buying/buying-door.tsx";
+import type { MealToBuy, Shopping } from "../buying/buying-props.ts";
 import type { Galley } from "../galley.ts";
 import { Notices } from "../notices.tsx";
 import { Cautions } from "./cautions.tsx";
@@ -18,6 +20,7 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
   const { store } = galley;
   const [shelf, setShelf] = useState<Shelf>({ state: "loading" });
   const [picked, setPicked] = useState<string | null>(null);
+  const [shopping, setShopping] = useState<Shopping | null>(null);
   const link = store.link.value;
   useEffect(() => {
     let isCurrent = true;
@@ -48,10 +51,22 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
           </p>
         )}
         {shelf.state === "open" && (
-          <Meals shelf={shelf.pantry} galley={galley} picked={picked} onPick={setPicked} />
+          <Meals
+            shelf={shelf.pantry}
+            galley={galley}
+            picked={picked}
+            onPick={setPicked}
+            onShop={(meal) => setShopping({ for: "meal", meal })}
+          />
         )}
       </main>
       {shelf.state === "open" && <Mistakes mistakes={shelf.pantry.mistakes} />}
+      <BuyingDoor
+        galley={galley}
+        meals={shelf.state === "open" ? shelf.pantry.meals : []}
+        shopping={shopping}
+        onShopping={setShopping}
+      />
       <MisheardDoor galley={galley} />
       <Cautions />
     </div>
@@ -63,9 +78,10 @@ interface MealsProps {
   readonly galley: Galley;
   readonly picked: string | null;
   readonly onPick: (meal: string | null) => void;
+  readonly onShop: (meal: MealToBuy) => void;
 }
 
-function Meals({ shelf, galley, picked, onPick }: MealsProps) {
+function Meals({ shelf, galley, picked, onPick, onShop }: MealsProps) {
   if (shelf.meals.length === 0) {
     return (
       <p class="empty">
@@ -82,6 +98,7 @@ function Meals({ shelf, galley, picked, onPick }: MealsProps) {
           meal={meal}
           galley={galley}
           isPicked={meal.id === picked}
+          onShop={(servings) => onShop({ meal: meal.id, servings })}
           onPick={() => {
             onPick(meal.id === picked ? null : meal.id);
             // While the cook looks at servings and time: the second touch then finds it loaded.

@@ -1,4 +1,5 @@
 import { computed, signal } from "@preact/signals";
+import { createBuyingDesk } from "../../../client/kitchen/buying-desk.ts";
 import { createCaller } from "../../../client/kitchen/caller.ts";
 import type { Caller } from "../../../client/kitchen/caller.ts";
 import type { Clock } from "../../../client/kitchen/clock.ts";
@@ -131,6 +132,8 @@ function show(scene: Scene): ScreenBench {
     deaf: signal(false),
     newId: () => crypto.randomUUID(),
   });
+  // The test answers what it asks the server.
+  const desk = createBuyingDesk(() => crypto.randomUUID());
   const trial = signal<EarTrial | null>(null);
   const settings = signal<Settings>({
     ...defaultSettings,
@@ -150,6 +153,7 @@ function show(scene: Scene): ScreenBench {
       sayAloud: (text) => void said.push(text),
       trial,
       misheard: async () => record,
+      buying: async () => desk,
       awake: signal(scene.awake),
       wake: () => (woken += 1),
       ear: {

@@ -173,6 +173,11 @@ describe("what is bought", () => {
     expect(onlyLine(["500 g pearl barley"])).toContain("pearl barley: 500 g |");
   });
 
+  it("[B9] next to nothing is told by its spoon", () => {
+    expect(onlyLine(["1 tsp dried thyme"])).toContain("dried thyme: 1 tsp |");
+    expect(onlyLine(["3 tbsp dried thyme"])).toContain("dried thyme: 3 tbsp, about 15 g |");
+  });
+
   it("[B9] where nobody knows the refuse no weight is told", () => {
     const [line] = listFor(soupAndSauce(["1 cup moon berries"])).buy;
     expect([line?.grams, line?.boughtGrams]).toEqual([null, null]);
@@ -183,8 +188,8 @@ describe("what is bought", () => {
       ["black pepper to taste", "1/4 cup cilantro (optional)"],
       ["1/4 cup cilantro"],
     );
-    expect(written(meals)).toEqual(["cilantro: ¼ cup, about 5 g |  | for the sauce"]);
-    expect(written(meals, "if-you-like")).toEqual(["cilantro: ¼ cup, about 5 g |  | for the soup"]);
+    expect(written(meals)).toEqual(["cilantro: ¼ cup |  | for the sauce"]);
+    expect(written(meals, "if-you-like")).toEqual(["cilantro: ¼ cup |  | for the soup"]);
     expect(written(meals, "look")).toEqual(["black pepper:  |  | to taste for the soup"]);
   });
 

@@ -1,0 +1,110 @@
+import { signal } from "@preact/signals";
+import * as z from "zod/mini";
+import { buyingPath } from "../../core/sync/buying-path.ts";
+import type { BuyingRequest } from "../../core/sync/buying-request.ts";
+import type { WrittenList } from "../../core/shop/written-list.ts";
+import { parseJson, readItem } from "../storage/kept-log.ts";
+import type { BuyingDesk, KeptList } from "./buying-model.ts";
+
+const line = z.object({
+  id: z.string(),
+  name: z.string(),
+  buy: z.string(),
+  note: z.string(),
+  shares: z.string(),
+});
+
+const list = z.object({
+  title: z.string(),
+  dishes: z.array(z.string()),
+  useFirst: z.array(z.string()),
+  sections: z.array(
+    z.object({
+      kind: z.enum(["buy", "if-you-like", "look", "enough"]),
+      name: z.string(),
+      lines: z.array(line),
+    }),
+  ),
+  notNeeded: z.array(z.string()),
+});
+
+const mistakes = z.array(z.object({ line: z.number(), sentence: z.string() }));
+
+const answer = z.object({ list, mistakes });
+
+const keptList = z.object({
+  id: z.string(),
+  list,
+  wanted: z.object({
+    meals: z.array(z.object({ meal: z.string(), servings: z.record(z.string(), z.number()) })),
+    house: z.string(),
+  }),
+  mistakes,
+  ticked: z.array(z.string()),
+});
+
+const key = "stovecall.buying";
+
+const away = "The server does not answer, so no list can be made. One that was made before stays here.";
+
+function readKept(): KeptList | null {
+  const kept = keptList.safeParse(parseJson(readItem(key) ?? "null"));
+  return kept.success ? kept.data : null;
+}
+
+type Asked = { readonly sentence: string } | z.infer<typeof answer>;
+
+async function ask(wanted: BuyingRequest): Promise<Asked> {
+  const response = await fetch(buyingPath, {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(wanted),
+  }).catch(() => null);
+  if (response === null) return { sentence: away };
+  const told: unknown = await response.json().catch(() => null);
+  const read = answer.safeParse(told);
+  if (response.ok && read.success) return read.data;
+  const refused = z.object({ error: z.string() }).safeParse(told);
+  return { sentence: refused.success ? refused.data.error : away };
+}
+
+/** The lines that are bought as they were before: what is ticked of another amount is not in the bag yet. */
+function stillTicked(before: KeptList | null, now: WrittenList): readonly string[] {
+  if (before === null) return [];
+  const linesOf = ({ sections }: WrittenList) => sections.flatMap(({ lines }) => lines);
+  const bought = new Map(linesOf(before.list).map(({ id, buy }) => [id, buy]));
+  return linesOf(now)
+    .filter(({ id, buy }) => before.ticked.includes(id) && bought.get(id) === buy)
+    .map(({ id }) => id);
+}
+
+/** The list that this browser keeps. @param newId tells one list from another */
+export function createBuyingDesk(newId: () => string): BuyingDesk {
+  const kept = signal<KeptList | null>(readKept());
+  const keep = (now: KeptList): void => {
+    kept.value = now;
+    try {
+      localStorage.setItem(key, JSON.stringify(now));
+    } catch {
+      // A full or forbidden store costs only the list at the next visit.
+    }
+  };
+  const make = async (wanted: BuyingRequest, before: KeptList | null): Promise<string | null> => {
+    const asked = await ask(wanted);
+    if ("sentence" in asked) return asked.sentence;
+    keep({ id: newId(), ...asked, wanted, ticked: stillTicked(before, asked.list) });
+    return null;
+  };
+  return {
+    kept,
+    begin: (wanted) => make(wanted, null),
+    change: (wanted) => make(wanted, kept.peek()),
+    tick: (id) => {
+      const before = kept.peek();
+      if (before === null) return;
+      const { ticked } = before;
+      const isIn = ticked.includes(id);
+      keep({ ...before, ticked: isIn ? ticked.filter((one) => one !== id) : [...ticked, id] });
+    },
+  };
+}

@@ -1,0 +1,50 @@
+import type { FunctionComponent } from "preact";
+import type { MealCard } from "../../../core/sync/protocol.ts";
+import type { Galley } from "../galley.ts";
+import { Sheet } from "../parts/sheet.tsx";
+import { useLazy } from "../parts/use-lazy.ts";
+import type { BuyingProps, Shopping } from "./buying-props.ts";
+import { leftToBuy } from "./left-to-buy.ts";
+import { useDesk } from "./use-desk.ts";
+
+interface DoorProps {
+  readonly galley: Galley;
+  readonly meals: readonly MealCard[];
+  /** null: nobody looks at the list. */
+  readonly shopping: Shopping | null;
+  readonly onShopping: (shopping: Shopping | null) => void;
+}
+
+const load = async (): Promise<FunctionComponent<BuyingProps>> =>
+  (await import("./buying-list.tsx")).BuyingListPage;
+
+/** The way back to the list that this device keeps, and the list laid over the page. Its code comes with the start page. */
+export function BuyingDoor({ galley, meals, shopping, onShopping }: DoorProps) {
+  const link = galley.store.link.value;
+  const desk = useDesk(galley.buying, link);
+  // Fetched before it is wanted: in the shop there is no server to fetch it from.
+  const page = useLazy(load, link);
+  const kept = desk?.kept.value ?? null;
+  return (
+    <>
+      {kept !== null && (
+        <aside aria-label="What to buy">
+          <button type="button" class="key key-small" onClick={() => onShopping({ for: "kept" })}>
+            Your list for {kept.list.title}: {leftToBuy(kept)}
+          </button>
+        </aside>
+      )}
+      {shopping !== null && (
+        <Sheet title="What to buy" kind="wide" onClose={() => onShopping(null)}>
+          {desk !== null && page.state === "here" ? (
+            <page.Inside desk={desk} meals={meals} shopping={shopping} />
+          ) : (
+            <p role="status">
+              {page.state === "failed" ? "The list cannot be opened while the server is away." : "Opening."}
+            </p>
+          )}
+        </Sheet>
+      )}
+    </>
+  );
+}

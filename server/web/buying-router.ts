@@ -1,0 +1,62 @@
+import express, { Router, type Request, type Response } from "express";
+import type { CookingMeal } from "../../core/recipe/model.ts";
+import type { Servings } from "../../core/recipe/scale.ts";
+import { buyingList } from "../../core/shop/buying-list.ts";
+import { readHouse } from "../../core/shop/in-house.ts";
+import { writtenList } from "../../core/shop/written-list.ts";
+import { buyingPath } from "../../core/sync/buying-path.ts";
+import { buyingRequest, type BuyingAnswer } from "../../core/sync/buying-request.ts";
+import type { Result } from "../../core/units/result.ts";
+import { loadFoods } from "../pantry/load-foods.ts";
+import { loadPlaces } from "../pantry/load-places.ts";
+import { isOwnPage } from "./own-host.ts";
+
+/** Looks up a meal with its dishes scaled. Error: one sentence. */
+export type FindMeal = (id: string, servings: Servings) => Result<CookingMeal, string>;
+
+function refuse(response: Response, status: 400 | 403 | 404 | 503, error: string): void {
+  response.status(status).set("Cache-Control", "no-store").json({ error });
+}
+
+async function answer(find: FindMeal, folder: string, request: Request, response: Response): Promise<void> {
+  if (!isOwnPage(request)) {
+    refuse(response, 403, "The buying list is for Stovecall's own page. Open it there.");
+    return;
+  }
+  const wanted = buyingRequest.safeParse(request.body);
+  if (!wanted.success) {
+    refuse(response, 400, "The server could not read for which meals to shop. Reload the page.");
+    return;
+  }
+  const meals: CookingMeal[] = [];
+  for (const { meal, servings } of wanted.data.meals) {
+    const found = find(meal, servings);
+    if (!found.ok) {
+      refuse(response, 404, found.error);
+      return;
+    }
+    meals.push(found.value);
+  }
+  // Read anew each time: who mends the tables sees it in the next list.
+  const [foods, places] = [await loadFoods(folder), await loadPlaces(folder)];
+  if (!foods.ok || !places.ok) {
+    refuse(response, 503, foods.ok ? (places.ok ? "" : places.error) : foods.error);
+    return;
+  }
+  const { house, mistakes } = readHouse(wanted.data.house);
+  const list = buyingList({ meals, foods: foods.value, places: places.value, house });
+  const told: BuyingAnswer = { list: writtenList(list, meals), mistakes };
+  response.set("Cache-Control", "no-store").json(told);
+}
+
+/**
+ * POST /api/buying : what to buy for meals, or `{ error }` with one sentence.
+ * @param folder has the tables in foods/
+ */
+export function buyingRouter(find: FindMeal, folder: string): Router {
+  const router = Router();
+  router.post(buyingPath, express.json({ limit: "32kb" }), (request, response) =>
+    answer(find, folder, request, response),
+  );
+  return router;
+}
