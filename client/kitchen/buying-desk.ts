@@ -5,6 +5,7 @@ import type { BuyingRequest } from "../../core/sync/buying-request.ts";
 import type { WrittenList } from "../../core/shop/written-list.ts";
 import { parseJson, readItem } from "../storage/kept-log.ts";
 import type { BuyingDesk, KeptList } from "./buying-model.ts";
+import { ownLine } from "./own-line.ts";
 
 const line = z.object({
   id: z.string(),
@@ -40,6 +41,7 @@ const keptList = z.object({
     house: z.string(),
   }),
   mistakes,
+  own: z.array(z.string()),
   ticked: z.array(z.string()),
 });
 
@@ -69,42 +71,70 @@ async function ask(wanted: BuyingRequest): Promise<Asked> {
 }
 
 /** The lines that are bought as they were before: what is ticked of another amount is not in the bag yet. */
-function stillTicked(before: KeptList | null, now: WrittenList): readonly string[] {
-  if (before === null) return [];
+function stillTicked(before: KeptList, now: WrittenList): readonly string[] {
   const linesOf = ({ sections }: WrittenList) => sections.flatMap(({ lines }) => lines);
   const bought = new Map(linesOf(before.list).map(({ id, buy }) => [id, buy]));
-  return linesOf(now)
-    .filter(({ id, buy }) => before.ticked.includes(id) && bought.get(id) === buy)
-    .map(({ id }) => id);
+  const same = linesOf(now).filter(({ id, buy }) => bought.get(id) === buy);
+  const ids = new Set([...same.map(({ id }) => id), ...before.own.map(ownLine)]);
+  return before.ticked.filter((id) => ids.has(id));
+}
+
+function store(kept: KeptList | null): void {
+  try {
+    if (kept === null) localStorage.removeItem(key);
+    else localStorage.setItem(key, JSON.stringify(kept));
+  } catch {
+    // A full or forbidden store costs only the list at the next visit.
+  }
+}
+
+function withTick(before: KeptList, id: string): KeptList {
+  const { ticked } = before;
+  const isIn = ticked.includes(id);
+  return { ...before, ticked: isIn ? ticked.filter((one) => one !== id) : [...ticked, id] };
+}
+
+function withOwn(before: KeptList, thing: string): KeptList {
+  const plain = thing.replace(/\s+/g, " ").trim();
+  const isNew = plain !== "" && !before.own.includes(plain);
+  return isNew ? { ...before, own: [...before.own, plain] } : before;
 }
 
 /** The list that this browser keeps. @param newId tells one list from another */
 export function createBuyingDesk(newId: () => string): BuyingDesk {
   const kept = signal<KeptList | null>(readKept());
-  const keep = (now: KeptList): void => {
+  const keep = (now: KeptList | null): void => {
     kept.value = now;
-    try {
-      localStorage.setItem(key, JSON.stringify(now));
-    } catch {
-      // A full or forbidden store costs only the list at the next visit.
-    }
+    store(now);
   };
-  const make = async (wanted: BuyingRequest, before: KeptList | null): Promise<string | null> => {
+  const change = (by: (before: KeptList) => KeptList): void => {
+    const before = kept.peek();
+    if (before !== null) keep(by(before));
+  };
+  const make = async (
+    wanted: BuyingRequest,
+    rest: (now: WrittenList) => Pick<KeptList, "own" | "ticked">,
+  ): Promise<string | null> => {
     const asked = await ask(wanted);
     if ("sentence" in asked) return asked.sentence;
-    keep({ id: newId(), ...asked, wanted, ticked: stillTicked(before, asked.list) });
+    keep({ id: newId(), ...asked, wanted, ...rest(asked.list) });
     return null;
   };
   return {
     kept,
-    begin: (wanted) => make(wanted, null),
-    change: (wanted) => make(wanted, kept.peek()),
-    tick: (id) => {
-      const before = kept.peek();
-      if (before === null) return;
-      const { ticked } = before;
-      const isIn = ticked.includes(id);
-      keep({ ...before, ticked: isIn ? ticked.filter((one) => one !== id) : [...ticked, id] });
-    },
+    begin: (wanted) => make(wanted, () => ({ own: unticked(kept.peek()), ticked: [] })),
+    change: (wanted) =>
+      make(wanted, (now) => {
+        const before = kept.peek();
+        return before === null
+          ? { own: [], ticked: [] }
+          : { own: before.own, ticked: stillTicked(before, now) };
+      }),
+    tick: (id) => change((before) => withTick(before, id)),
+    write: (thing) => change((before) => withOwn(before, thing)),
+    throwAway: () => keep(null),
   };
 }
+
+const unticked = (before: KeptList | null): readonly string[] =>
+  before === null ? [] : before.own.filter((thing) => !before.ticked.includes(ownLine(thing)));

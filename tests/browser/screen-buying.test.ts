@@ -178,9 +178,37 @@ describe("the buying list on the screen", () => {
     expect(await row("garlic").count()).toBe(1);
   });
 
+  it("[W112] what cannot be a list that was kept is as if there were none", async () => {
+    for (const broken of ["{", "[]", '{"id":"a","list":{"sections":[{}]}}']) {
+      await open.show(start);
+      await open.page.evaluate((text) => localStorage.setItem("stovecall.buying", text), broken);
+      await open.show(start);
+      await settled();
+      expect(await key(/^Your list for/).count()).toBe(0);
+    }
+    await shop();
+  });
+
+  it("[W112] what the cook writes on it is ticked like the rest, and goes over to the next list until it is", async () => {
+    await shop();
+    for (const thing of ["kitchen paper", "candles", " kitchen  paper "]) {
+      await open.page.getByLabel("Something else to buy").fill(thing);
+      await key("Write it down").click();
+    }
+    expect(await namesIn("written by you")).toEqual(["kitchen paper", "candles"]);
+    await row("candles").click();
+    await key("Clear the ticks").click();
+    await open.page.locator(".buying:not(:has(.is-ticked))").waitFor();
+    expect(await namesIn("written by you")).toEqual(["kitchen paper"]);
+    await key("Throw the list away").click();
+    expect([await open.page.locator(".buying").count(), await key(/^Your list for/).count()]).toEqual([0, 0]);
+  });
+
   it("[W113] is printed on one page of A4 in black on white, with boxes, in letters of seven points at least", async () => {
     await shop();
     await row("garlic").click();
+    await open.page.getByLabel("Something else to buy").fill("kitchen paper");
+    await key("Write it down").click();
     for (const more of [null, "Slack Water Lunch", "Fog Bell Breakfast"] as const) {
       if (more !== null) {
         await open.page.getByRole("button", { name: more, exact: true }).click();

@@ -57,7 +57,7 @@ function House({ kept, isBusy, onChange }: Omit<ChoicesProps, "meals">) {
       </p>
       <textarea
         id="buying-house"
-        class="buying-house"
+        class="buying-field"
         rows={4}
         maxLength={4000}
         aria-describedby="buying-how"

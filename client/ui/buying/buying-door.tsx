@@ -37,7 +37,7 @@ export function BuyingDoor({ galley, meals, shopping, onShopping }: DoorProps) {
       {shopping !== null && (
         <Sheet title="What to buy" kind="wide" onClose={() => onShopping(null)}>
           {desk !== null && page.state === "here" ? (
-            <page.Inside desk={desk} meals={meals} shopping={shopping} />
+            <page.Inside desk={desk} meals={meals} shopping={shopping} onClose={() => onShopping(null)} />
           ) : (
             <p role="status">
               {page.state === "failed" ? "The list cannot be opened while the server is away." : "Opening."}

@@ -6,8 +6,10 @@ import type { KeptList } from "../../kitchen/buying-model.ts";
 import { saveFile } from "../../kitchen/save-file.ts";
 import { BuyingChoices } from "./buying-choices.tsx";
 import { BuyingSections } from "./buying-sections.tsx";
+import { OwnLine } from "./own-line.tsx";
 import type { BuyingProps } from "./buying-props.ts";
 import { leftToBuy } from "./left-to-buy.ts";
+import { shownList } from "./shown-list.ts";
 import { useListPaper } from "./use-list-paper.tsx";
 
 type Making =
@@ -16,7 +18,7 @@ type Making =
   | { readonly state: "failed"; readonly sentence: string };
 
 /** The list by place, to be ticked off; for which meals, and less what is in the house. */
-export function BuyingListPage({ desk, meals, shopping }: BuyingProps) {
+export function BuyingListPage({ desk, meals, shopping, onClose }: BuyingProps) {
   const kept = desk.kept.value;
   const [making, setMaking] = useState<Making>({ state: "idle" });
   useListPaper(kept);
@@ -45,14 +47,35 @@ export function BuyingListPage({ desk, meals, shopping }: BuyingProps) {
       {kept === null && making.state !== "failed" && <p role="status">Making the list.</p>}
       {kept !== null && (
         <>
-          <Head kept={kept} onAnew={() => make("begin", kept.wanted)} />
+          <Head kept={kept} />
           <BuyingSections kept={kept} onTick={desk.tick} />
+          <OwnLine onWrite={desk.write} />
           <BuyingChoices
             kept={kept}
             meals={meals}
             isBusy={making.state === "making"}
             onChange={(wanted) => make("change", wanted)}
           />
+          <div class="deed-keys">
+            <button
+              type="button"
+              class="key key-small key-quiet"
+              disabled={kept.ticked.length === 0}
+              onClick={() => make("begin", kept.wanted)}
+            >
+              Clear the ticks
+            </button>
+            <button
+              type="button"
+              class="key key-small key-quiet"
+              onClick={() => {
+                desk.throwAway();
+                onClose();
+              }}
+            >
+              Throw the list away
+            </button>
+          </div>
           <p class="hint">{buyingCaution}</p>
         </>
       )}
@@ -60,10 +83,10 @@ export function BuyingListPage({ desk, meals, shopping }: BuyingProps) {
   );
 }
 
-function Head({ kept, onAnew }: { readonly kept: KeptList; readonly onAnew: () => void }) {
-  const { list, id, ticked } = kept;
+function Head({ kept }: { readonly kept: KeptList }) {
+  const { list, id } = kept;
   const save = (): void => {
-    const bytes = new TextEncoder().encode(savedPage(list, id));
+    const bytes = new TextEncoder().encode(savedPage(shownList(kept), id));
     saveFile(bytes, "what-to-buy.html", "text/html");
   };
   return (
@@ -85,9 +108,6 @@ function Head({ kept, onAnew }: { readonly kept: KeptList; readonly onAnew: () =
         </button>
         <button type="button" class="key key-small" onClick={save}>
           Save it for the phone
-        </button>
-        <button type="button" class="key key-small key-quiet" disabled={ticked.length === 0} onClick={onAnew}>
-          Clear the ticks
         </button>
       </div>
     </div>

@@ -13,6 +13,7 @@ export interface BuyingProps {
   /** The meals that a list can be made for. */
   readonly meals: readonly MealCard[];
   readonly shopping: Shopping;
+  readonly onClose: () => void;
 }
 
 /** The meal as its file has it. */

@@ -1,5 +1,6 @@
 import type { WrittenLine, WrittenSection } from "../../../core/shop/written-list.ts";
 import type { KeptList } from "../../kitchen/buying-model.ts";
+import { shownList } from "./shown-list.ts";
 
 interface SectionsProps {
   readonly kept: KeptList;
@@ -8,7 +9,8 @@ interface SectionsProps {
 
 /** The places of the shop one after another. What is ticked sinks in its place, and a place that is done below the others. */
 export function BuyingSections({ kept, onTick }: SectionsProps) {
-  const { list, ticked } = kept;
+  const { ticked } = kept;
+  const list = shownList(kept);
   const isDone = ({ kind, lines }: WrittenSection): boolean =>
     kind === "buy" && lines.every(({ id }) => ticked.includes(id));
   return (
@@ -55,7 +57,7 @@ function Row({ line, isTicked, onTick }: RowProps) {
         {buy === "" ? "" : ` ${buy}`}
       </span>
       {note !== "" && <span class="buying-note">{note}</span>}
-      <span class="buying-shares">{shares}</span>
+      {shares !== "" && <span class="buying-shares">{shares}</span>}
     </span>
   );
   return (

@@ -1,6 +1,7 @@
 import { buyingCaution } from "../../../core/shop/written-list.ts";
 import type { WrittenLine } from "../../../core/shop/written-list.ts";
 import type { KeptList } from "../../kitchen/buying-model.ts";
+import { shownList } from "./shown-list.ts";
 
 /** How the list is set, so that it fits: the larger the better. */
 export interface ListSetting {
@@ -16,7 +17,8 @@ interface ListPaperProps {
 
 /** The list on one page, black on white, with boxes to tick. */
 export function ListPaper({ kept, setting }: ListPaperProps) {
-  const { list, ticked } = kept;
+  const { ticked } = kept;
+  const list = shownList(kept);
   const size = { fontSize: `${setting.points}pt` };
   return (
     <>
