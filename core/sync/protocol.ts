@@ -35,6 +35,8 @@ export interface MealCard {
   readonly takesWithHelp: readonly number[];
   /** null: no diet holds for it. */
   readonly diet: DietAnswer | null;
+  /** What can hurt by what is in its dishes, as sentences with their source; without those that the recipes tell. */
+  readonly cautions: readonly string[];
 }
 
 /** GET /api/meals */

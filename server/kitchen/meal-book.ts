@@ -3,6 +3,8 @@ import { join } from "node:path";
 import type { MealEvent } from "../../core/cook/events.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
+import type { FoodTable } from "../../core/food/food.ts";
+import { hazardCautions, withHazards } from "../../core/keeping/hazards.ts";
 import { helpers, type Helper } from "../../core/plan/worker.ts";
 import { tasksAtPace, type PacesOf } from "../../core/pace/known-paces.ts";
 import { timesOf } from "../../core/pace/pace.ts";
@@ -73,6 +75,11 @@ export class MealBook {
     return new MealBook(folder, version, await readAll(folder));
   }
 
+  /** The table of foods with the labels beside the recipes; null where there is none that can be trusted. */
+  foods(): FoodTable | null {
+    return this.#contents.foods;
+  }
+
   /**
    * Reads the files again where one has changed, and lists what they hold.
    * @param pacesOf how the cook takes a meal's work
@@ -112,13 +119,13 @@ export class MealBook {
     return this.#contents.meals.find((one) => one.id === id)?.diets ?? [];
   }
 
-  /** The meal with its dishes scaled, and with what may stand in for its ingredients. Error: one sentence that says what there is instead. */
+  /** The meal with its dishes scaled, what may stand in for its ingredients, and cautions for what is in them. Error: one sentence that says what there is instead. */
   meal(id: string, servings: Servings): Result<CookingMeal, string> {
     const { meals, dishes } = this.#contents;
     const meal = meals.find((one) => one.id === id);
     if (meal !== undefined) {
       const cooking = cookingMeal(meal, dishes, servings);
-      return cooking.ok ? ok(this.#withSwaps(meal, cooking.value)) : cooking;
+      return cooking.ok ? ok(withHazards(this.#withSwaps(meal, cooking.value), this.foods())) : cooking;
     }
     const names = meals.map((one) => one.id).join(", ");
     return err(
@@ -148,7 +155,8 @@ export class MealBook {
     const dishes = cooking.value.dishes.map((dish) => ({ id: dish.id, name: dish.name, ...dish.yield }));
     const [alone = 0, ...takesWithHelp] = this.#lengthsOf(cooking.value, pacesOf);
     const diet = this.#answerFor(meal, cooking.value, eaten);
-    return { id, name, about, dishes, serveAt, takesMinutes: alone, takesWithHelp, diet };
+    const cautions = hazardCautions(cooking.value, this.foods());
+    return { id, name, about, dishes, serveAt, takesMinutes: alone, takesWithHelp, diet, cautions };
   }
 
   /** For one cook, two and three. Planning is the slow part of a listing, and most listings find the same meals. */

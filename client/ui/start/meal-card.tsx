@@ -95,6 +95,13 @@ function Unfolded({ meal, galley, onShop }: Pick<MealCardProps, "meal" | "galley
         </p>
       )}
       {meal.diet !== null && isTold(meal.diet) && <LazyDiet diet={meal.diet} />}
+      {meal.cautions.length > 0 && (
+        <ul class="meal-cautions" aria-label="Take care">
+          {meal.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      )}
     </>
   );
 }
