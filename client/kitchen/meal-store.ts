@@ -9,13 +9,13 @@ import type { RunSheet } from "../../core/plan/model.ts";
 import type { OrderMessage, Pantry } from "../../core/sync/protocol.ts";
 import { instant } from "../../core/units/quantity.ts";
 import type { Instant } from "../../core/units/quantity.ts";
-import { dropOthers } from "../storage/pending-orders.ts";
+import { dropOthers, dropPending, keepPending, readPending } from "../storage/pending-orders.ts";
 import { keepLog, readKeptLog } from "../storage/kept-log.ts";
 import type { Clock } from "./clock.ts";
 import { createOutbox } from "./outbox.ts";
 import type { Outbox } from "./outbox.ts";
 import { openLink } from "./server-link.ts";
-import type { LinkState, ServerLink } from "./server-link.ts";
+import type { HouseLine, LinkState, ServerLink } from "./server-link.ts";
 
 /** What a meal is begun with. */
 export interface Wanted {
@@ -43,6 +43,11 @@ export interface MealStore {
   readonly close: () => void;
 }
 
+/** The same where it is joined to the server: the household log goes over that line too. */
+interface JoinedMealStore extends MealStore {
+  readonly houseLine: HouseLine;
+}
+
 /** What the server has told, whole. */
 interface Confirmed {
   readonly session: string | null;
@@ -51,8 +56,8 @@ interface Confirmed {
 }
 
 /** @param onRefused told each sentence with which the server turns down what this device had decided */
-export function createMealStore(clock: Clock, onRefused: (sentence: string) => void): MealStore {
-  const outbox = createOutbox(onRefused);
+export function createMealStore(clock: Clock, onRefused: (sentence: string) => void): JoinedMealStore {
+  const outbox = createOutbox({ keep: keepPending, drop: dropPending }, onRefused);
   const confirmed = signal(confirmedBefore(outbox));
   const link = linkTo(clock, outbox, confirmed);
   const log = computed(() => outbox.waiting.value.reduce(onTop, confirmed.value.log));
@@ -81,6 +86,7 @@ export function createMealStore(clock: Clock, onRefused: (sentence: string) => v
     },
     begin: (meal, wanted) => begin(link, meal, wanted),
     pantry: link.pantry,
+    houseLine: link.house,
     close: () => {
       stopKeeping();
       stopWaking();
@@ -90,20 +96,20 @@ export function createMealStore(clock: Clock, onRefused: (sentence: string) => v
 }
 
 /** What this device kept: it stands in until the server speaks, or for it. */
-function confirmedBefore(outbox: Outbox): Confirmed {
+function confirmedBefore(outbox: Outbox<OrderMessage>): Confirmed {
   const kept = readKeptLog();
   if (kept === null) return { session: null, log: emptyLog, isLoaded: false };
-  outbox.openFor(kept.session);
+  outbox.open(readPending(kept.session));
   return { session: kept.session, log: appendEvents(emptyLog, kept.events), isLoaded: true };
 }
 
-function linkTo(clock: Clock, outbox: Outbox, confirmed: { value: Confirmed }): ServerLink {
+function linkTo(clock: Clock, outbox: Outbox<OrderMessage>, confirmed: { value: Confirmed }): ServerLink {
   const link = openLink({
     onSnapshot: (session, events, serverNow) => {
       clock.follow(instant(serverNow));
       if (session !== confirmed.value.session) dropOthers(session);
       confirmed.value = { session, log: appendEvents(emptyLog, events), isLoaded: true };
-      outbox.openFor(session);
+      outbox.open(session === null ? [] : readPending(session));
       outbox.confirm(new Set(events.map((event) => event.command)));
       void outbox.flush(link);
     },

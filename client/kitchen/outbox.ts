@@ -1,38 +1,56 @@
 import { signal } from "@preact/signals";
 import type { ReadonlySignal } from "@preact/signals";
-import type { OrderMessage } from "../../core/sync/protocol.ts";
-import { dropPending, keepPending, readPending } from "../storage/pending-orders.ts";
-import type { ServerLink } from "./server-link.ts";
+import type { Acknowledged } from "../../core/sync/protocol.ts";
+import type { LinkState } from "./server-link.ts";
+
+/** What is sent: each message has an id of its own, and the server carries it out once. */
+type Message = { readonly id: string };
+
+/** Where messages are kept until the server has answered them. */
+export interface Shelf<M extends Message> {
+  readonly keep: (message: M) => void;
+  readonly drop: (id: string) => void;
+}
+
+/** Where messages go. */
+export interface Line<M extends Message> {
+  readonly state: ReadonlySignal<LinkState>;
+  /** Rejects when no answer comes: the message is still pending then. */
+  readonly send: (message: M) => Promise<Acknowledged>;
+}
 
 /** The orders that the server has not confirmed, in the order in which they were given. */
-export interface Outbox {
-  readonly waiting: ReadonlySignal<readonly OrderMessage[]>;
-  readonly add: (messages: readonly OrderMessage[]) => void;
+export interface Outbox<M extends Message> {
+  readonly waiting: ReadonlySignal<readonly M[]>;
+  readonly add: (messages: readonly M[]) => void;
   /** These commands stand in the server's log now. */
   readonly confirm: (ids: ReadonlySet<string>) => void;
-  /** Turns to another session (null: none) and takes up what was kept of it. */
-  readonly openFor: (session: string | null) => void;
+  /** Turns to what was kept before, and to nothing else. */
+  readonly open: (kept: readonly M[]) => void;
   /** Sends what waits, one at a time: an order may rest on the one before. */
-  readonly flush: (link: ServerLink) => Promise<void>;
+  readonly flush: (line: Line<M>) => Promise<void>;
 }
 
 /** @param onRefused told each sentence with which the server turns down what this device had decided */
-export function createOutbox(onRefused: (sentence: string) => void): Outbox {
-  const waiting = signal<readonly OrderMessage[]>([]);
+export function createOutbox<M extends Message>(
+  { keep, drop }: Shelf<M>,
+  onRefused: (sentence: string) => void,
+): Outbox<M> {
+  const waiting = signal<readonly M[]>([]);
   let isFlushing = false;
 
-  const settle = (isDone: (message: OrderMessage) => boolean): void => {
+  const settle = (isDone: (message: M) => boolean): void => {
     const done = waiting.value.filter(isDone);
     if (done.length === 0) return;
-    for (const { id } of done) dropPending(id);
+    for (const { id } of done) drop(id);
     waiting.value = waiting.value.filter((message) => !isDone(message));
   };
 
-  const sendAll = async (link: ServerLink): Promise<void> => {
-    while (link.state.value === "joined") {
+  const sendAll = async (line: Line<M>): Promise<void> => {
+    while (line.state.value === "joined") {
       const next = waiting.value[0];
       if (next === undefined) return;
-      const answer = await link.send(next);
+      const answer = await line.send(next);
       settle(({ id }) => id === next.id);
       if (!answer.ok) onRefused(answer.sentence);
     }
@@ -41,20 +59,16 @@ export function createOutbox(onRefused: (sentence: string) => void): Outbox {
   return {
     waiting,
     add: (messages) => {
-      messages.forEach(keepPending);
+      messages.forEach(keep);
       waiting.value = [...waiting.value, ...messages];
     },
-    confirm: (ids) => {
-      settle((message) => ids.has(message.id));
-    },
-    openFor: (session) => {
-      waiting.value = session === null ? [] : readPending(session);
-    },
-    flush: async (link) => {
+    confirm: (ids) => settle((message) => ids.has(message.id)),
+    open: (kept) => void (waiting.value = kept),
+    flush: async (line) => {
       if (isFlushing) return;
       isFlushing = true;
       // No answer: everything stays waiting and goes out with the next join.
-      await sendAll(link).catch(() => undefined);
+      await sendAll(line).catch(() => undefined);
       isFlushing = false;
     },
   };

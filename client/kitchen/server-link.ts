@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
 import type { ReadonlySignal } from "@preact/signals";
 import { io } from "socket.io-client";
+import type { Socket } from "socket.io-client";
 import { parseEvent } from "../../core/cook/parse.ts";
 import type { MealEvent } from "../../core/cook/events.ts";
 import type { Acknowledged, BeginMessage, Begun, OrderMessage, Pantry } from "../../core/sync/protocol.ts";
@@ -14,6 +15,15 @@ export interface LinkHandlers {
   readonly onEvents: (session: string, events: readonly MealEvent[]) => void;
 }
 
+/** The part of the line that the household log goes over; what it carries is read by whoever keeps that log. */
+export interface HouseLine {
+  readonly state: ReadonlySignal<LinkState>;
+  /** Rejects when no answer comes. */
+  readonly ask: (event: "house" | "house-order", payload: unknown) => Promise<unknown>;
+  /** @returns what stops it */
+  readonly onEvents: (told: (value: unknown) => void) => () => void;
+}
+
 /** The line to the server. */
 export interface ServerLink {
   readonly state: ReadonlySignal<LinkState>;
@@ -22,6 +32,7 @@ export interface ServerLink {
   readonly begin: (message: BeginMessage) => Promise<Begun>;
   /** Joins anew, for what was told meanwhile and for the server's time: a line may sleep without knowing it. */
   readonly rejoin: () => void;
+  readonly house: HouseLine;
   /** Rejects when the server is not there. */
   readonly pantry: () => Promise<Pantry>;
   readonly close: () => void;
@@ -58,12 +69,22 @@ export function openLink(handlers: LinkHandlers): ServerLink {
     rejoin: () => {
       socket.disconnect().connect();
     },
+    house: houseLine(socket, state),
     pantry: readPantry,
     close: () => {
       socket.close();
     },
   };
 }
+
+const houseLine = (socket: Socket, state: ReadonlySignal<LinkState>): HouseLine => ({
+  state,
+  ask: (event, payload) => socket.timeout(answerMs).emitWithAck(event, payload) as Promise<unknown>,
+  onEvents: (told) => {
+    socket.on("house-events", told);
+    return () => void socket.off("house-events", told);
+  },
+});
 
 async function readPantry(): Promise<Pantry> {
   const answer = await fetch("/api/meals");

@@ -77,7 +77,7 @@ export function hazardsIn(
 }
 
 /** All that a recipe says to do. */
-const stepsOf = (dish: Dish): string =>
+export const stepsOf = (dish: Dish): string =>
   dish.steps.flatMap((step) => [step.do, ...(step.ways?.all ?? []).map((way) => way.do)]).join(" ");
 
 /** The hazards of a dish as it is cooked. */

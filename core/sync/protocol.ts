@@ -2,6 +2,8 @@ import { z } from "zod";
 import type { MealEvent } from "../cook/events.ts";
 import type { Order } from "../cook/orders.ts";
 import type { Finding, Verdict } from "../diet/findings.ts";
+import type { HouseEvent } from "../house/events.ts";
+import type { HouseOrder } from "../house/orders.ts";
 import { helpers } from "../plan/worker.ts";
 import type { Mistake } from "../recipe/mistake.ts";
 
@@ -94,4 +96,25 @@ export interface Snapshot {
 export interface Appended {
   readonly session: string;
   readonly events: readonly MealEvent[];
+}
+
+/** Client -> server, event "house-order", acknowledged with `Acknowledged`. `order` is checked by `parseHouseOrder`. */
+export const houseOrderMessage = orderMessage.omit({ session: true });
+
+export interface HouseOrderMessage {
+  readonly id: string;
+  readonly at: number;
+  readonly order: HouseOrder;
+}
+
+/** Client -> server, event "house", acknowledged with this: asked for at every join, by a page that shows the house. */
+export interface HouseSnapshot {
+  readonly events: readonly HouseEvent[];
+  /** The server's clock, epoch ms. */
+  readonly serverNow: number;
+}
+
+/** Server -> client, event "house-events": what has been appended to the household log. */
+export interface HouseAppended {
+  readonly events: readonly HouseEvent[];
 }

@@ -90,7 +90,13 @@ export function endOf(entry: Entry): Instant | null {
 }
 
 /** Throws when the entry's events do not follow `lastSeq` one by one, or name another command. */
-export function assertContinues(entry: Entry, lastSeq: number): void {
+export function assertContinues(
+  entry: {
+    readonly command: string;
+    readonly events: readonly { readonly seq: number; readonly command: string }[];
+  },
+  lastSeq: number,
+): void {
   for (const [index, event] of entry.events.entries()) {
     if (event.seq !== lastSeq + index + 1 || event.command !== entry.command) {
       throw new Error(

@@ -43,6 +43,26 @@ const migrations: readonly string[] = [
     at INTEGER NOT NULL
   ) STRICT;
   `,
+  `
+  CREATE TABLE house_command (
+    id          TEXT PRIMARY KEY,
+    received_at INTEGER NOT NULL,
+    seq         INTEGER NOT NULL,
+    refusal     TEXT
+  ) STRICT, WITHOUT ROWID;
+
+  CREATE TABLE house_event (
+    seq       INTEGER PRIMARY KEY CHECK (seq > 0),
+    at        INTEGER NOT NULL,
+    command   TEXT NOT NULL REFERENCES house_command (id),
+    happening TEXT NOT NULL CHECK (json_valid(happening))
+  ) STRICT;
+
+  CREATE TRIGGER house_event_is_never_changed BEFORE UPDATE ON house_event
+    BEGIN SELECT RAISE(ABORT, 'the household log only grows'); END;
+  CREATE TRIGGER house_event_is_never_deleted BEFORE DELETE ON house_event
+    BEGIN SELECT RAISE(ABORT, 'the household log only grows'); END;
+  `,
 ];
 
 /**

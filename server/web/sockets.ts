@@ -1,14 +1,19 @@
 import type { Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
 import { parseOrder } from "../../core/cook/parse.ts";
+import { parseHouseOrder } from "../../core/house/parse.ts";
 import {
   beginMessage,
+  houseOrderMessage,
   orderMessage,
   type Acknowledged,
   type Appended,
   type Begun,
+  type HouseAppended,
+  type HouseSnapshot,
   type Snapshot,
 } from "../../core/sync/protocol.ts";
+import type { Household } from "../kitchen/household.ts";
 import type { Kitchen } from "../kitchen/kitchen.ts";
 import { isOwnPage } from "./own-host.ts";
 import { rateLimit } from "./rate-limit.ts";
@@ -20,6 +25,7 @@ const largestMessageBytes = 64 * 1024;
 interface ToDevice {
   readonly snapshot: (snapshot: Snapshot) => void;
   readonly events: (appended: Appended) => void;
+  readonly "house-events": (appended: HouseAppended) => void;
 }
 type FromDevice = Record<string, (...payload: readonly unknown[]) => void>;
 type Devices = Server<FromDevice, ToDevice>;
@@ -43,44 +49,74 @@ function order(kitchen: Kitchen, payload: unknown): Acknowledged {
   return parsed.ok ? kitchen.order({ ...message.data, order: parsed.value }) : refused(parsed.error);
 }
 
+function houseOrder(household: Household, payload: unknown): Acknowledged {
+  const message = houseOrderMessage.safeParse(payload);
+  if (!message.success) return unreadable;
+  // What a meal is made of comes from the recipe files, never from a device.
+  const parsed = message.data.order.type === "NoteMeal" ? null : parseHouseOrder(message.data.order);
+  if (parsed === null) return unreadable;
+  return parsed.ok ? household.order({ ...message.data, order: parsed.value }) : refused(parsed.error);
+}
+
 function begin(kitchen: Kitchen, payload: unknown): Begun {
   const message = beginMessage.safeParse(payload);
   return message.success ? kitchen.begin(message.data) : unreadable;
 }
 
+type Reply = (answer: Acknowledged | Begun | HouseSnapshot) => void;
+
+/** What devices are joined to. */
+interface Joined {
+  readonly kitchen: Kitchen;
+  readonly household: Household;
+}
+
 /** Answers one device's commands, and never more of them than it may give. */
 function serve(
   socket: Socket<FromDevice, ToDevice>,
-  kitchen: Kitchen,
+  { kitchen, household }: Joined,
   report: (problem: unknown) => void,
 ): void {
   const mayPass = rateLimit(commandsPerSecond);
   const answerWith =
-    (carryOut: (kitchen: Kitchen, payload: unknown) => Acknowledged | Begun) =>
+    (carryOut: (payload: unknown) => Acknowledged | Begun | HouseSnapshot) =>
     (payload: unknown, acknowledge: unknown): void => {
-      const reply =
-        typeof acknowledge === "function" ? (acknowledge as (answer: Acknowledged | Begun) => void) : null;
+      const reply = typeof acknowledge === "function" ? (acknowledge as Reply) : null;
       try {
-        const answer = mayPass(Date.now()) ? carryOut(kitchen, payload) : tooMany;
+        const answer = mayPass(Date.now()) ? carryOut(payload) : tooMany;
         reply?.(answer);
       } catch (problem) {
         report(problem);
         reply?.(broken);
       }
     };
-  socket.on("order", answerWith(order));
-  socket.on("begin", answerWith(begin));
+  socket.on(
+    "order",
+    answerWith((payload) => order(kitchen, payload)),
+  );
+  socket.on(
+    "begin",
+    answerWith((payload) => begin(kitchen, payload)),
+  );
+  socket.on(
+    "house-order",
+    answerWith((payload) => houseOrder(household, payload)),
+  );
+  socket.on(
+    "house",
+    answerWith(() => household.snapshot()),
+  );
   socket.emit("snapshot", kitchen.snapshot());
 }
 
 /**
- * Joins devices to the kitchen. Every device gets the whole log on every connect: Socket.IO's own recovery fails
+ * Joins devices to the kitchen and the house. Every device gets the whole log on every connect: Socket.IO's own recovery fails
  * after a restart of the server and before the first event. A silent loss is found in 9 s.
  * @param report is told what was thrown by a bug of ours
  */
 export function attachSockets(
   http: HttpServer,
-  kitchen: Kitchen,
+  { kitchen, household }: Joined,
   report: (problem: unknown) => void,
 ): Devices {
   const devices: Devices = new Server(http, {
@@ -90,10 +126,11 @@ export function attachSockets(
     pingTimeout: 4000,
     allowRequest: (request, decide) => decide(null, isOwnPage(request)),
   });
-  devices.on("connection", (socket) => serve(socket, kitchen, report));
+  devices.on("connection", (socket) => serve(socket, { kitchen, household }, report));
   kitchen.listen((announcement) => {
     if (announcement.type === "events") devices.emit("events", announcement.appended);
     else devices.emit("snapshot", announcement.snapshot);
   });
+  household.listen((appended) => devices.emit("house-events", appended));
   return devices;
 }

@@ -1,17 +1,22 @@
 import { randomUUID } from "node:crypto";
 import { createServer, type Server as HttpServer } from "node:http";
 import { parseEvent } from "../../core/cook/parse.ts";
+import { parseHouseEvent } from "../../core/house/parse.ts";
 import type { Pantry } from "../../core/sync/protocol.ts";
 import { instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { courseFinder } from "../course/course-finder.ts";
 import { keepCourses } from "../course/keep-courses.ts";
+import { Household } from "../kitchen/household.ts";
 import { Kitchen } from "../kitchen/kitchen.ts";
 import type { MealBook } from "../kitchen/meal-book.ts";
+import { noteMeals } from "../kitchen/note-meals.ts";
 import { startTicking } from "../kitchen/ticker.ts";
 import { holdLog } from "../store/hold-log.ts";
-import { storeSentence, type MealStore } from "../store/meal-store.ts";
+import { storeSentence, type MealStore, type StoreFailure } from "../store/meal-store.ts";
 import { openMealDatabase } from "../store/open-meal-database.ts";
+import type { HouseStore } from "../store/house-store.ts";
+import { SqliteHouseStore } from "../store/sqlite-house-store.ts";
 import { SqliteMealStore } from "../store/sqlite-meal-store.ts";
 import { createVoice } from "../voice/create-voice.ts";
 import { voiceRouter } from "../voice/voice-router.ts";
@@ -43,13 +48,21 @@ export interface RunningServer {
 /** This machine and no other: whoever can reach the address may give orders. */
 const address = "127.0.0.1";
 
-function openStore(
-  folder: string,
-): Result<{ readonly store: MealStore; readonly letGo: () => void }, string> {
+interface Stores {
+  readonly store: MealStore;
+  readonly houseStore: HouseStore;
+  readonly letGo: () => void;
+}
+
+function openStore(folder: string): Result<Stores, string> {
   const database = openMealDatabase(folder);
   if (!database.ok) return err(storeSentence(database.error));
   const hold = holdLog(folder);
-  if (hold.ok) return ok({ store: new SqliteMealStore(database.value, parseEvent), letGo: hold.value });
+  if (hold.ok) {
+    const store = new SqliteMealStore(database.value, parseEvent);
+    const houseStore = new SqliteHouseStore(database.value, parseHouseEvent);
+    return ok({ store, houseStore, letGo: hold.value });
+  }
   database.value.close();
   return err(storeSentence(hold.error));
 }
@@ -79,19 +92,13 @@ export async function startServer(options: ServerOptions): Promise<Result<Runnin
   const opened = openStore(options.dataFolder);
   if (!opened.ok) return opened;
   const { store, letGo } = opened.value;
-  const now = () => instant(Date.now());
-  const kitchen = Kitchen.open({
-    store,
-    meal: (id, servings) => options.book.meal(id, servings),
-    now,
-    newId: randomUUID,
-  });
-  if (!kitchen.ok) {
+  const rooms = openRooms(opened.value, options.book);
+  if (!rooms.ok) {
     letGo();
     store.close();
-    return err(storeSentence(kitchen.error));
+    return err(storeSentence(rooms.error));
   }
-  const running = join(options, kitchen.value);
+  const running = join(options, rooms.value, store);
   const port = await listen(running.http, options.port);
   const close = async (): Promise<void> => {
     await running.close();
@@ -103,8 +110,27 @@ export async function startServer(options: ServerOptions): Promise<Result<Runnin
   return port;
 }
 
-/** Joins the kitchen to the network; nothing listens yet. */
-function join(options: ServerOptions, kitchen: Kitchen) {
+interface Rooms {
+  readonly kitchen: Kitchen;
+  readonly household: Household;
+}
+
+/** Takes up the evening and the house as their logs have them. */
+function openRooms({ store, houseStore }: Stores, book: MealBook): Result<Rooms, StoreFailure> {
+  const now = () => instant(Date.now());
+  const kitchen = Kitchen.open({
+    store,
+    meal: (id, servings) => book.meal(id, servings),
+    now,
+    newId: randomUUID,
+  });
+  if (!kitchen.ok) return kitchen;
+  const household = Household.open({ store: houseStore, now, newId: randomUUID });
+  return household.ok ? ok({ kitchen: kitchen.value, household: household.value }) : household;
+}
+
+/** Joins the kitchen and the house to the network; nothing listens yet. */
+function join(options: ServerOptions, { kitchen, household }: Rooms, store: MealStore) {
   const { book, pageFolder, modelsFolder } = options;
   const report = (problem: unknown) =>
     options.report(problem instanceof Error ? (problem.stack ?? problem.message) : String(problem));
@@ -120,11 +146,13 @@ function join(options: ServerOptions, kitchen: Kitchen) {
   const voices = voiceRouter(voice);
   const app = createApp({ pantry, voice: voices, calendar, buying, pageFolder, modelsFolder, report });
   const http = createServer(app);
-  const devices = attachSockets(http, kitchen, report);
+  const devices = attachSockets(http, { kitchen, household }, report);
+  const stopNoting = noteMeals({ kitchen, household, store, foods: book.foods(), report });
   const stopTicking = startTicking(kitchen, report);
   const courses = keepCourses(kitchen, courseFinder(), report);
   const close = async (): Promise<void> => {
     stopTicking();
+    stopNoting();
     await courses.close();
     await devices.close();
     await voice.close();

@@ -101,6 +101,32 @@ describe("devices in one kitchen", () => {
     expect(tablet.log.events.filter(({ command }) => command === id)).toHaveLength(1);
   });
 
+  it("[N113] a device that joins asks for the house and gets it; every device is told what happens in it", async () => {
+    const [tablet, phone] = [await device(), await device()];
+    const order = {
+      type: "StoreLeftover",
+      id: "pie",
+      dish: null,
+      name: "pie",
+      rest: { kind: "words", words: "half" },
+      place: "fridge",
+    };
+    const told = new Promise((resolve) => phone.socket.once("house-events", resolve));
+    const stored = await tablet.send("house-order", { id: randomUUID(), at: Date.now(), order });
+    expect(stored).toEqual({ ok: true, seq: 1 });
+    expect(await told).toMatchObject({ events: [{ seq: 1, happening: { type: "LeftoverStored" } }] });
+    expect(await phone.send("house", null)).toMatchObject({ events: [{ seq: 1 }] });
+  });
+
+  it("[N113] garbage, and a note of a meal that a device sends, are answered with a sentence", async () => {
+    const tablet = await device();
+    for (const order of [null, {}, { type: "Nonsense" }, { type: "NoteMeal", made: {} }]) {
+      const payload = { id: randomUUID(), at: Date.now(), order };
+      expect(await tablet.send("house-order", payload)).toMatchObject({ ok: false });
+    }
+    expect(await tablet.send("house", null)).toMatchObject({ events: [] });
+  });
+
   it("[N51] a refused order is answered with its sentence and told to nobody", async () => {
     const tablet = await device();
     await tablet.begin("welcome-supper");

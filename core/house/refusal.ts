@@ -1,0 +1,49 @@
+import type { Rational } from "../units/rational.ts";
+import { servingsWords } from "./servings-words.ts";
+
+type Of = { readonly name: string; readonly servings: Rational; readonly of: string };
+
+/** What each reason tells besides its code. */
+interface Reasons {
+  readonly NothingCooked: unknown;
+  readonly NoSuchDish: { readonly asked: string };
+  readonly NoSuchLeftover: unknown;
+  readonly StoredAlready: { readonly name: string };
+  readonly NoAmount: unknown;
+  readonly MoreThanMade: Of;
+  readonly MoreThanLeft: Of;
+  readonly AmountNotKnown: { readonly name: string; readonly words: string };
+  readonly NotCooling: { readonly name: string };
+  readonly CoolingLongAgo: { readonly name: string };
+  readonly NothingToUndo: unknown;
+}
+
+type Code = keyof Reasons;
+
+/** Why an order about the house was not carried out. Nothing has changed. */
+export type HouseRefusal<C extends Code = Code> = {
+  readonly [Each in C]: { readonly code: Each } & Reasons[Each];
+}[C];
+
+const sentences: { readonly [Each in Code]: (refusal: HouseRefusal<Each>) => string } = {
+  NothingCooked: () => "I do not know of a meal that was cooked.",
+  NoSuchDish: ({ asked }) => `There was no dish called ${asked} in the last meal.`,
+  NoSuchLeftover: () => `I know of no such thing in the fridge. Ask "what is left in the fridge".`,
+  StoredAlready: ({ name }) => `That was put away already: ${name}.`,
+  NoAmount: () => "Say how much is left, like two servings.",
+  MoreThanMade: ({ name, servings, of }) =>
+    `There can be ${servingsWords(servings, of)} at most left of this: ${name}. Say how much there is.`,
+  MoreThanLeft: ({ name, servings, of }) =>
+    `There were only ${servingsWords(servings, of)} of this: ${name}. Say "we ate the rest" if it is gone.`,
+  AmountNotKnown: ({ name, words }) =>
+    `I know only that there was this much of it: ${words}. Say "we ate the rest" when it is gone: ${name}.`,
+  NotCooling: ({ name }) => `I did not know that this is cooling: ${name}.`,
+  CoolingLongAgo: ({ name }) =>
+    `It left the heat more than six hours ago: ${name}. What has not been kept cold since is to be thrown away.`,
+  NothingToUndo: () => "There is nothing to undo.",
+};
+
+/** Plain words, said aloud with wet hands: what is wrong, then what to do. */
+export function houseSentence<C extends Code>(refusal: HouseRefusal<C>): string {
+  return sentences[refusal.code](refusal);
+}
