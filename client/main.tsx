@@ -6,6 +6,8 @@ import { createClock } from "./kitchen/clock.ts";
 import type { EarTrial } from "./kitchen/ear-trial.ts";
 import { createMealStore } from "./kitchen/meal-store.ts";
 import { lazyBuyingDesk } from "./kitchen/lazy-buying.ts";
+import type { HouseKeeper } from "./kitchen/house-keeper.ts";
+import { keepHouse } from "./kitchen/lazy-house.ts";
 import { lazyMisheardRecord } from "./kitchen/lazy-misheard.ts";
 import { createSettings } from "./kitchen/settings.ts";
 import { letWatch } from "./kitchen/watched.ts";
@@ -55,7 +57,14 @@ computed(() => JSON.stringify([settings.value.voice, settings.value.respellings]
   sound.revoice();
 });
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
-const caller = createCaller(clock, store, sound, async () => (await import("./kitchen/words.ts")).words);
+const house = signal<HouseKeeper | null>(null);
+const caller = createCaller(
+  clock,
+  store,
+  sound,
+  async () => (await import("./kitchen/words.ts")).words,
+  house,
+);
 const dark = signal<string | null>(null);
 const wakeLock = createWakeLock((state) => {
   dark.value = "sentence" in state ? state.sentence : null;
@@ -87,6 +96,7 @@ showPage(
     trial,
     misheard,
     buying: lazyBuyingDesk(),
+    house,
     awake: computed(() => dark.value ?? notice.value),
     wake: () => {
       void sound.unlock();
@@ -97,3 +107,4 @@ showPage(
 );
 // Now, and not with the first sentence: none is to wait for it.
 caller.fetchWords();
+keepHouse(house, { clock, meal: store, line: store.houseLine, tell: caller.tell, remark: caller.remark });

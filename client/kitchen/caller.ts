@@ -13,6 +13,7 @@ import type { Clock } from "./clock.ts";
 import { sayCues } from "./cue-loop.ts";
 import type { CueLoop, OnCue, OnWoken } from "./cue-loop.ts";
 import { lateWords } from "./late-words.ts";
+import type { HouseKeeper } from "./house-keeper.ts";
 import { lazyExplain } from "./lazy-explain.ts";
 import type { LateVoice } from "./lazy-explain.ts";
 import type { MealStore } from "./meal-store.ts";
@@ -94,12 +95,14 @@ const newSignals = (): Signals => ({
 /**
  * Puts clock, meal and sound together into a conversation.
  * @param loadWords fetches what understands words; called when it is first asked for
+ * @param house what outlives the evening; null until it is here
  */
 export function createCaller(
   clock: Clock,
   store: MealStore,
   sound: Sound,
   loadWords: () => Promise<Words>,
+  house: ReadonlySignal<HouseKeeper | null> = signal(null),
 ): Caller {
   const signals = newSignals();
   const { dialogue, quietUntil } = signals;
@@ -115,9 +118,9 @@ export function createCaller(
     sleepTeller(clock, reasons, teller.tell),
   );
   const stopRinging = ringTimers(clock, store, sound);
-  const act = actorOf(signals, writer, cueLoop, { clock, store, sound });
+  const act = actorOf(signals, writer, cueLoop, { clock, store, sound, house });
   const words = lateWords(loadWords, teller.tell);
-  const moment = (): Kitchen => kitchenAt(clock.read(), clock, store, dialogue.value);
+  const moment = (): Kitchen => kitchenAt(clock.read(), { clock, store, house }, dialogue.value);
   const kitchen = (): Kitchen => ({ ...moment(), ...reasons.explaining() });
 
   return {
@@ -127,7 +130,7 @@ export function createCaller(
     hasWords: words.areHere,
     earshot: async () => {
       const here = await words.fetch();
-      return earshotOf(here, act, kitchen, grammarOf(here.grammarFor, clock, store, dialogue));
+      return earshotOf(here, act, kitchen, grammarOf(here.grammarFor, { clock, store, house }, dialogue));
     },
     hearTyped: (text) => words.use(({ respond }) => act(respond(text, kitchen()), text, "typed")),
     touch: (intent, said) => act(respondTo(intent, said, kitchen()), said, "touch"),
@@ -147,6 +150,13 @@ const earshotOf = (
   hearUnsurely: (readings) => act(respondUnsure(readings, kitchen()), (readings[0] ?? []).join(" "), "voice"),
 });
 
+/** What an answer is read from. */
+interface Rooms {
+  readonly clock: Clock;
+  readonly store: MealStore;
+  readonly house: ReadonlySignal<HouseKeeper | null>;
+}
+
 type Act = (reply: Reply, text: string, how: Line["how"]) => Reply;
 
 /** Carries an answer out: writes both down, gives the orders and says it. */
@@ -154,13 +164,14 @@ function actorOf(
   { replied, dialogue, quietUntil }: Signals,
   { write }: Writer,
   cueLoop: CueLoop,
-  { clock, store, sound }: { readonly clock: Clock; readonly store: MealStore; readonly sound: Sound },
+  { clock, store, sound, house }: Rooms & { readonly sound: Sound },
 ): Act {
   return (reply, text, how) => {
     write({ who: "cook", text, how, understood: reply.dialogue.lastUnderstood });
     replied.value = { reply, before: dialogue.peek() };
     dialogue.value = reply.dialogue;
     cueLoop.answer(reply.say, () => store.give(reply.orders));
+    house.peek()?.give(reply.house);
     for (const order of reply.voice) obey(order, sound, clock, quietUntil);
     if (reply.say === "") return reply;
     write({ who: "caller", text: reply.say, how: "answer", understood: null });
@@ -220,7 +231,7 @@ const sleepTeller =
     return said !== null;
   };
 
-const kitchenAt = (now: Instant, clock: Clock, store: MealStore, dialogue: Dialogue): Kitchen => ({
+const kitchenAt = (now: Instant, { clock, store, house }: Rooms, dialogue: Dialogue): Kitchen => ({
   log: store.log.value,
   sheet: store.sheet.value,
   now,
@@ -228,6 +239,7 @@ const kitchenAt = (now: Instant, clock: Clock, store: MealStore, dialogue: Dialo
   dialogue,
   utteranceId: crypto.randomUUID(),
   explain: null,
+  household: house.value?.household.value ?? null,
 });
 
 const callsOf = (clock: Clock, store: MealStore): Caller["calls"] =>
@@ -239,18 +251,16 @@ const callsOf = (clock: Clock, store: MealStore): Caller["calls"] =>
 /** What can be said changes with the meal, the open question and the rings, not with every second. */
 function grammarOf(
   grammarFor: Words["grammarFor"],
-  clock: Clock,
-  store: MealStore,
+  rooms: Rooms,
   dialogue: ReadonlySignal<Dialogue>,
 ): Earshot["grammar"] {
+  const { clock, store } = rooms;
   const ringing = computed(() => ringingCount(store.session.value, clock));
   let known: { readonly text: string; readonly grammar: Grammar } | null = null;
   return computed(() => {
     // Read for its sake: a ring that starts or ends changes what can be said.
     const isQuiet = ringing.value === 0;
-    const grammar = grammarFor(
-      kitchenAt(isQuiet ? clock.now.peek() : clock.read(), clock, store, dialogue.value),
-    );
+    const grammar = grammarFor(kitchenAt(isQuiet ? clock.now.peek() : clock.read(), rooms, dialogue.value));
     const text = JSON.stringify([...grammar.rules]);
     // To the recogniser another grammar is a tenth of a second's work, even where nothing in it is new.
     if (known?.text !== text) known = { text, grammar };

@@ -5,6 +5,7 @@ import { parseJson, readItem } from "./kept-log.ts";
 
 const logKey = "stovecall.house";
 const prefix = "stovecall.house-order.";
+const saidKey = "stovecall.house-said";
 
 /** The household log as this device last saw it; empty where there is none or it cannot be trusted. */
 export function readKeptHouse(): readonly HouseEvent[] {
@@ -17,6 +18,15 @@ export function readKeptHouse(): readonly HouseEvent[] {
 
 /** Keeps the log, so that a reload without the server still knows what is in the fridge. */
 export const keepHouse = (events: readonly HouseEvent[]): void => write(logKey, events);
+
+/** What this device has said of its reminders: a reload is no reason to say them again. */
+export function readSaid(): readonly string[] {
+  const value = parseJson(readItem(saidKey) ?? "");
+  return Array.isArray(value) ? value.filter((one) => typeof one === "string") : [];
+}
+
+/** Keeps what was said. */
+export const keepSaid = (keys: readonly string[]): void => write(saidKey, keys);
 
 /** The orders about the house that the server has not answered yet, one key each: two pages never overwrite each other's. */
 export function readPendingHouse(): readonly HouseOrderMessage[] {

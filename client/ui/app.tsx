@@ -2,7 +2,7 @@ import { effect, useSignal } from "@preact/signals";
 import type { FunctionComponent } from "preact";
 import { useEffect } from "preact/hooks";
 import type { Session } from "../../core/cook/session.ts";
-import { ClosingCard } from "./closing-card.tsx";
+import type { ClosingCardProps } from "./closing-card.tsx";
 import { CookingPage } from "./cooking-page.tsx";
 import type { Galley } from "./galley.ts";
 import { useLazy } from "./parts/use-lazy.ts";
@@ -12,6 +12,9 @@ import { WaitingPage } from "./waiting-page.tsx";
 const loadStart = async (): Promise<FunctionComponent<{ readonly galley: Galley }>> =>
   (await import("./start/start-page.tsx")).StartPage;
 
+const loadClosing = async (): Promise<FunctionComponent<ClosingCardProps>> =>
+  (await import("./closing-card.tsx")).ClosingCard;
+
 /** The state decides what is shown: nothing known yet, no meal, a meal, a meal that has just ended. */
 export function App({ galley }: { readonly galley: Galley }) {
   const { store, settings } = galley;
@@ -19,6 +22,7 @@ export function App({ galley }: { readonly galley: Galley }) {
   const left = useSignal<number | null>(null);
   // Who opens the page in mid-meal does not wait for it; it is there when the meal is over.
   const start = useLazy(loadStart, store.link.value);
+  const closing = useLazy(loadClosing, store.link.value);
   useLook(settings);
   // The server forgets an evening in the same breath in which it ends: a hook that waits for the next frame, as
   // useSignalEffect does, would miss the end on every page but the one where it was ordered.
@@ -34,7 +38,12 @@ export function App({ galley }: { readonly galley: Galley }) {
   const sheet = store.sheet.value;
   const ended = over.value;
   if (ended !== null && left.value !== ended.begunAt) {
-    return <ClosingCard session={ended} onLeave={() => (left.value = ended.begunAt)} />;
+    const leave = (): void => void (left.value = ended.begunAt);
+    return closing.state === "here" ? (
+      <closing.Inside galley={galley} session={ended} onLeave={leave} />
+    ) : (
+      <WaitingPage link={store.link.value} />
+    );
   }
   if (session !== null && sheet !== null && session.phase.state !== "ended") {
     return <CookingPage galley={galley} session={session} sheet={sheet} />;

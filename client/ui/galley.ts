@@ -4,6 +4,7 @@ import type { Caller } from "../kitchen/caller.ts";
 import type { Clock } from "../kitchen/clock.ts";
 import type { Ear } from "../kitchen/ear-model.ts";
 import type { EarTrial } from "../kitchen/ear-trial.ts";
+import type { HouseKeeper } from "../kitchen/house-keeper.ts";
 import type { MisheardRecord } from "../kitchen/misheard-model.ts";
 import type { MealStore } from "../kitchen/meal-store.ts";
 import type { Settings } from "../kitchen/settings.ts";
@@ -26,6 +27,8 @@ export interface Galley {
   readonly misheard: () => Promise<MisheardRecord>;
   /** The list of what to buy; its code comes when it is first asked for. Fails where it cannot be fetched. */
   readonly buying: () => Promise<BuyingDesk>;
+  /** What is left of meals, and what outlives an evening otherwise; null until its code is here. */
+  readonly house: ReadonlySignal<HouseKeeper | null>;
   /** Why the screen may go dark, as one sentence; null while it is kept awake or need not be. */
   readonly awake: ReadonlySignal<string | null>;
   /** Call it from the touch that begins a meal: sound, microphone and a screen that stays on need one. */

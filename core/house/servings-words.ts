@@ -1,7 +1,7 @@
 import { spokenAmount } from "../units/amount-words.ts";
 import { measured } from "../units/amount.ts";
 import { singularOf } from "../food/names.ts";
-import { compare, ONE } from "../units/rational.ts";
+import { compare, formatRational, ONE } from "../units/rational.ts";
 import type { Rational } from "../units/rational.ts";
 
 /** One of a serving's name: "one bowl", "half a bowl", "two small bowls". */
@@ -10,3 +10,7 @@ const named = (servings: Rational, of: string): string => (compare(servings, ONE
 /** So many servings as said: "two bowls", "one and a half bowls". */
 export const servingsWords = (servings: Rational, of: string): string =>
   `${spokenAmount(measured(servings, "piece"))} ${named(servings, of)}`;
+
+/** The same in figures: "1 1/2 bowls". */
+export const servingsFigure = (servings: Rational, of: string): string =>
+  `${formatRational(servings)} ${named(servings, of)}`;

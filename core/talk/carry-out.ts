@@ -8,6 +8,7 @@ import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps
 import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talking.ts";
 import * as timers from "./answers/timers.ts";
 import { takeWay, whyWay } from "./answers/ways.ts";
+import { lastCommand } from "../cook/last-command.ts";
 import type { Intent, IntentOf } from "./intent.ts";
 import type {
   Anywhere,
@@ -15,6 +16,7 @@ import type {
   Course,
   Explaining,
   Helping,
+  Housing,
   Moving,
   Timing,
   Wishing,
@@ -25,6 +27,7 @@ import {
   isDialogue,
   isExplaining,
   isHelping,
+  isHousing,
   isMoving,
   isTiming,
   isWishing,
@@ -40,6 +43,7 @@ import { asksFor, sceneOf, told } from "./outcome.ts";
 export function carryOut(intent: Intent, kitchen: Kitchen, consent: Consent): Outcome {
   if (isAnywhere(intent)) return anywhere(intent, kitchen);
   if (isDialogue(intent)) return told("All right.");
+  if (isHousing(intent) || meansHouse(intent, kitchen)) return housing(intent, kitchen);
   const scene = sceneOf(kitchen.log, kitchen);
   if (scene === null) return evening.noMeal();
   return isTiming(intent)
@@ -209,4 +213,21 @@ function explained(intent: IntentOf<Explaining | Wishing>, kitchen: Kitchen, con
       ? "I am not ready for that yet. Say it again in a moment."
       : "I cannot explain the plan yet. Ask me again in a moment.",
   );
+}
+
+/** "Undo that" takes back a deed in the house where that was the last. */
+function meansHouse(intent: Intent, kitchen: Kitchen): intent is IntentOf<"UndoThat"> {
+  const { household, log } = kitchen;
+  if (intent.type !== "UndoThat" || household === null) return false;
+  const command = lastCommand(log);
+  const last = log.events.findLast((event) => event.command === command);
+  return household.talk.isLastDeed(kitchen, household.log, last?.at ?? 0);
+}
+
+/** What is left and where it is: a page fetches what knows of it after all else. */
+function housing(intent: IntentOf<Housing | "UndoThat">, kitchen: Kitchen): Outcome {
+  const { household } = kitchen;
+  return household === null
+    ? told("I cannot look into the fridge yet. Say it again in a moment.")
+    : household.talk.answer(intent, kitchen, household);
 }

@@ -88,6 +88,16 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   NeverMind: "never mind",
   Correct: "correction",
   Pick: "this one",
+  PutAway: "put away",
+  AteLeft: "eaten",
+  ThrewAway: "thrown away",
+  NothingLeft: "nothing is left",
+  AskFridge: "what is in the",
+  HowLongKept: "how long it keeps",
+  HowToWarm: "how to warm it up",
+  NowCooling: "cooling down",
+  NowCold: "cold",
+  NoReminders: "no reminders about leftovers",
 };
 
 /** An intent in a few words, for the screen: "new timer: twelve minutes, flatbreads". */
@@ -107,6 +117,7 @@ const named = (mention: Mention | null): string => {
       return mention.dish.replaceAll("-", " ");
     case "task":
     case "timer":
+    case "leftover":
       return "";
   }
 };
@@ -135,6 +146,8 @@ function detailsOf(intent: Intent): readonly string[] {
     ...("work" in intent ? [intent.work] : []),
     ...("target" in intent ? [named(intent.target)] : []),
     ...("timer" in intent ? [named(intent.timer)] : []),
+    ...("place" in intent ? [intent.place ?? ""] : []),
+    ...("what" in intent ? [named(intent.what)] : []),
     ...("food" in intent ? [named(intent.food)] : []),
     ...("dish" in intent ? [named(intent.dish)] : []),
   ];

@@ -30,7 +30,7 @@ export type Timing =
 /** Answers, and questions about the talk itself. */
 export type Dialogue = "Yes" | "No" | "More" | "NeverMind" | "Correct" | "Pick" | "Again" | "WhatDidYouHear";
 /** About the meal, its timers apart. */
-export type Cooking = Exclude<Intent["type"], Anywhere | Timing | Dialogue>;
+export type Cooking = Exclude<Intent["type"], Anywhere | Timing | Dialogue | Housing>;
 
 const isOneOf =
   <T extends Intent["type"]>(types: readonly T[]) =>
@@ -181,3 +181,30 @@ export type Wishing = "KeepFree" | "KeepNoneFree" | "MyPace" | "LeaveOut" | "Ask
 
 /** Whether an intent is one of them. */
 export const isWishing = isOneOf<Wishing>(["KeepFree", "KeepNoneFree", "MyPace", "LeaveOut", "AskWishes"]);
+
+/** About what outlives the evening: needs no meal. */
+export type Housing =
+  | "PutAway"
+  | "AteLeft"
+  | "ThrewAway"
+  | "NothingLeft"
+  | "AskFridge"
+  | "HowLongKept"
+  | "HowToWarm"
+  | "NowCooling"
+  | "NowCold"
+  | "NoReminders";
+
+/** Whether an intent is one of them. */
+export const isHousing = isOneOf<Housing>([
+  "PutAway",
+  "AteLeft",
+  "ThrewAway",
+  "NothingLeft",
+  "AskFridge",
+  "HowLongKept",
+  "HowToWarm",
+  "NowCooling",
+  "NowCold",
+  "NoReminders",
+]);

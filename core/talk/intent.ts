@@ -5,6 +5,7 @@ import type { Measured } from "../units/amount.ts";
 import type { Heat, Scale } from "../units/temperature.ts";
 import type { Unit } from "../units/unit.ts";
 import type { TimerId } from "../cook/orders.ts";
+import type { LeftoverId, Place } from "../house/leftover.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { DishId } from "../recipe/model.ts";
@@ -19,7 +20,9 @@ export type Mention =
   | { readonly by: "task"; readonly task: TaskId }
   | { readonly by: "timer"; readonly timer: TimerId }
   /** A food by its spoken name, which several dishes may share. */
-  | { readonly by: "food"; readonly item: string };
+  | { readonly by: "food"; readonly item: string }
+  /** Something in the fridge. */
+  | { readonly by: "leftover"; readonly leftover: LeftoverId };
 
 /** Which part of the meal a question is about. */
 export type Scope =
@@ -32,7 +35,7 @@ export type Scope =
 export type OneMore = "burner" | "rack" | "oven" | "cook";
 
 /** A chapter of what can be said. */
-export type Topic = "moving" | "timers" | "asking" | "voice";
+export type Topic = "moving" | "timers" | "asking" | "voice" | "left";
 
 type Moving =
   | { readonly type: "WhatNow" }
@@ -133,6 +136,25 @@ type Voicing =
   | { readonly type: "SpeakAgain" }
   | { readonly type: "StopTalking" };
 
+type Housing =
+  /** `servings` and `place` are null where they were not said. */
+  | {
+      readonly type: "PutAway";
+      readonly what: Mention | null;
+      readonly servings: number | null;
+      readonly place: Place | null;
+    }
+  /** `servings` null: all that was left. */
+  | { readonly type: "AteLeft"; readonly what: Mention | null; readonly servings: number | null }
+  | { readonly type: "ThrewAway"; readonly what: Mention | null }
+  | { readonly type: "NothingLeft"; readonly what: Mention | null }
+  | { readonly type: "HowLongKept"; readonly what: Mention | null }
+  | { readonly type: "HowToWarm"; readonly what: Mention | null }
+  | { readonly type: "NowCooling"; readonly what: Mention | null }
+  | { readonly type: "NowCold"; readonly what: Mention | null }
+  | { readonly type: "AskFridge"; readonly place: Place }
+  | { readonly type: "NoReminders" };
+
 type Answering =
   | { readonly type: "Yes" }
   | { readonly type: "No" }
@@ -144,7 +166,7 @@ type Answering =
   | { readonly type: "Pick"; readonly candidate: number };
 
 /** What one utterance wants; null in a slot means that it was not said. */
-export type Intent = Moving | Helping | Timing | Asking | Voicing | Answering;
+export type Intent = Moving | Helping | Timing | Asking | Voicing | Answering | Housing;
 
 export type IntentType = Intent["type"];
 

@@ -30,7 +30,10 @@ export function candidatesIn(kitchen: Kitchen): readonly string[] {
 }
 
 /** Everything nameable at this moment. */
-export const namesOf = (kitchen: Kitchen): NameBook => namesIn(kitchen.log.session, candidatesIn(kitchen));
+export function namesOf(kitchen: Kitchen): NameBook {
+  const { household, log } = kitchen;
+  return namesIn(log.session, candidatesIn(kitchen), household?.talk.names(household.log.house));
+}
 
 /** What a figure may mean at this moment. */
 export const momentOf = (kitchen: Kitchen): Moment => ({
@@ -50,6 +53,7 @@ function isSomethingToStart({ focus, tasks, progress }: Session): boolean {
 /** Which occasions of the phrasebook are given at this moment. */
 export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
   const { session } = kitchen.log;
+  const { household } = kitchen;
   const { question, correctable } = kitchen.dialogue;
   const timers = session === null ? [] : [...session.timers.values()];
   const isMeal = session !== null && session.phase.state !== "ended";
@@ -62,6 +66,7 @@ export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
     ["second helper", isMeal && isThere(session, "second helper")],
     ["timers", timers.length > 0],
     ["ringing", timers.some((timer) => ringOf(timer, kitchen.now) !== null)],
+    ["left", household?.talk.isSomethingLeft(kitchen, household.log.house) === true],
     ["question", question !== null],
     ["corrected", correctable !== null],
   ];

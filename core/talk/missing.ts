@@ -23,6 +23,7 @@ const WANTED: ReadonlyMap<IntentType, readonly SlotName[]> = new Map<IntentType,
   ["WhyNotYet", ["target"]],
   ["OvenAt", ["heat"]],
   ["WhatIsLeftFor", ["dish"]],
+  ["PutAway", ["number"]],
 ]);
 
 /** The slots any of which would complete an intent that lacks something. */
@@ -52,6 +53,7 @@ export function completed(intent: Intent, slots: Slots): Intent {
   if (type === "UseInstead") return { ...intent, use: mention(slots.stand) };
   if (type === "RenameTimer") return { ...intent, name: mention(slots.name) };
   if (type === "ServeAt" || type === "WhatIfServeAt") return { ...intent, minute: slots.clock };
+  if (type === "PutAway") return { ...intent, servings: slots.number };
   if (type === "OvenAt") return { ...intent, heat: slots.heat };
   return type === "WhatIsLeftFor" ? { ...intent, dish: mention(slots.dish) } : intent;
 }

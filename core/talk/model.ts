@@ -2,7 +2,10 @@ import type { Instant } from "../units/quantity.ts";
 import type { RunSheet } from "../plan/model.ts";
 import type { MealLog } from "../cook/session.ts";
 import type { Order } from "../cook/orders.ts";
-import type { Intent } from "./intent.ts";
+import type { House, HouseLog } from "../house/house.ts";
+import type { HouseOrder } from "../house/orders.ts";
+import type { Intent, IntentOf } from "./intent.ts";
+import type { Housing } from "./intent-groups.ts";
 
 /** What the caller's own voice is asked to do; carried out by the device, never in the meal log. */
 export type VoiceOrder =
@@ -61,7 +64,34 @@ export type Explain = (
   asked: Intent | WhatToLeaveOut,
   kitchen: Kitchen,
   consent: "wanted" | "given",
-) => Pick<Reply, "say" | "orders" | "voice"> & Pick<Dialogue, "question">;
+) => Answer;
+
+/** What an answer comes to before it becomes a reply. */
+type Answer = Pick<Reply, "say" | "orders" | "voice" | "house"> & Pick<Dialogue, "question">;
+
+/** Answers what is asked of the house, or carries out what is wanted in it; "undo" where that means a deed in the house. */
+export type AnswerHouse = (
+  intent: IntentOf<Housing | "UndoThat">,
+  kitchen: Kitchen,
+  household: Household,
+) => Answer;
+
+/** What speaks of the house; a page fetches it after it stands. */
+export interface HouseTalk {
+  readonly answer: AnswerHouse;
+  /** The names of all that may be left. */
+  readonly names: (house: House) => readonly string[];
+  /** Whether it is worth listening for what is said of what is left. */
+  readonly isSomethingLeft: (kitchen: Kitchen, house: House) => boolean;
+  /** Whether the cook's last deed was one in the house. @param lastInMeal when the meal's last one was, epoch ms */
+  readonly isLastDeed: (kitchen: Kitchen, log: HouseLog, lastInMeal: number) => boolean;
+}
+
+/** The house as answers need it. */
+export interface Household {
+  readonly log: HouseLog;
+  readonly talk: HouseTalk;
+}
 
 /** Everything an answer depends on. */
 export interface Kitchen {
@@ -76,6 +106,8 @@ export interface Kitchen {
   readonly utteranceId: string;
   /** `explainPlan`; null as long as a page has not fetched it. */
   readonly explain: Explain | null;
+  /** null as long as a page has not fetched it. */
+  readonly household: Household | null;
 }
 
 /** The caller's answer to one utterance. */
@@ -87,5 +119,7 @@ export interface Reply {
   /** To be decided by the server, in this order. */
   readonly orders: readonly Order[];
   readonly voice: readonly VoiceOrder[];
+  /** For the household log, in this order. */
+  readonly house: readonly HouseOrder[];
   readonly dialogue: Dialogue;
 }

@@ -8,7 +8,18 @@ import { workNouns, workVerbs } from "./work-words.ts";
 
 /** The slots that hold names, as they can be said in one meal. */
 export type NameSlot =
-  "dish" | "target" | "timer" | "food" | "name" | "stand" | "way" | "work" | "working" | "deed" | "pick";
+  | "dish"
+  | "target"
+  | "timer"
+  | "food"
+  | "name"
+  | "stand"
+  | "way"
+  | "work"
+  | "working"
+  | "deed"
+  | "pick"
+  | "left";
 
 /** What can be said in each name slot; each name in words without articles. */
 export type NameBook = { readonly [S in NameSlot]: readonly string[] };
@@ -96,7 +107,7 @@ export function wayNames(name: string): readonly string[] {
 }
 
 /** Those that stay the same all evening. */
-type MealNames = Omit<NameBook, "timer" | "pick" | "deed" | "work" | "working">;
+type MealNames = Omit<NameBook, "timer" | "pick" | "left" | "deed" | "work" | "working">;
 
 /** Those that are the same in any meal. */
 const ofAnyMeal = { deed: deeds, work: workVerbs, working: workNouns };
@@ -157,13 +168,21 @@ export function numberedNames(name: string, count: number): readonly string[] {
     ]);
 }
 
-/** Everything that can be named at this moment. `candidates` are the names on offer in an open question. */
-export function namesIn(session: Session | null, candidates: readonly string[]): NameBook {
+/**
+ * Everything that can be named at this moment.
+ * @param candidates the names on offer in an open question
+ * @param left what may be left: `leftNames`
+ */
+export function namesIn(
+  session: Session | null,
+  candidates: readonly string[],
+  left: readonly string[] = [],
+): NameBook {
   const pick = unique([
     ...candidates.map((name) => nameWords(name).join(" ")),
     ...(candidates.length === 0 ? [] : [...ordinals, "last"]),
   ]);
-  if (session === null) return { ...nothing, ...ofAnyMeal, timer: [], pick };
+  if (session === null) return { ...nothing, ...ofAnyMeal, timer: [], pick, left };
   const { meal } = session;
   const names = known.get(meal) ?? mealNames(meal);
   known.set(meal, names);
@@ -174,5 +193,5 @@ export function namesIn(session: Session | null, candidates: readonly string[]):
       ...numberedNames(name, timers.filter((other) => other.name === name).length),
     ]),
   );
-  return { ...names, ...ofAnyMeal, timer, pick };
+  return { ...names, ...ofAnyMeal, timer, pick, left };
 }

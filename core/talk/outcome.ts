@@ -1,6 +1,7 @@
 import { decide, numbered } from "../cook/decide.ts";
 import { appendEvents } from "../cook/fold.ts";
 import type { Order } from "../cook/orders.ts";
+import type { HouseOrder } from "../house/orders.ts";
 import type { Refusal } from "../cook/refusal.ts";
 import { sentence } from "../cook/refusal.ts";
 import { runSheetOf } from "../cook/run-sheet.ts";
@@ -16,6 +17,7 @@ export interface Outcome {
   readonly say: string;
   readonly orders: readonly Order[];
   readonly voice: readonly VoiceOrder[];
+  readonly house: readonly HouseOrder[];
   readonly question: Question | null;
 }
 
@@ -23,7 +25,7 @@ export interface Outcome {
 export type Consent = "wanted" | "given";
 
 /** Says something and changes nothing. */
-export const told = (say: string): Outcome => ({ say, orders: [], voice: [], question: null });
+export const told = (say: string): Outcome => ({ say, orders: [], voice: [], house: [], question: null });
 
 /** Asks back; the prompt is what is said, after `before` where there is something to say first. */
 export function asks(question: Question, before = ""): Outcome {

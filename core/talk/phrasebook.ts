@@ -7,6 +7,7 @@ import { eveningPhrases } from "./phrases/evening.ts";
 import { explainingPhrases } from "./phrases/explaining.ts";
 import { helperPhrases } from "./phrases/helpers.ts";
 import { helpfulPhrases } from "./phrases/help.ts";
+import { leftPhrases } from "./phrases/left.ts";
 import { movingPhrases } from "./phrases/moving.ts";
 import { timerChangePhrases } from "./phrases/timer-changes.ts";
 import { timerPhrases } from "./phrases/timers.ts";
@@ -33,6 +34,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...wayPhrases,
   ...wishPhrases,
   ...pacePhrases,
+  ...leftPhrases,
   ...answerPhrases,
 ];
 

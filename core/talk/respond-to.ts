@@ -24,6 +24,7 @@ export function respondTo(intent: Intent, words: string, kitchen: Kitchen): Repl
     say: outcome.say,
     orders: outcome.orders,
     voice: outcome.voice,
+    house: outcome.house,
     dialogue: dialogueAfter(words, intent, as, outcome, kitchen),
   };
 }
@@ -46,7 +47,7 @@ function dialogueAfter(
     lastUnderstood: isAboutTalk ? dialogue.lastUnderstood : describe(as),
     correctable: isDeed
       ? { intent: as, utteranceId: kitchen.utteranceId }
-      : outcome.orders.length > 0
+      : outcome.orders.length + outcome.house.length > 0
         ? null
         : dialogue.correctable,
   };

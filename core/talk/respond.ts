@@ -24,6 +24,7 @@ function notUnderstood(text: string, kitchen: Kitchen): Reply {
     say,
     orders: [],
     voice: [],
+    house: [],
     dialogue: { ...kitchen.dialogue, lastSaid: say, lastHeard: heard.slice(0, 200), lastUnderstood: null },
   };
 }

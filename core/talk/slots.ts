@@ -34,6 +34,8 @@ export interface Slots {
   readonly working: string | null;
   /** "stirred", "flipped". */
   readonly deed: string | null;
+  /** What may be left: a dish, or something in the fridge. */
+  readonly left: string | null;
   /** Which candidate of an open question, counted from 0. */
   readonly pick: number | null;
 }
@@ -60,6 +62,7 @@ export const noSlots: Slots = {
   work: null,
   working: null,
   deed: null,
+  left: null,
   pick: null,
 };
 

@@ -10,6 +10,9 @@ export function suggestions(kitchen: Kitchen): readonly string[] {
   const scene = sceneOf(kitchen.log, kitchen);
   const { question } = kitchen.dialogue;
   if (scene === null || scene.session.phase.state === "ended") {
+    const { household } = kitchen;
+    if (household?.talk.isSomethingLeft(kitchen, household.log.house) === true)
+      return ["what is left in the fridge", "what can I say", "set a timer for ten minutes"];
     return ["what can I say", "set a timer for ten minutes", "how many tablespoons in a quarter cup"];
   }
   const calls = callsNow(scene.session, scene.sheet, kitchen.now);

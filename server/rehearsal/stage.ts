@@ -96,7 +96,16 @@ export class Stage {
   moment(): Moment {
     const { sheet, log, now } = this.view();
     const [dialogue, utteranceId] = [this.#dialogue, this.#newId()];
-    return { log, sheet, now, utcOffsetMinutes: () => 0, dialogue, utteranceId, explain: explainPlan };
+    return {
+      log,
+      sheet,
+      now,
+      utcOffsetMinutes: () => 0,
+      dialogue,
+      utteranceId,
+      explain: explainPlan,
+      household: null,
+    };
   }
 
   /** Lets time pass, second by second, until a moment. @returns what came up unasked on the way */

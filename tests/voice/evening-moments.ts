@@ -5,6 +5,9 @@ import { findMeal } from "../../server/cli/find-meal.ts";
 import type { Kitchen } from "../../core/talk/model.ts";
 import { decide, numbered } from "../../core/cook/decide.ts";
 import { appendEvents } from "../../core/cook/fold.ts";
+import { appendHouse, emptyHouseLog } from "../../core/house/house.ts";
+import { madeMeal } from "../../core/house/made-meal.ts";
+import { houseTalk } from "../../core/talk/house-talk.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
 import { respond } from "../../core/talk/respond.ts";
 import { hours, plus } from "../../core/units/quantity.ts";
@@ -25,6 +28,8 @@ export type EveningMoments = {
   readonly corrected: Kitchen;
   /** Somebody has come to help. */
   readonly helped: Kitchen;
+  /** Dinner is over, and what is left is put away. */
+  readonly served: Kitchen;
   /** Two other meals under way, of three and of five dishes; nobody's turn. */
   readonly breakfast: Kitchen;
   readonly lunch: Kitchen;
@@ -43,10 +48,27 @@ export async function eveningMoments(): Promise<EveningMoments> {
     which: after("how much juice"),
     more: after("what goes into the soup"),
     corrected: after("set a timer for fifty minutes"),
+    served: served(busy),
     helped: carriedOut("someone is helping me", busy),
     breakfast: await underWay("fog-bell-breakfast", 7),
     lunch: await underWay("slack-water-lunch", 10),
   };
+}
+
+/** The same kitchen with the house that knows of its meal, as if that were over. */
+function served(kitchen: Kitchen): Kitchen {
+  const { session } = kitchen.log;
+  if (session === null) throw new Error("no meal is on");
+  const made = madeMeal("evening", session, kitchen.now, null);
+  const note = { seq: 1, at: kitchen.now, command: "note", happening: { type: "MealNoted", made } } as const;
+  const dish = session.meal.dishes[0]?.id;
+  if (dish === undefined) throw new Error("a meal without a dish");
+  const cooling = { type: "CoolingBegun", session: "evening", dish, name: dish, since: kitchen.now } as const;
+  const log = appendHouse(emptyHouseLog, [
+    note,
+    { seq: 2, at: kitchen.now, command: "cool", happening: cooling },
+  ]);
+  return { ...kitchen, household: { log, talk: houseTalk } };
 }
 
 /** The kitchen once that was said and done. */

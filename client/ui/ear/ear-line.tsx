@@ -30,6 +30,7 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
     dialogue: caller.dialogue.value,
     utteranceId: "suggestions",
     explain: null,
+    household: galley.house.value?.household.value ?? null,
   };
   return (
     <footer class={`ear ear-${state.kind} ear-room-${noise}`}>

@@ -4,6 +4,8 @@ import { BuyingDoor } from "../buying/buying-door.tsx";
 import type { MealToBuy, Shopping } from "../buying/buying-props.ts";
 import type { Galley } from "../galley.ts";
 import { Notices } from "../notices.tsx";
+import { Fridge } from "../left/fridge.tsx";
+import { UseFirst } from "../left/use-first.tsx";
 import { Cautions } from "./cautions.tsx";
 import { MisheardDoor } from "../misheard/misheard-door.tsx";
 import { LookKeys } from "../parts/look-keys.tsx";
@@ -43,6 +45,7 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
         <LookKeys settings={galley.settings} />
       </header>
       <Notices galley={galley} />
+      <UseFirst galley={galley} />
       <main class="start-main">
         {shelf.state === "loading" && <p role="status">Reading the recipes.</p>}
         {shelf.state === "failed" && (
@@ -60,6 +63,7 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
           />
         )}
       </main>
+      <Fridge galley={galley} />
       {shelf.state === "open" && <Mistakes mistakes={shelf.pantry.mistakes} />}
       <BuyingDoor
         galley={galley}

@@ -47,7 +47,13 @@ export function stopTalking(kitchen: Kitchen): Outcome {
     .filter((timer) => isRinging(timer, kitchen))
     .map((timer): Order => ({ type: "AnswerRing", timer: timer.id }));
   const tried = after(kitchen, orders);
-  return { say: "", orders: tried.ok ? orders : [], voice: [{ type: "StopTalking" }], question: null };
+  return {
+    say: "",
+    orders: tried.ok ? orders : [],
+    house: [],
+    voice: [{ type: "StopTalking" }],
+    question: null,
+  };
 }
 
 /** What was said last, once more. */

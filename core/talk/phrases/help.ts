@@ -74,6 +74,7 @@ export const helpfulPhrases = (examplesOf: ExamplesOf): readonly PhraseEntry[] =
   helpPhrase(examplesOf, "moving", ["moving", "steps", "cooking"]),
   helpPhrase(examplesOf, "timers", ["timers"]),
   helpPhrase(examplesOf, "asking", ["questions", "asking", "amounts"]),
+  helpPhrase(examplesOf, "left", ["leftovers"]),
   helpPhrase(examplesOf, "voice", ["your voice", "the voice", "voices"]),
 ];
 

@@ -154,6 +154,7 @@ function show(scene: Scene): ScreenBench {
       trial,
       misheard: async () => record,
       buying: async () => desk,
+      house: signal(null),
       awake: signal(scene.awake),
       wake: () => (woken += 1),
       ear: {

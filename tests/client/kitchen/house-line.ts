@@ -49,3 +49,17 @@ export function handLine(now: () => number): HandLine {
     },
   };
 }
+
+/** A browser's store in memory. */
+export class Shelf {
+  [name: string]: unknown;
+  getItem(name: string): string | null {
+    return Object.hasOwn(this, name) ? String(this[name]) : null;
+  }
+  setItem(name: string, value: string): void {
+    this[name] = value;
+  }
+  removeItem(name: string): void {
+    Reflect.deleteProperty(this, name);
+  }
+}

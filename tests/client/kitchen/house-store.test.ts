@@ -5,22 +5,8 @@ import { leftoverId } from "../../../core/house/leftover.ts";
 import type { HouseOrder } from "../../../core/house/orders.ts";
 import { instant } from "../../../core/units/quantity.ts";
 import { five } from "../../core/cook/supper.ts";
-import { handLine } from "./house-line.ts";
+import { handLine, Shelf } from "./house-line.ts";
 import type { HandLine } from "./house-line.ts";
-
-/** A browser's store in memory. */
-class Shelf {
-  [name: string]: unknown;
-  getItem(name: string): string | null {
-    return Object.hasOwn(this, name) ? String(this[name]) : null;
-  }
-  setItem(name: string, value: string): void {
-    this[name] = value;
-  }
-  removeItem(name: string): void {
-    Reflect.deleteProperty(this, name);
-  }
-}
 
 const pie = (id: string): HouseOrder => ({
   type: "StoreLeftover",

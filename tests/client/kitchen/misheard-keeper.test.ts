@@ -30,6 +30,7 @@ const plain: Reply = {
   say: "",
   orders: [],
   voice: [],
+  house: [],
   dialogue: silentDialogue,
 };
 const undoing: Reply = { ...plain, intent: { type: "UndoThat" }, orders: [{ type: "UndoLast" }] };

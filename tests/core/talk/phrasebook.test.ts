@@ -23,6 +23,7 @@ import { understand } from "../../../core/talk/understand.ts";
 import { nameWords, wordsOf } from "../../../core/talk/utterance.ts";
 import { isValueSlot, valueReaders } from "../../../core/talk/value-slots.ts";
 import { minutes } from "../../../core/units/quantity.ts";
+import { afterSupper, servings, store } from "../house/house-at.ts";
 import { evening, give, kitchenAt } from "./supper.ts";
 import { listenTo } from "../../voice/grammars.ts";
 import { isInGrammar } from "../../voice/judge-heard.ts";
@@ -53,10 +54,17 @@ const asked = kitchenAt(cooking, 10, {
     ],
   },
 });
+const householdOf = ({ household }: Kitchen) => {
+  if (household === null) throw new Error("no household");
+  return household;
+};
+const fridge = afterSupper([130, store("soup", servings(2))]);
 const fifty = { low: minutes(50), high: minutes(50) };
 const corrected = kitchenAt(cooking, 10, {
   correctable: { utteranceId: "u0", intent: { type: "StartTimer", span: fifty, name: null } },
 });
+
+const stored: Kitchen = { ...calm, household: { ...householdOf(calm), log: fridge } };
 
 type Pick = (count: number) => number;
 
@@ -152,7 +160,7 @@ describe("the phrasebook", () => {
     expect([...ways].filter(([, count]) => count < 6)).toEqual([]);
   });
 
-  for (const [name, kitchen] of Object.entries({ calm, ringing, asked, corrected })) {
+  for (const [name, kitchen] of Object.entries({ calm, ringing, asked, corrected, stored })) {
     it(`[C2] every sentence the recogniser can hear is understood as the intent it came from (${name})`, () => {
       const { rules } = grammarFor(kitchen);
       const types = new Set<string>(phrasebook.map(({ intent }) => intent));

@@ -52,6 +52,7 @@ function cooked(meal: CookingMeal): readonly Evening[] {
       dialogue: silentDialogue,
       utteranceId: `u${minute}`,
       explain: explainPlan,
+      household: null,
     };
     course.push({ log, kitchen, minute });
     const [call] = callsNow(session, sheet, at(minute));

@@ -5,6 +5,10 @@ import { runSheetOf } from "../../../core/cook/run-sheet.ts";
 import type { MealLog } from "../../../core/cook/session.ts";
 import type { CookingMeal, Dish, Ingredient, Use, Way } from "../../../core/recipe/model.ts";
 import { dishId, ingredientId, mealId } from "../../../core/recipe/model.ts";
+import { appendHouse, emptyHouseLog } from "../../../core/house/house.ts";
+import type { HouseLog } from "../../../core/house/house.ts";
+import { madeMeal } from "../../../core/house/made-meal.ts";
+import { houseTalk } from "../../../core/talk/house-talk.ts";
 import type { Dialogue, Kitchen } from "../../../core/talk/model.ts";
 import { explainPlan } from "../../../core/talk/explain-plan.ts";
 import { silentDialogue } from "../../../core/talk/model.ts";
@@ -177,6 +181,13 @@ export function evening(...orders: readonly (readonly [number, Order])[]): MealL
   return orders.reduce((log, [minute, order]) => give(log, minute, order), begun);
 }
 
+/** The house while the meal of a log is on: it has its note, and nothing is put away. */
+export function houseOf({ session }: MealLog): HouseLog {
+  if (session === null) return emptyHouseLog;
+  const note = { type: "MealNoted", made: madeMeal("evening-1", session, null, null) } as const;
+  return appendHouse(emptyHouseLog, [{ seq: 1, at: at(0), command: "note", happening: note }]);
+}
+
 /** The kitchen at a minute after five, clocks on UTC. */
 export function kitchenAt(log: MealLog, minute: number, dialogue: Partial<Dialogue> = {}): Kitchen {
   const now = at(minute);
@@ -188,6 +199,7 @@ export function kitchenAt(log: MealLog, minute: number, dialogue: Partial<Dialog
     dialogue: { ...silentDialogue, ...dialogue },
     utteranceId: `u${(count += 1)}`,
     explain: explainPlan,
+    household: { log: houseOf(log), talk: houseTalk },
   };
 }
 

@@ -1,0 +1,49 @@
+import { minus, minutes } from "../../../core/units/quantity.ts";
+import type { Galley } from "../galley.ts";
+import type { OnDeed } from "../parts/deed.ts";
+import { FridgeRow } from "./fridge-row.tsx";
+
+/** So long an answer stands to be read. */
+const justNow = minutes(2);
+
+/** What is left in the fridge and the freezer, what to use first at the top; nothing where nothing is. */
+export function Fridge({ galley }: { readonly galley: Galley }) {
+  const keeper = galley.house.value;
+  if (keeper === null) return null;
+  const { leftovers } = keeper.house.value;
+  const there = [...leftovers.values()].toSorted((a, b) => a.useBy - b.useBy);
+  const onDeed: OnDeed = ({ intent, words }) => void galley.caller.touch(intent, words);
+  // The answer is said aloud; where the page may not sound yet it is at least to be read.
+  const now = galley.clock.now.value;
+  const said = galley.caller.lines.value.findLast(
+    ({ how, at }) => how === "answer" && at > minus(now, justNow),
+  );
+  const undo = (): void => onDeed({ label: "undo", intent: { type: "UndoThat" }, words: "undo that" });
+  if (there.length === 0 && said === undefined) return null;
+  return (
+    <section class="fridge" aria-labelledby="fridge-title">
+      <h2 id="fridge-title">
+        {there.length === 0 ? "Nothing is left" : "Left to eat, the first to use first"}
+      </h2>
+      <ul class="fridge-rows">
+        {there.map((leftover) => (
+          <FridgeRow key={leftover.id} leftover={leftover} clock={galley.clock} onDeed={onDeed} />
+        ))}
+      </ul>
+      {said !== undefined && (
+        <p class="fridge-said">
+          <span role="status">{said.text}</span>
+          <button type="button" class="key key-small key-quiet" onClick={undo}>
+            Undo
+          </button>
+        </p>
+      )}
+      {there.length > 0 && (
+        <p class="left-hint">
+          Heat it to 165 °F all through, and only what you eat now. What smells or looks wrong goes, whatever
+          its day.
+        </p>
+      )}
+    </section>
+  );
+}

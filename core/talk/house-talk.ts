@@ -1,0 +1,45 @@
+import { askFridge, howLongKept, howToWarm } from "./answers/left-questions.ts";
+import {
+  ate,
+  noReminders,
+  nothingLeft,
+  nowCold,
+  nowCooling,
+  putAway,
+  threwAway,
+  undoInHouse,
+} from "./answers/left-deeds.ts";
+import { cupboardOf, isLastDeed } from "./answers/left.ts";
+import { isSomethingLeft, leftNames } from "./left-names.ts";
+import type { AnswerHouse, HouseTalk } from "./model.ts";
+
+const answer: AnswerHouse = (intent, kitchen, household) => {
+  const cupboard = cupboardOf(kitchen, household);
+  switch (intent.type) {
+    case "PutAway":
+      return putAway(intent, cupboard);
+    case "AteLeft":
+      return ate(intent, cupboard);
+    case "ThrewAway":
+      return threwAway(intent, cupboard);
+    case "NothingLeft":
+      return nothingLeft(intent, cupboard);
+    case "AskFridge":
+      return askFridge(intent, cupboard);
+    case "HowLongKept":
+      return howLongKept(intent, cupboard);
+    case "HowToWarm":
+      return howToWarm(intent, cupboard);
+    case "NowCooling":
+      return nowCooling(intent, cupboard);
+    case "NowCold":
+      return nowCold(intent, cupboard);
+    case "NoReminders":
+      return noReminders(cupboard);
+    case "UndoThat":
+      return undoInHouse(cupboard);
+  }
+};
+
+/** What answers and listens where the house is spoken of. */
+export const houseTalk: HouseTalk = { answer, names: leftNames, isSomethingLeft, isLastDeed };
