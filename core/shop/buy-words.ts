@@ -1,3 +1,4 @@
+import { listed } from "../cook/say-call.ts";
 import { measured, type Measured } from "../units/amount.ts";
 import { shortAmount } from "../units/amount-words.ts";
 import { compare, div, mixed, mul, ratio, rational, ZERO, type Rational } from "../units/rational.ts";
@@ -16,6 +17,13 @@ function ceiling(value: Rational): Rational {
 function inShop(amount: Measured): string {
   const isThing = unitWords(amount.unit).dimension === "count";
   return shortAmount(isThing ? measured(ceiling(rational(amount.high)), amount.unit) : amount);
+}
+
+/** Beside other amounts a bare number would hang in the air: "1 cup and 3 pieces". */
+function beside(amount: Measured): string {
+  const told = inShop(amount);
+  if (amount.unit !== "piece") return told;
+  return `${told} ${told === "1" ? "piece" : "pieces"}`;
 }
 
 /** How many of it are to be bought; null where it is not bought by the piece. */
@@ -82,7 +90,8 @@ const partWords = ({ part, parcels }: PartNeed): string =>
  * things, for the upper end of a range; weights as bought, rounded up. Empty where nothing says how much.
  */
 export function buyWords(line: BuyingLine): string {
-  const own = line.parcels.map(({ amount }) => inShop(amount)).join(" and ");
+  const isOne = line.parcels.length === 1 && line.pieces === null;
+  const own = listed(line.parcels.map(({ amount }) => (isOne ? inShop(amount) : beside(amount))));
   if (line.pieces !== null) {
     const count =
       compare(line.pieces.high, ZERO) > 0 ? shortAmount(measured(ceiling(line.pieces.high), "piece")) : "";

@@ -35,7 +35,11 @@ export const scaleRange = (range: Range, by: Rational): Range => ({
   high: mul(range.high, by),
 });
 
-const rangeOf = (amount: Measured): Range => ({ low: rational(amount.low), high: rational(amount.high) });
+/** Both ends of an amount, in its own unit. */
+export const rangeOf = (amount: Measured): Range => ({
+  low: rational(amount.low),
+  high: rational(amount.high),
+});
 
 /** An amount of a food with what it weighs, as the table tells. */
 export function parcelOf(

@@ -21,7 +21,7 @@ export interface Thing {
 
 const NUMBER_OF_WATER = "14411";
 const WATER =
-  /^(?:(?:cold|cool|hot|warm|lukewarm|tepid|boiling|boiled|ice|iced|tap|drinking|cooking) )*water$/;
+  /^(?:(?:cold|cool|hot|warm|lukewarm|tepid|boiling|boiled|ice|iced|tap|drinking|cooking|pasta) )*water$/;
 
 const PURPOSE = /\s+for\s.*$/i;
 const SIZE = /\b(?:extra[\s-]large|small|medium|large|big)\b/gi;
@@ -33,7 +33,7 @@ const SALTLESS =
 const SOLD_SO =
   /\b(?:canned|tinned|bottled|jarred|dry|dried|frozen|cooked|smoked|salted|pickled|roasted)\b/gi;
 /** Words of a preparation that tell which to choose; "chopped" tells what comes after. */
-const CHOICE = /\b(?:ripe|unripe|firm|of one size|young)\b/i;
+const CHOICE = /\b(?:ripe|unripe|firm|of one size|young)\b|\b(?:inch|cm)[\s-]+(?:piece|length|chunk)\b/i;
 
 const partsOf = (preparation: string | null): readonly string[] =>
   preparation === null ? [] : preparation.split(",").map((part) => part.trim());

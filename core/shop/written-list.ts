@@ -1,11 +1,13 @@
 import { listed } from "../cook/say-call.ts";
 import { pluralOf, singularOf } from "../food/names.ts";
 import type { CookingMeal } from "../recipe/model.ts";
+import { measured, type Amount } from "../units/amount.ts";
 import { shortAmount } from "../units/amount-words.ts";
 import { inKitchenUnit } from "../units/kitchen-figure.ts";
 import { compare, ONE } from "../units/rational.ts";
 import { buyWords, ofPart, pieceCount } from "./buy-words.ts";
 import type { BuyingLine, BuyingList, Share } from "./buying-list.ts";
+import { addRanges, rangeOf } from "./parcel.ts";
 import { isSameName } from "./thing.ts";
 
 /** One thing of the list, in words. */
@@ -63,6 +65,32 @@ function shareWords({ dish, amount, item, part }: Share, name: string, buy: stri
   return `${isTold ? "" : `${told} `}for the ${dish}${other}`;
 }
 
+/** What a dish takes of one thing several times in one measure is told once. */
+function eachOnce(shares: readonly Share[]): readonly Share[] {
+  const sums: Share[] = [];
+  for (const share of shares) {
+    const at = sums.findIndex((one) => isAlike(one, share));
+    const before = sums[at];
+    if (before === undefined) sums.push(share);
+    else sums[at] = { ...before, amount: bothTogether(before.amount, share.amount) };
+  }
+  return sums;
+}
+
+const unitOf = (amount: Amount): string => (amount.kind === "to-taste" ? "to taste" : amount.unit);
+
+const isAlike = (a: Share, b: Share): boolean =>
+  a.dish === b.dish &&
+  a.part === b.part &&
+  unitOf(a.amount) === unitOf(b.amount) &&
+  isSameName(a.item, b.item);
+
+function bothTogether(a: Amount, b: Amount): Amount {
+  if (a.kind === "to-taste" || b.kind === "to-taste") return a;
+  const { low, high } = addRanges(rangeOf(a), rangeOf(b));
+  return measured(low, a.unit, high);
+}
+
 function noteOf({ notes, inHouse, notReckoned, name }: BuyingLine): string {
   const isCooked = /^(?:cooked|boiled)\b/.test(name) || notes.some((note) => /\bcooked\b/.test(note));
   return [
@@ -75,13 +103,14 @@ function noteOf({ notes, inHouse, notReckoned, name }: BuyingLine): string {
 
 function written(line: BuyingLine, kind: SectionKind): WrittenLine {
   const [name, buy] = [nameOf(line), kind === "enough" ? "" : buyWords(line)];
-  const only = line.shares.length === 1 ? buy : "";
+  const shares = eachOnce(line.shares);
+  const only = shares.length === 1 ? buy : "";
   return {
     id: `${kind}: ${line.key}`,
     name,
     buy,
     note: noteOf(line),
-    shares: line.shares.map((share) => shareWords(share, line.name, only)).join(", "),
+    shares: shares.map((share) => shareWords(share, line.name, only)).join(", "),
   };
 }
 

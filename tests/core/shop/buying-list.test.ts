@@ -14,6 +14,12 @@ describe("one list for all dishes", () => {
     expect(onlyLine(["2 leeks"])).toBe("leeks: 2, about 410 g |  | for the soup");
   });
 
+  it("[B1] what a dish takes several times of one thing is told once", () => {
+    expect(onlyLine(["1 leek", "2 leeks, sliced", "1 cup leeks"], ["1 leek"])).toContain(
+      "3 for the soup, 1 cup for the soup, 1 for the sauce",
+    );
+  });
+
   it("[B1] several meals make one list; a dish of two meals is told with its meal", () => {
     const soup = dish("Soup", ["1 leek"]);
     const meals = [meal("Supper", [soup]), meal("Lunch", [soup, dish("Pie", ["2 leeks"])])];
@@ -65,7 +71,7 @@ describe("what is one thing to buy", () => {
       ),
     ).toBe(
       [
-        "moon berries: 1⅛ cups and 3 |  | 1 cup for the soup, 2 tbsp for the sauce, 3 for the sauce",
+        "moon berries: 1⅛ cups and 3 pieces |  | 1 cup for the soup, 2 tbsp for the sauce, 3 for the sauce",
         "star fruit leaf: 1 |  | for the sauce",
       ].join("\n"),
     );
@@ -203,7 +209,7 @@ describe("what is bought", () => {
 
   it("[B11] water comes from the tap, however warm and whatever for", () => {
     const meals = soupAndSauce(
-      ["6 cups water", "1/4 cup water for the onion", "1 cup lukewarm water"],
+      ["6 cups water", "1/4 cup water for the onion", "1 cup lukewarm water", "2 cups pasta water"],
       ["1 l boiling water"],
     );
     expect(listFor(meals)).toMatchObject({ buy: [], ifYouLike: [], look: [] });
@@ -213,6 +219,7 @@ describe("what is bought", () => {
   it("[B12] what to choose is told: sizes, ripe, without salt, canned; what is done at home is not", () => {
     const note = (line: string): string | undefined => onlyLine([line]).split(" | ")[1];
     expect(note("2 large leeks, sliced thin")).toBe("large");
+    expect(note("2-inch piece ginger, grated")).toBe("2-inch piece");
     expect(note("4 pears, ripe but firm")).toBe("ripe but firm");
     expect(note("1 cup crushed tomatoes, no salt added")).toBe("no salt added");
     expect(note("1 cup cooked white beans, rinsed")).toBe("ready cooked, or raw to cook yourself");
