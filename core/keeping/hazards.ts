@@ -12,6 +12,8 @@ export interface Content {
   /** As in the recipe: "kidney beans". */
   readonly item: string;
   readonly preparation: string | null;
+  /** Its food, where the dish names it; left out or null: the item says it. */
+  readonly food?: string | null;
 }
 
 /** Whether it was cooked before it came into this kitchen. What does not say so counts as raw. */
@@ -25,9 +27,9 @@ const HERB =
   /\b(?:garlic|herb|basil|rosemary|thyme|oregano|sage|parsley|cilantro|dill|chive|mint|tarragon)\b/;
 
 /** The names that something has, without the hyphens, plurals and accents: the recipe's own and the table's. */
-function namesOf({ item, preparation }: Content, table: FoodTable | null): string {
+function namesOf({ item, preparation, food: named }: Content, table: FoodTable | null): string {
   const food = table === null ? null : findFood(table, item, preparation);
-  const names = [item, preparation ?? "", food?.ok === true ? food.value.name : ""];
+  const names = [item, preparation ?? "", named ?? "", food?.ok === true ? food.value.name : ""];
   return names.map(normaliseFood).join(" ; ");
 }
 

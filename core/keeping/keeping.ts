@@ -28,7 +28,8 @@ const strictest = {
 export const unknownKeeping: Keeping = { ...strictest, hazards: [], known: "none" };
 
 /** For its keeping it is enough to know what kind of food it is: crushed tomatoes are tomatoes. */
-function isKnown({ item, preparation }: Content, table: FoodTable): boolean {
+function isKnown({ item, preparation, food }: Content, table: FoodTable): boolean {
+  if (food !== undefined && food !== null) return true;
   if (findFood(table, item, preparation).ok || findFood(table, item, null).ok) return true;
   return matchName(item.replace(/\s+for\s.*$/i, ""), [...table.keys()]).kind !== "none";
 }

@@ -11,6 +11,8 @@ export function food(line: string): Ingredient {
     amount: amount("1 cup"),
     preparation: preparation.length === 0 ? null : preparation.join(", "),
     optional: false,
+    food: null,
+    weighs: null,
     swaps: [],
   };
 }

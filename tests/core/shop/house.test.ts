@@ -124,7 +124,12 @@ describe("what is in the house", () => {
         const ingredient = { item: "moon berries", amount: measured(wanted, "cup"), preparation: null };
         const meals = [
           meal("Supper", [
-            { ...soup, ingredients: [{ ...ingredient, id: "m" as never, optional: false, swaps: [] }] },
+            {
+              ...soup,
+              ingredients: [
+                { ...ingredient, id: "m" as never, optional: false, food: null, weighs: null, swaps: [] },
+              ],
+            },
           ]),
         ];
         const [line] = listFor(meals, [`${inHouse} cups moon berries`]).buy;

@@ -25,7 +25,16 @@ export function ingredient(written: string): Ingredient {
   if (!line.ok || line.value.item === null)
     throw new Error(line.ok ? `"${written}" has no food` : line.error);
   const { item, amount, preparation, optional } = line.value;
-  return { id: ingredientId(written), item, amount, preparation, optional, swaps: [] };
+  return {
+    id: ingredientId(written),
+    item,
+    amount,
+    preparation,
+    optional,
+    food: null,
+    weighs: null,
+    swaps: [],
+  };
 }
 
 /** A dish of such lines, called `name`. */

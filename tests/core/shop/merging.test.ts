@@ -50,6 +50,8 @@ const of = (item: string, amount: Measured): Ingredient => ({
   amount,
   preparation: null,
   optional: false,
+  food: null,
+  weighs: null,
   swaps: [],
 });
 
