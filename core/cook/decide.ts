@@ -14,6 +14,7 @@ import { freeWorkers, holderOf } from "./hands.ts";
 import { lastCommand } from "./last-command.ts";
 import type { Command, MealOrder, Order } from "./orders.ts";
 import type { MealLog, Session } from "./session.ts";
+import { portionId } from "../mise/portion.ts";
 import { callable } from "./next-call.ts";
 import { decideLeaveOut } from "./leave-out.ts";
 import { isReady } from "./ready.ts";
@@ -93,6 +94,9 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
       return ok([...session.timers.keys()].map((timer) => ({ type: "TimerCancelled", timer })));
     case "EndMeal":
       return ok([{ type: "MealEnded" }]);
+    case "FinishPreparing":
+    case "ReopenPreparing":
+      return decidePreparing(order, session);
   }
 }
 
@@ -112,6 +116,19 @@ function decideSwap(order: Extract<MealOrder, { readonly type: "UseSwap" }>, ses
   return used
     ? err({ code: "SwapUsedBefore", use: found.use })
     : ok([{ type: "SwapUsed", dish, ingredient, swap }]);
+}
+
+/** Only what the meal has can be ticked off. */
+function decidePreparing(
+  { type, portions }: Extract<MealOrder, { readonly portions: unknown }>,
+  { meal }: Session,
+): Decision {
+  const known = meal.dishes.flatMap((dish) =>
+    dish.steps.flatMap((step) => step.uses.map((use) => portionId(dish.id, step.id, use.ingredient))),
+  );
+  const stranger = portions.find((id) => !known.includes(id));
+  if (stranger !== undefined) return err({ code: "NoSuchTask", asked: stranger });
+  return ok([{ type: type === "FinishPreparing" ? "PreparingFinished" : "PreparingReopened", portions }]);
 }
 
 function undoLast(log: MealLog): Decision {

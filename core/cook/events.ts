@@ -4,6 +4,7 @@ import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { CourseStep, TaskId } from "../plan/model.ts";
+import type { PortionId } from "../mise/portion.ts";
 import type { TimerId } from "./orders.ts";
 
 /** A step went through a change. `TaskCalled`: the caller has put it before the cook. */
@@ -82,6 +83,8 @@ export type MealHappening =
     }
   /** By the cook's order; what the planner chose stands in the meal that was begun. */
   | { readonly type: "WayTaken"; readonly dish: DishId; readonly step: StepId; readonly way: string }
+  /** What is to be prepared for a step was ticked off, or opened again. */
+  | { readonly type: "PreparingFinished" | "PreparingReopened"; readonly portions: readonly PortionId[] }
   /** By the server alone: a longer search has found a better course for the meal. */
   | { readonly type: "CourseLaid"; readonly course: readonly LaidStep[] }
   /** Takes back every event that the command `undoes` produced. */

@@ -91,6 +91,7 @@ function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session
     timers: new Map(),
     timerCount: 0,
     swaps: [],
+    prepared: new Set(),
     lastAt: at,
   };
 }
@@ -122,6 +123,13 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
       return swapped(session, happening.dish, happening.ingredient, happening.swap);
     case "WayTaken":
       return withWay(session, happening);
+    case "PreparingFinished":
+      return { ...session, prepared: new Set([...session.prepared, ...happening.portions]) };
+    case "PreparingReopened":
+      return {
+        ...session,
+        prepared: new Set([...session.prepared].filter((id) => !happening.portions.includes(id))),
+      };
     case "CourseLaid":
       return { ...session, course: new Map(happening.course.map(({ task, ...step }) => [task, step])) };
     case "Undone":

@@ -3,6 +3,7 @@ import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { Helper } from "../plan/worker.ts";
+import type { PortionId } from "../mise/portion.ts";
 import type { TaskId } from "../plan/model.ts";
 
 declare const timer: unique symbol;
@@ -62,7 +63,9 @@ export type MealOrder =
   /** Do a step in another of its ways. */
   | { readonly type: "TakeWay"; readonly dish: DishId; readonly step: StepId; readonly way: string }
   | { readonly type: "CancelAllTimers" }
-  | { readonly type: "EndMeal" };
+  | { readonly type: "EndMeal" }
+  /** Ticks off what is to be prepared for steps, or opens it again. */
+  | { readonly type: "FinishPreparing" | "ReopenPreparing"; readonly portions: readonly PortionId[] };
 
 /** Only the server gives it: it knows the recipes and the evenings before. */
 interface BeginMeal {

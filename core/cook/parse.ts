@@ -10,6 +10,7 @@ import { leastLull, mostLull } from "../plan/lull.ts";
 import { taskId } from "../plan/model.ts";
 import type { LaidStep, MealEvent } from "./events.ts";
 import type { Order } from "./orders.ts";
+import { portionOf } from "../mise/portion.ts";
 import { timerId } from "./orders.ts";
 
 const text = z.string().check(z.minLength(1), z.maxLength(200));
@@ -38,6 +39,7 @@ const pace = z.strictObject({
 const helper = z.enum(helpers);
 const way = { dish, step: z.pipe(text, z.transform(stepId)), way: text };
 
+const portions = z.array(z.pipe(z.string().check(z.maxLength(610)), z.transform(portionOf)));
 const lull = { length: z.nullable(length.check(z.minimum(leastLull), z.maximum(mostLull))) };
 const baking = z.strictObject({ oven: text, heat: z.number() });
 const course = z.array(z.strictObject({ task, start: count, baking: z.nullable(baking) }));
@@ -91,6 +93,8 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   ofTimer("AnswerRing"),
   bare("UndoLast"),
   bare("EndMeal"),
+  z.strictObject({ type: z.literal("FinishPreparing"), portions }),
+  z.strictObject({ type: z.literal("ReopenPreparing"), portions }),
 ]);
 
 const happening = z.discriminatedUnion("type", [
@@ -139,6 +143,8 @@ const happening = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("RingAnswered"), timer, ring: z.enum(["look", "end"]) }),
   z.strictObject({ type: z.literal("Undone"), undoes: text }),
   bare("MealEnded"),
+  z.strictObject({ type: z.literal("PreparingFinished"), portions }),
+  z.strictObject({ type: z.literal("PreparingReopened"), portions }),
 ]);
 
 const mealEvent: z.ZodMiniType<MealEvent> = z.strictObject({

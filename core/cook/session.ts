@@ -4,6 +4,7 @@ import type { Heat } from "../units/temperature.ts";
 import type { Pace } from "../pace/pace.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { Course, HelperAt, InHand, OvenState, Progress, Task, TaskId } from "../plan/model.ts";
+import type { PortionId } from "../mise/portion.ts";
 import type { TimerId } from "./orders.ts";
 import type { MealEvent } from "./events.ts";
 
@@ -70,6 +71,8 @@ export interface Session {
     readonly ingredient: IngredientId;
     readonly swap: number;
   }[];
+  /** What was prepared beforehand and ticked off. */
+  readonly prepared: ReadonlySet<PortionId>;
   readonly lastAt: Instant;
 }
 

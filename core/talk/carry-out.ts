@@ -18,6 +18,7 @@ import type {
   Helping,
   Housing,
   Moving,
+  Preparing,
   Timing,
   Wishing,
 } from "./intent-groups.ts";
@@ -29,6 +30,7 @@ import {
   isHelping,
   isHousing,
   isMoving,
+  isPreparing,
   isTiming,
   isWishing,
 } from "./intent-groups.ts";
@@ -109,7 +111,8 @@ function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consen
 
 function cooking(intent: IntentOf<Cooking>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
   if (isHelping(intent)) return helping(intent, scene, kitchen);
-  if (isExplaining(intent) || isWishing(intent)) return explained(intent, kitchen, consent);
+  if (isExplaining(intent) || isWishing(intent) || isPreparing(intent))
+    return explained(intent, kitchen, consent);
   return isMoving(intent) ? moving(intent, scene, kitchen, consent) : asking(intent, scene, kitchen, consent);
 }
 
@@ -168,7 +171,7 @@ function course(intent: IntentOf<Course>, scene: Scene, kitchen: Kitchen, consen
 }
 
 function asking(
-  intent: IntentOf<Exclude<Cooking, Moving | Explaining | Wishing | Helping>>,
+  intent: IntentOf<Exclude<Cooking, Moving | Explaining | Wishing | Helping | Preparing>>,
   scene: Scene,
   kitchen: Kitchen,
   consent: Consent,
@@ -205,11 +208,15 @@ function asking(
   }
 }
 
-/** The reasons of the plan, and what the cook wishes of it, are told now and then: a page fetches them after all else. */
-function explained(intent: IntentOf<Explaining | Wishing>, kitchen: Kitchen, consent: Consent): Outcome {
+/** The reasons of the plan, what the cook wishes of it and what is prepared are told now and then: a page fetches them after all else. */
+function explained(
+  intent: IntentOf<Explaining | Wishing | Preparing>,
+  kitchen: Kitchen,
+  consent: Consent,
+): Outcome {
   if (kitchen.explain !== null) return kitchen.explain(intent, kitchen, consent);
   return told(
-    isWishing(intent)
+    isWishing(intent) || isPreparing(intent)
       ? "I am not ready for that yet. Say it again in a moment."
       : "I cannot explain the plan yet. Ask me again in a moment.",
   );

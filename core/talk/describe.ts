@@ -72,6 +72,7 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   ConvertHeat: "convert",
   WhyWay: "why this way",
   AskWishes: "what was wished for",
+  AskMise: "what to prepare",
   WhereWasI: "where was I",
   WhatDidYouHear: "what was heard",
   WhatCanISay: "what can I say",

@@ -1,11 +1,12 @@
 import { whyNotYet, whyNow } from "./answers/explaining.ts";
 import { leaveOut, sayWithout } from "./answers/leave-out.ts";
+import { askMise } from "./answers/mise.ts";
 import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
 import { myPace } from "./answers/pace.ts";
 import { askWishes, keepFree, keepNoneFree } from "./answers/wishes.ts";
 import type { IntentOf } from "./intent.ts";
 import type { Explaining, Wishing } from "./intent-groups.ts";
-import { isExplaining, isWishing } from "./intent-groups.ts";
+import { isExplaining, isPreparing, isWishing } from "./intent-groups.ts";
 import type { Explain, Kitchen } from "./model.ts";
 import type { Consent, Outcome, Scene } from "./outcome.ts";
 import { sceneOf, told } from "./outcome.ts";
@@ -49,6 +50,7 @@ export const explainPlan: Explain = (asked, kitchen, consent) => {
   if (asked.type === "WhatToLeaveOut")
     return told(scene === null ? "" : sayWithout(scene, kitchen, asked.words));
   if (scene !== null && isWishing(asked)) return wished(asked, scene, kitchen, consent);
+  if (scene !== null && isPreparing(asked)) return askMise(asked.work, scene, kitchen);
   return scene === null || !isExplaining(asked)
     ? told("There is no plan to explain.")
     : explanation(asked, scene, kitchen);

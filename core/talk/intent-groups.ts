@@ -208,3 +208,9 @@ export const isHousing = isOneOf<Housing>([
   "NowCold",
   "NoReminders",
 ]);
+
+/** About what is prepared and how much of it goes in. */
+export type Preparing = "AskMise";
+
+/** Whether an intent is one of them. */
+export const isPreparing = isOneOf<Preparing>(["AskMise"]);

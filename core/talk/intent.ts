@@ -122,6 +122,7 @@ type Asking =
   | { readonly type: "ConvertHeat"; readonly from: Heat; readonly to: Scale }
   | { readonly type: "WhyWay"; readonly way: string }
   | { readonly type: "AskWishes" }
+  | { readonly type: "AskMise"; readonly work: "all" | "cutting" | "washing" }
   | { readonly type: "WhereWasI" }
   | { readonly type: "WhatDidYouHear" }
   /** With what can be said in one chapter; null: what fits the moment. */

@@ -8,6 +8,7 @@ import { explainingPhrases } from "./phrases/explaining.ts";
 import { helperPhrases } from "./phrases/helpers.ts";
 import { helpfulPhrases } from "./phrases/help.ts";
 import { leftPhrases } from "./phrases/left.ts";
+import { misePhrases } from "./phrases/mise.ts";
 import { movingPhrases } from "./phrases/moving.ts";
 import { timerChangePhrases } from "./phrases/timer-changes.ts";
 import { timerPhrases } from "./phrases/timers.ts";
@@ -35,6 +36,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...wishPhrases,
   ...pacePhrases,
   ...leftPhrases,
+  ...misePhrases,
   ...answerPhrases,
 ];
 

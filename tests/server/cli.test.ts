@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
 import { amountsCommand } from "../../server/cli/amounts.ts";
 import { hearCommand } from "../../server/cli/hear.ts";
+import { miseCommand } from "../../server/cli/mise.ts";
 import { modelsCommand } from "../../server/cli/models.ts";
 import { paceCommand } from "../../server/cli/pace.ts";
 import { planCommand } from "../../server/cli/plan.ts";
@@ -28,6 +29,7 @@ const commands = [
   amountsCommand,
   shopCommand,
   modelsCommand,
+  miseCommand,
 ];
 let folder = "";
 let out: string[] = [];
@@ -70,7 +72,8 @@ describe("help and misuse", () => {
   it.each([
     [
       ["roast"],
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, models.",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, mise, models.",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, models, mise.",
     ],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
@@ -115,7 +118,8 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, mise, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, models, mise.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,

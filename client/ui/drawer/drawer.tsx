@@ -8,6 +8,7 @@ import { LullKeys } from "./lull-keys.tsx";
 import { PaceKeys } from "./pace-keys.tsx";
 import { ServingKeys } from "./serving-keys.tsx";
 import { SoFar } from "./so-far.tsx";
+import { ToPrepare } from "./to-prepare.tsx";
 import { TuningKeys } from "./tuning-keys.tsx";
 import { VoiceKeys } from "./voice-keys.tsx";
 import { WhatIsLeft } from "./what-is-left.tsx";
@@ -22,6 +23,10 @@ export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: 
   };
   return (
     <div class="drawer">
+      <section aria-labelledby="drawer-prepare">
+        <h3 id="drawer-prepare">To prepare</h3>
+        <ToPrepare session={session} sheet={sheet} clock={galley.clock} store={galley.store} />
+      </section>
       <section aria-labelledby="drawer-left">
         <h3 id="drawer-left">What is left</h3>
         <WhatIsLeft session={session} onDeed={actAndClose} />

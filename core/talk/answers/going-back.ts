@@ -167,6 +167,8 @@ const DEEDS: ReadonlyMap<Happening["type"], string> = new Map<Happening["type"],
   ["TimerShortened", "the change of time"],
   ["TimerCancelled", "the timers are back"],
   ["TimerStopped", "the timer runs on"],
+  ["PreparingFinished", "it is still to be prepared"],
+  ["PreparingReopened", "it is prepared"],
 ]);
 
 function deedOf(happening: Happening, { session }: Scene): string | null {
