@@ -4,6 +4,7 @@ import type { Worker } from "../plan/worker.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import { leastLull, mostLull } from "../plan/lull.ts";
 import type { Task, TaskId } from "../plan/model.ts";
+import { decideAmount } from "./change-amount.ts";
 import type { Decision } from "./decision.ts";
 import { decideHelper } from "./decide-helper.ts";
 import { callOf, decideTask } from "./decide-task.ts";
@@ -97,6 +98,10 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
     case "FinishPreparing":
     case "ReopenPreparing":
       return decidePreparing(order, session);
+    case "ChangeAmount": {
+      const { type: _, ...wanted } = order;
+      return decideAmount(wanted, session);
+    }
   }
 }
 

@@ -14,6 +14,7 @@ import type {
   TaskHappening,
 } from "./events.ts";
 import type { MealLog, Session } from "./session.ts";
+import { withAmountChanged } from "./change-amount.ts";
 import { evolveHelpers } from "./fold-helpers.ts";
 import { evolveTimer } from "./fold-timers.ts";
 import { isThere, outOfHand, withHelperAt } from "./hands.ts";
@@ -124,17 +125,25 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
     case "WayTaken":
       return withWay(session, happening);
     case "PreparingFinished":
-      return { ...session, prepared: new Set([...session.prepared, ...happening.portions]) };
     case "PreparingReopened":
-      return {
-        ...session,
-        prepared: new Set([...session.prepared].filter((id) => !happening.portions.includes(id))),
-      };
+      return { ...session, prepared: preparedThen(session.prepared, happening) };
+    case "AmountChanged":
+      return withAmountChanged(session, happening);
     case "CourseLaid":
       return { ...session, course: new Map(happening.course.map(({ task, ...step }) => [task, step])) };
     case "Undone":
       return session;
   }
+}
+
+type OfPreparing = Extract<MealHappening, { readonly portions: unknown }>;
+
+function preparedThen(before: Session["prepared"], { type, portions }: OfPreparing): Session["prepared"] {
+  return new Set(
+    type === "PreparingFinished"
+      ? [...before, ...portions]
+      : [...before].filter((id) => !portions.includes(id)),
+  );
 }
 
 function evolvePace(session: Session, happening: PaceHappening): Session {

@@ -5,6 +5,7 @@ import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { PortionId } from "../mise/portion.ts";
 import type { TaskId } from "../plan/model.ts";
+import type { AmountWanted } from "./amount-wanted.ts";
 
 declare const timer: unique symbol;
 export type TimerId = string & { readonly [timer]: true };
@@ -65,7 +66,9 @@ export type MealOrder =
   | { readonly type: "CancelAllTimers" }
   | { readonly type: "EndMeal" }
   /** Ticks off what is to be prepared for steps, or opens it again. */
-  | { readonly type: "FinishPreparing" | "ReopenPreparing"; readonly portions: readonly PortionId[] };
+  | { readonly type: "FinishPreparing" | "ReopenPreparing"; readonly portions: readonly PortionId[] }
+  /** Take, or have taken, another amount. */
+  | ({ readonly type: "ChangeAmount" } & AmountWanted);
 
 /** Only the server gives it: it knows the recipes and the evenings before. */
 interface BeginMeal {

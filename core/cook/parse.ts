@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { instant, seconds } from "../units/quantity.ts";
 import type { Result } from "../units/result.ts";
 import { err, ok } from "../units/result.ts";
-import { cookingMealSchema } from "../recipe/cooking-meal-schema.ts";
+import { cookingMealSchema, measuredSchema } from "../recipe/cooking-meal-schema.ts";
 import { dishId, ingredientId, stepId } from "../recipe/model.ts";
 import { paceWishes, workKinds } from "../pace/pace.ts";
 import { helpers } from "../plan/worker.ts";
@@ -40,6 +40,12 @@ const helper = z.enum(helpers);
 const way = { dish, step: z.pipe(text, z.transform(stepId)), way: text };
 
 const portions = z.array(z.pipe(z.string().check(z.maxLength(610)), z.transform(portionOf)));
+const amountWanted = {
+  dish,
+  ingredient: z.pipe(text, z.transform(ingredientId)),
+  step: z.nullable(z.pipe(text, z.transform(stepId))),
+  amount: measuredSchema,
+};
 const lull = { length: z.nullable(length.check(z.minimum(leastLull), z.maximum(mostLull))) };
 const baking = z.strictObject({ oven: text, heat: z.number() });
 const course = z.array(z.strictObject({ task, start: count, baking: z.nullable(baking) }));
@@ -95,6 +101,7 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   bare("EndMeal"),
   z.strictObject({ type: z.literal("FinishPreparing"), portions }),
   z.strictObject({ type: z.literal("ReopenPreparing"), portions }),
+  z.strictObject({ type: z.literal("ChangeAmount"), ...amountWanted }),
 ]);
 
 const happening = z.discriminatedUnion("type", [
@@ -145,6 +152,7 @@ const happening = z.discriminatedUnion("type", [
   bare("MealEnded"),
   z.strictObject({ type: z.literal("PreparingFinished"), portions }),
   z.strictObject({ type: z.literal("PreparingReopened"), portions }),
+  z.strictObject({ type: z.literal("AmountChanged"), ...amountWanted }),
 ]);
 
 const mealEvent: z.ZodMiniType<MealEvent> = z.strictObject({

@@ -49,6 +49,10 @@ interface Reasons {
   readonly TimerNotPaused: Named;
   readonly TimerNotRinging: Named;
   readonly EmptyName: unknown;
+  readonly NoSuchFood: Asked;
+  readonly NoAmount: unknown;
+  readonly OddAmount: Asked & { readonly recipe: string };
+  readonly AmountAlready: Asked;
 }
 
 type Code = keyof Reasons;
@@ -104,6 +108,10 @@ const sentences: { readonly [Each in Code]: (refusal: Refusal<Each>) => string }
   TimerNotPaused: ({ name }) => `That timer is not paused: ${name}.`,
   TimerNotRinging: ({ name }) => `That timer is not ringing: ${name}.`,
   EmptyName: () => "A timer's name needs a word or two, sixty letters at most.",
+  NoSuchFood: ({ asked }) => `There is no ${asked} in that dish.`,
+  NoAmount: () => "That is no amount. Say how much, like two tablespoons.",
+  OddAmount: ({ asked, recipe }) => `I cannot take that: ${asked}. So far it is ${recipe}.`,
+  AmountAlready: ({ asked }) => `That is the amount already: ${asked}.`,
 };
 
 /** Plain words, said aloud with wet hands: what is wrong, then what to do. */

@@ -10,12 +10,19 @@ const name = z.string().check(z.minLength(1), z.maxLength(200));
 const line = z.string().check(z.maxLength(1000));
 const length = z.pipe(z.number().check(z.nonnegative()), z.transform(seconds));
 const count = z.int().check(z.positive());
-const rational = z.string().check(z.regex(/^\d+\/\d+$/));
+const rational = z.string().check(z.regex(/^\d+\/0*[1-9]\d*$/));
 const unit = z.custom<Unit>((value) => typeof value === "string" && isUnit(value));
 const named = <T>(id: (text: string) => T) => z.pipe(name, z.transform(id));
 
+/** An amount with figures, as the log has it; a fraction has no nought below. */
+export const measuredSchema = z.strictObject({
+  kind: z.literal("measured"),
+  low: rational,
+  high: rational,
+  unit,
+});
 const amount = z.discriminatedUnion("kind", [
-  z.strictObject({ kind: z.literal("measured"), low: rational, high: rational, unit }),
+  measuredSchema,
   z.strictObject({ kind: z.literal("to-taste") }),
 ]);
 const span = z.strictObject({ low: length, high: length });

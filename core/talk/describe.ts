@@ -73,6 +73,7 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   WhyWay: "why this way",
   AskWishes: "what was wished for",
   AskMise: "what to prepare",
+  ChangeAmount: "another amount",
   WhereWasI: "where was I",
   WhatDidYouHear: "what was heard",
   WhatCanISay: "what can I say",
@@ -140,6 +141,11 @@ function detailsOf(intent: Intent): readonly string[] {
     return [intent.from === null ? "" : spokenAmount(intent.from), `in ${unitWords(intent.to).many}`];
   if (intent.type === "ConvertHeat") return [spokenHeatInFull(intent.from)];
   if (intent.type === "Correct") return [intent.span === null ? "" : spokenSpan(intent.span)];
+  if (intent.type === "ChangeAmount")
+    return [
+      intent.amount === null ? `${intent.times ?? ""} times` : spokenAmount(intent.amount),
+      named(intent.food),
+    ];
   if (intent.type === "UseInstead") return [named(intent.use)];
   return [
     ...("helper" in intent ? [intent.helper ?? ""] : []),

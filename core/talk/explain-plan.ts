@@ -1,3 +1,4 @@
+import { changeAmount } from "./answers/changing.ts";
 import { whyNotYet, whyNow } from "./answers/explaining.ts";
 import { leaveOut, sayWithout } from "./answers/leave-out.ts";
 import { askMise } from "./answers/mise.ts";
@@ -5,7 +6,7 @@ import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
 import { myPace } from "./answers/pace.ts";
 import { askWishes, keepFree, keepNoneFree } from "./answers/wishes.ts";
 import type { IntentOf } from "./intent.ts";
-import type { Explaining, Wishing } from "./intent-groups.ts";
+import type { Explaining, Preparing, Wishing } from "./intent-groups.ts";
 import { isExplaining, isPreparing, isWishing } from "./intent-groups.ts";
 import type { Explain, Kitchen } from "./model.ts";
 import type { Consent, Outcome, Scene } from "./outcome.ts";
@@ -41,6 +42,15 @@ function wished(intent: IntentOf<Wishing>, scene: Scene, kitchen: Kitchen, conse
   }
 }
 
+function prepared(intent: IntentOf<Preparing>, scene: Scene, kitchen: Kitchen): Outcome {
+  switch (intent.type) {
+    case "AskMise":
+      return askMise(intent.work, scene, kitchen);
+    case "ChangeAmount":
+      return changeAmount(intent, scene, kitchen);
+  }
+}
+
 /**
  * Answers why the plan is as it is, and how it would be otherwise, and carries out what the cook wishes of it. Apart from the other answers, so that a page need
  * not fetch it before it stands.
@@ -50,7 +60,7 @@ export const explainPlan: Explain = (asked, kitchen, consent) => {
   if (asked.type === "WhatToLeaveOut")
     return told(scene === null ? "" : sayWithout(scene, kitchen, asked.words));
   if (scene !== null && isWishing(asked)) return wished(asked, scene, kitchen, consent);
-  if (scene !== null && isPreparing(asked)) return askMise(asked.work, scene, kitchen);
+  if (scene !== null && isPreparing(asked)) return prepared(asked, scene, kitchen);
   return scene === null || !isExplaining(asked)
     ? told("There is no plan to explain.")
     : explanation(asked, scene, kitchen);

@@ -210,7 +210,7 @@ export const isHousing = isOneOf<Housing>([
 ]);
 
 /** About what is prepared and how much of it goes in. */
-export type Preparing = "AskMise";
+export type Preparing = "AskMise" | "ChangeAmount";
 
 /** Whether an intent is one of them. */
-export const isPreparing = isOneOf<Preparing>(["AskMise"]);
+export const isPreparing = isOneOf<Preparing>(["AskMise", "ChangeAmount"]);

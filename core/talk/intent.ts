@@ -122,6 +122,16 @@ type Asking =
   | { readonly type: "ConvertHeat"; readonly from: Heat; readonly to: Scale }
   | { readonly type: "WhyWay"; readonly way: string }
   | { readonly type: "AskWishes" }
+  | {
+      readonly type: "ChangeAmount";
+      /** "used": it went in already. */
+      readonly how: "used" | "wanted";
+      readonly amount: Measured | null;
+      /** How many times as much, "n/d", where no amount was said. */
+      readonly times: string | null;
+      readonly food: Mention | null;
+      readonly dish: Mention | null;
+    }
   | { readonly type: "AskMise"; readonly work: "all" | "cutting" | "washing" }
   | { readonly type: "WhereWasI" }
   | { readonly type: "WhatDidYouHear" }

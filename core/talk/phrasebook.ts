@@ -3,6 +3,7 @@ import type { PhraseEntry } from "./phrase-entry.ts";
 import { amountPhrases } from "./phrases/amounts.ts";
 import { answerPhrases } from "./phrases/answers.ts";
 import { askingPhrases } from "./phrases/asking.ts";
+import { changingPhrases } from "./phrases/changing.ts";
 import { eveningPhrases } from "./phrases/evening.ts";
 import { explainingPhrases } from "./phrases/explaining.ts";
 import { helperPhrases } from "./phrases/helpers.ts";
@@ -37,6 +38,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...pacePhrases,
   ...leftPhrases,
   ...misePhrases,
+  ...changingPhrases,
   ...answerPhrases,
 ];
 

@@ -17,6 +17,8 @@ export interface Slots {
   readonly scale: Scale | null;
   readonly measure: Measured | null;
   readonly unit: Unit | null;
+  /** How much of a food: "two tablespoons of", "three". */
+  readonly quantity: Measured | null;
   readonly dish: string | null;
   /** A dish, a step, or what a step is about. */
   readonly target: string | null;
@@ -52,6 +54,7 @@ export const noSlots: Slots = {
   scale: null,
   measure: null,
   unit: null,
+  quantity: null,
   dish: null,
   target: null,
   timer: null,

@@ -29,7 +29,8 @@ const withoutAccents = (text: string): string => text.normalize("NFD").replace(/
 export function wordsOf(text: string): readonly string[] {
   const written = withoutAccents(text.slice(0, MOST_LETTERS))
     .replace(/°\s*([cf])\b/gi, " degrees $1")
-    .replace(/°/g, " degrees ");
+    .replace(/°/g, " degrees ")
+    .replace(/(^|[^\d\s]\s+)-(?=\d)/g, "$1minus ");
   return inFull(spokenWords(written));
 }
 

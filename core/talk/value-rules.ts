@@ -126,6 +126,13 @@ const RULES: Readonly<Record<string, string>> = {
     `one and a half (${many})`,
     `<few> and a half (${many})`,
   ].join(" | "),
+  quantity: [
+    "<measure> of",
+    "(a | one) (clove | head | can | pinch | bunch | sprig | stalk | slice | handful) of",
+    "<few> (cloves | heads | cans | pinches | bunches | sprigs | stalks | slices | handfuls) of",
+    "half a (head | bunch | can) of",
+    "one | <few> | one and a half | <few> and a half | half (a | an)",
+  ].join(" | "),
 };
 
 /** The same rules, read; `scale`, `number`, `span`, ... are slots too and keep their slot's name. */

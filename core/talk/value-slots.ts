@@ -2,7 +2,9 @@ import { parseSpokenAmount, parseSpokenUnit } from "../units/amount-words.ts";
 import { parseSpokenClock } from "../units/clock-words.ts";
 import { parseSpokenDuration } from "../units/duration.ts";
 import { parseSpokenNumber } from "../units/number-words.ts";
-import { toNumber } from "../units/rational.ts";
+import type { Measured } from "../units/amount.ts";
+import { measured } from "../units/amount.ts";
+import { toNumber, ZERO } from "../units/rational.ts";
 import type { SpokenValue } from "../units/spoken-words.ts";
 import type { Scale } from "../units/temperature.ts";
 import { parseSpokenHeat } from "../units/temperature.ts";
@@ -18,7 +20,7 @@ export interface Moment {
 
 /** The slots whose values are figures; the others hold names. */
 export type ValueSlot =
-  "span" | "length" | "extra" | "number" | "clock" | "heat" | "scale" | "measure" | "unit";
+  "span" | "length" | "extra" | "number" | "clock" | "heat" | "scale" | "measure" | "unit" | "quantity";
 
 type Reader<S extends ValueSlot> = (
   words: readonly string[],
@@ -71,6 +73,22 @@ const readMeasure: Reader<"measure"> = (words, from) => {
   return read === null || read.value.unit === "piece" ? null : read;
 };
 
+/** "Zero cups" is read too, so that it can be refused in words. */
+function readNought(words: readonly string[], from: number): SpokenValue<Measured> | null {
+  const number = parseSpokenNumber(words, from);
+  if (number?.value !== ZERO) return null;
+  const unit = parseSpokenUnit(words, number.next);
+  return { value: measured(ZERO, unit?.value ?? "piece"), next: unit?.next ?? number.next };
+}
+
+/** "Two tablespoons of", "three", "half an": all that stands before the food. */
+const readQuantity: Reader<"quantity"> = (words, from) => {
+  const read = parseSpokenAmount(words, from) ?? readNought(words, from);
+  if (read === null) return null;
+  const next = /^(?:of|an?)$/.test(words[read.next] ?? "") ? read.next + 1 : read.next;
+  return { value: read.value, next };
+};
+
 /** One reader per value slot: from word `from` on, the value and where the sentence goes on, or null. */
 export const valueReaders: { readonly [S in ValueSlot]: Reader<S> } = {
   span: readSpan,
@@ -82,6 +100,7 @@ export const valueReaders: { readonly [S in ValueSlot]: Reader<S> } = {
   scale: readScale,
   measure: readMeasure,
   unit: parseSpokenUnit,
+  quantity: readQuantity,
 };
 
 /** Whether a slot holds a figure. */

@@ -32,7 +32,7 @@ export function withFood(
   mention: Mention,
   scene: Scene,
   kitchen: Kitchen,
-  intent: (item: string) => IntentOf<"HowMuch" | "Instead" | "UseInstead">,
+  intent: (item: string) => IntentOf<"HowMuch" | "Instead" | "UseInstead" | "ChangeAmount">,
   go: (lines: readonly FoodLine[]) => Outcome,
 ): Outcome {
   const hit = findFood(mention, scene.session);

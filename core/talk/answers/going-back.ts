@@ -169,6 +169,7 @@ const DEEDS: ReadonlyMap<Happening["type"], string> = new Map<Happening["type"],
   ["TimerStopped", "the timer runs on"],
   ["PreparingFinished", "it is still to be prepared"],
   ["PreparingReopened", "it is prepared"],
+  ["AmountChanged", "the other amount"],
 ]);
 
 function deedOf(happening: Happening, { session }: Scene): string | null {
