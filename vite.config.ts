@@ -1,6 +1,7 @@
 import { preact } from "@preact/preset-vite";
 import { defineConfig } from "vite";
 import { firstLoadBudget } from "./tools/first-load-budget.ts";
+import { isWantedAtOnce } from "./tools/wanted-at-once.ts";
 import { nativeBlob } from "./tools/native-blob.ts";
 
 /** DESIGN figure: the script that the page needs before it shows anything, compressed. */
@@ -20,8 +21,15 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     rolldownOptions: {
       input: ["client/index.html", "client/vosk-frame.html"],
-      // The units are wanted at once and everywhere: in one piece they weigh less than in four.
-      output: { codeSplitting: { groups: [{ name: "units", test: /\/core\/units\// }] } },
+      // What is wanted at once comes in one piece, and so do the units: they weigh less than in ten.
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: "units", test: /\/core\/units\// },
+            { name: (id, modules) => (isWantedAtOnce(id, modules) ? "page" : null) },
+          ],
+        },
+      },
     },
   },
 });

@@ -15,7 +15,7 @@ import type { CueLoop, OnCue, OnWoken } from "./cue-loop.ts";
 import { lateWords } from "./late-words.ts";
 import type { HouseKeeper } from "./house-keeper.ts";
 import { lazyExplain } from "./lazy-explain.ts";
-import type { LateVoice } from "./lazy-explain.ts";
+import type { LateVoice, StartWatches } from "./lazy-explain.ts";
 import type { MealStore } from "./meal-store.ts";
 import { ringingCount, ringTimers } from "./rings.ts";
 import { obey } from "./voice-orders.ts";
@@ -92,6 +92,19 @@ const newSignals = (): Signals => ({
   quietUntil: signal(null),
 });
 
+/** The watch over dinner and the asking for notes, which come after the page. */
+const lateWatches =
+  (clock: Clock, store: MealStore, { lines, dialogue }: Signals, remark: Caller["remark"]): StartWatches =>
+  (watchDinner, askOpenNotes, explain) => {
+    const ask = () =>
+      explain({ type: "AskNotes" }, kitchenAt(clock.read(), clock, store, dialogue.peek()), "wanted");
+    const stops = [
+      watchDinner(clock, store, lines, remark),
+      askOpenNotes(clock, store, dialogue, ask, remark),
+    ];
+    return () => stops.forEach((stop) => stop());
+  };
+
 /**
  * Puts clock, meal and sound together into a conversation.
  * @param loadWords fetches what understands words; called when it is first asked for
@@ -109,7 +122,7 @@ export function createCaller(
   const writer = writerOf(signals.lines, clock);
   const mayCue = (): boolean => quietUntil.value === null || quietUntil.value <= clock.read();
   const teller = tellerOf(writer.unasked, sound, mayCue);
-  const reasons = lazyExplain((watchDinner) => watchDinner(clock, store, signals.lines, teller.remark));
+  const reasons = lazyExplain(lateWatches(clock, store, signals, teller.remark));
   const cueLoop = sayCues(
     clock,
     store,

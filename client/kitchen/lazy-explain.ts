@@ -1,5 +1,6 @@
 import type { sayAfterSleep } from "../../core/talk/after-sleep.ts";
 import type { Explain, Kitchen } from "../../core/talk/model.ts";
+import type { askOpenNotes } from "./ask-notes.ts";
 import type { watchDinner } from "./watch-dinner.ts";
 
 /** What speaks of the plan beyond its calls. */
@@ -11,11 +12,19 @@ export interface LateVoice {
   readonly close: () => void;
 }
 
+/** Begins the watch over dinner and asks for the notes; returns what ends both. */
+export type StartWatches = (
+  watch: typeof watchDinner,
+  ask: typeof askOpenNotes,
+  explain: Explain,
+) => () => void;
+
 /**
- * Fetches after the page stands what explains the plan, what tells that dinner slips, and what is said after a sleep.
- * @param start begins the watch over dinner, and returns what ends it
+ * Fetches after the page stands what explains the plan, what tells that dinner slips, what asks for notes, and what is
+ * said after a sleep.
+ * @param start begins the watch over dinner and asks for the notes; it returns what ends both
  */
-export function lazyExplain(start: (watch: typeof watchDinner) => () => void): LateVoice {
+export function lazyExplain(start: StartWatches): LateVoice {
   let explain: Explain | null = null;
   let sayAsleep: typeof sayAfterSleep | null = null;
   let isOpen = true;
@@ -24,11 +33,12 @@ export function lazyExplain(start: (watch: typeof watchDinner) => () => void): L
     import("../../core/talk/explain-plan.ts"),
     import("./watch-dinner.ts"),
     import("../../core/talk/after-sleep.ts"),
+    import("./ask-notes.ts"),
   ]).then(
-    ([{ explainPlan }, { watchDinner }, after]) => {
+    ([{ explainPlan }, { watchDinner }, after, { askOpenNotes }]) => {
       explain = explainPlan;
       sayAsleep = after.sayAfterSleep;
-      if (isOpen) stop = start(watchDinner);
+      if (isOpen) stop = start(watchDinner, askOpenNotes, explainPlan);
     },
     // Then the caller says that it cannot explain the plan yet.
     () => undefined,

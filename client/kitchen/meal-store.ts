@@ -6,6 +6,7 @@ import type { Order } from "../../core/cook/orders.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
 import type { MealLog, Session } from "../../core/cook/session.ts";
 import type { RunSheet } from "../../core/plan/model.ts";
+import type { NoteAnswer } from "../../core/next-time/note.ts";
 import type { OrderMessage, Pantry } from "../../core/sync/protocol.ts";
 import { instant } from "../../core/units/quantity.ts";
 import type { Instant } from "../../core/units/quantity.ts";
@@ -23,6 +24,8 @@ export interface Wanted {
   readonly serveAt: Instant | null;
   /** How many help the cook. */
   readonly helpers: number;
+  /** What was said to the notes of evenings before, by their keys. */
+  readonly notes: Readonly<Record<string, NoteAnswer>>;
 }
 
 /** The meal on this device: what the server has confirmed, and on top what this device has already decided. */

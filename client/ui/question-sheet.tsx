@@ -17,6 +17,7 @@ const consents: Readonly<Partial<Record<Intent["type"], readonly [yes: string, n
   EndMeal: ["Yes, it is over", "No, cook on"],
   UndoThat: ["Yes, undo it", "No, it was right"],
   UseInstead: ["Yes, use that", "No, leave it"],
+  AnswerNote: ["Yes, tonight", "Not tonight"],
 };
 
 /** Lengths to answer "For how long?" with. */
@@ -67,6 +68,9 @@ function answersTo(question: Question): readonly Deed[] {
       return [
         { label: yes, intent: { type: "Yes" }, words: "yes" },
         { label: no, intent: { type: "No" }, words: "no" },
+        ...(question.intent.type === "AnswerNote"
+          ? [{ label: "Drop the note", intent: { type: "DropNote" }, words: "drop the note" } as const]
+          : []),
       ];
     }
     case "which":

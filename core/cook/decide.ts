@@ -18,6 +18,7 @@ import type { MealLog, Session } from "./session.ts";
 import { portionId } from "../mise/portion.ts";
 import { callable } from "./next-call.ts";
 import { decideLeaveOut } from "./leave-out.ts";
+import { decideNote, decideNoteAnswer } from "./notes.ts";
 import { isReady } from "./ready.ts";
 import { runSheetOf } from "./run-sheet.ts";
 import { findSwap } from "./swap.ts";
@@ -52,16 +53,20 @@ function decideOrder(command: Command, log: MealLog): Decision {
   if ("helper" in order) return decideHelper(order, session, at);
   if ("task" in order) return decideTask(order, session, at);
   if ("timer" in order) return decideTimer(order, session, at);
+  if (order.type === "NoteNextTime") return decideNote(order.note, session);
+  if (order.type === "AnswerNote") return decideNoteAnswer(order.key, order.answer, session, at);
   return decideMeal(order, session, at);
 }
 
 function beginning(order: Extract<Order, { type: "BeginMeal" }>): readonly Happening[] {
-  const { meal, serveAt, paces, lull, helpers = [] } = order;
+  const { meal, serveAt, paces, lull, helpers = [], notes = [], noteAnswers = [] } = order;
   return [
     { type: "MealBegun", meal, serveAt },
     ...(paces === undefined ? [] : [{ type: "PaceKnown", paces } as const]),
     ...(lull === undefined ? [] : [{ type: "LullKept", length: lull } as const]),
     ...helpers.map((helper) => ({ type: "HelperCame", helper }) as const),
+    ...(notes.length === 0 ? [] : [{ type: "NotesOffered", notes } as const]),
+    ...noteAnswers.map((answered) => ({ type: "NoteAnswered", ...answered }) as const),
   ];
 }
 

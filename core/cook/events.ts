@@ -2,6 +2,7 @@ import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
+import type { Note, NoteAnswer } from "../next-time/note.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { CourseStep, TaskId } from "../plan/model.ts";
 import type { PortionId } from "../mise/portion.ts";
@@ -67,6 +68,14 @@ export interface LaidStep extends CourseStep {
   readonly task: TaskId;
 }
 
+/** About what is to be otherwise the next time. */
+export type NoteHappening =
+  | { readonly type: "NextTimeNoted"; readonly note: Note }
+  /** With the meal's beginning: what was noted on the evenings before for its dishes. */
+  | { readonly type: "NotesOffered"; readonly notes: readonly Note[] }
+  /** `key` says which note: `noteKey`. */
+  | { readonly type: "NoteAnswered"; readonly key: string; readonly answer: NoteAnswer };
+
 /** Something about the meal as a whole. */
 export type MealHappening =
   | { readonly type: "AttentionGiven"; readonly task: TaskId; readonly moment: string }
@@ -99,6 +108,7 @@ export type Happening =
   | { readonly type: "MealBegun"; readonly meal: CookingMeal; readonly serveAt: Instant | null }
   | MealHappening
   | PaceHappening
+  | NoteHappening
   | HelperHappening
   | TaskHappening
   | TimerHappening;

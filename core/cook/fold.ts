@@ -2,6 +2,7 @@ import type { Instant } from "../units/quantity.ts";
 import type { Pace } from "../pace/pace.ts";
 import { atPace } from "../pace/pace.ts";
 import { expandTasks } from "../plan/tasks.ts";
+import { noteKey } from "../next-time/note.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { InHand, Progress, Task, TaskId } from "../plan/model.ts";
 import type { CookingMeal } from "../recipe/model.ts";
@@ -10,6 +11,7 @@ import type {
   HelperHappening,
   MealEvent,
   MealHappening,
+  NoteHappening,
   PaceHappening,
   TaskHappening,
 } from "./events.ts";
@@ -18,6 +20,7 @@ import { withAmountChanged } from "./change-amount.ts";
 import { evolveHelpers } from "./fold-helpers.ts";
 import { evolveTimer } from "./fold-timers.ts";
 import { isThere, outOfHand, withHelperAt } from "./hands.ts";
+import { withNoteAnswered } from "./notes.ts";
 import { swapped } from "./swap.ts";
 import { withWay } from "./take-way.ts";
 
@@ -63,6 +66,7 @@ function evolvePart(
   if ("helper" in happening && !("task" in happening)) return evolveHelpers(session, happening);
   if ("timer" in happening) return evolveTimer(session, happening, at);
   if ("task" in happening && !("moment" in happening)) return evolveTask(session, happening, at);
+  if (isOfNotes(happening)) return evolveNotes(session, happening);
   return isOfPace(happening) ? evolvePace(session, happening) : evolveMeal(session, happening, at);
 }
 
@@ -93,6 +97,8 @@ function begun(meal: CookingMeal, serveAt: Instant | null, at: Instant): Session
     timerCount: 0,
     swaps: [],
     prepared: new Set(),
+    offered: [],
+    noted: [],
     lastAt: at,
   };
 }
@@ -133,6 +139,23 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
       return { ...session, course: new Map(happening.course.map(({ task, ...step }) => [task, step])) };
     case "Undone":
       return session;
+  }
+}
+
+const isOfNotes = (happening: Happening): happening is NoteHappening =>
+  /^Note|^NextTime/.test(happening.type);
+
+function evolveNotes(session: Session, happening: NoteHappening): Session {
+  switch (happening.type) {
+    case "NextTimeNoted":
+      return { ...session, noted: [...session.noted, happening.note] };
+    case "NotesOffered":
+      return {
+        ...session,
+        offered: happening.notes.map((note) => ({ key: noteKey(note), note, state: "open" })),
+      };
+    case "NoteAnswered":
+      return withNoteAnswered(session, happening.key, happening.answer);
   }
 }
 

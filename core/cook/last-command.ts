@@ -11,6 +11,7 @@ const notTheCooks: ReadonlySet<Happening["type"]> = new Set([
   "PaceKnown",
   "LullKept",
   "CourseLaid",
+  "NotesOffered",
 ]);
 
 /** The last command that did something the cook asked for: what "undo" takes back; null when there is none. */

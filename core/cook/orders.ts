@@ -2,6 +2,7 @@ import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
+import type { Note, NoteAnswer } from "../next-time/note.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { PortionId } from "../mise/portion.ts";
 import type { TaskId } from "../plan/model.ts";
@@ -70,6 +71,11 @@ export type MealOrder =
   /** Take, or have taken, another amount. */
   | ({ readonly type: "ChangeAmount" } & AmountWanted);
 
+/** About what is to be otherwise the next time. */
+export type NoteOrder =
+  | { readonly type: "NoteNextTime"; readonly note: Note }
+  | { readonly type: "AnswerNote"; readonly key: string; readonly answer: NoteAnswer };
+
 /** Only the server gives it: it knows the recipes and the evenings before. */
 interface BeginMeal {
   readonly type: "BeginMeal";
@@ -81,6 +87,10 @@ interface BeginMeal {
   readonly helpers?: readonly Helper[];
   /** How long before serving the cook wants the hands free, as wished on an evening before; left out: not at all. */
   readonly lull?: Seconds;
+  /** What was noted for its dishes on evenings before; left out: nothing. */
+  readonly notes?: readonly Note[];
+  /** What the cook has said to them already. */
+  readonly noteAnswers?: readonly { readonly key: string; readonly answer: NoteAnswer }[];
 }
 
 /** What the cook (or the clock: `Tick`) wants to happen. */
@@ -89,6 +99,7 @@ export type Order =
   | { readonly type: "Tick" }
   | { readonly type: "UndoLast" }
   | MealOrder
+  | NoteOrder
   | HelperOrder
   | TaskOrder
   | StartTimer

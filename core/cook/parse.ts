@@ -4,6 +4,8 @@ import type { Result } from "../units/result.ts";
 import { err, ok } from "../units/result.ts";
 import { cookingMealSchema, measuredSchema } from "../recipe/cooking-meal-schema.ts";
 import { dishId, ingredientId, stepId } from "../recipe/model.ts";
+import { noteAnswers } from "../next-time/note.ts";
+import { noteSchema } from "../next-time/note-schema.ts";
 import { paceWishes, workKinds } from "../pace/pace.ts";
 import { helpers } from "../plan/worker.ts";
 import { leastLull, mostLull } from "../plan/lull.ts";
@@ -46,6 +48,7 @@ const amountWanted = {
   step: z.nullable(z.pipe(text, z.transform(stepId))),
   amount: measuredSchema,
 };
+const noteAnswered = { key: z.string().check(z.maxLength(410)), answer: z.enum(noteAnswers) };
 const lull = { length: z.nullable(length.check(z.minimum(leastLull), z.maximum(mostLull))) };
 const baking = z.strictObject({ oven: text, heat: z.number() });
 const course = z.array(z.strictObject({ task, start: count, baking: z.nullable(baking) }));
@@ -102,6 +105,8 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("FinishPreparing"), portions }),
   z.strictObject({ type: z.literal("ReopenPreparing"), portions }),
   z.strictObject({ type: z.literal("ChangeAmount"), ...amountWanted }),
+  z.strictObject({ type: z.literal("NoteNextTime"), note: noteSchema }),
+  z.strictObject({ type: z.literal("AnswerNote"), ...noteAnswered }),
 ]);
 
 const happening = z.discriminatedUnion("type", [
@@ -153,6 +158,9 @@ const happening = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("PreparingFinished"), portions }),
   z.strictObject({ type: z.literal("PreparingReopened"), portions }),
   z.strictObject({ type: z.literal("AmountChanged"), ...amountWanted }),
+  z.strictObject({ type: z.literal("NextTimeNoted"), note: noteSchema }),
+  z.strictObject({ type: z.literal("NotesOffered"), notes: z.array(noteSchema) }),
+  z.strictObject({ type: z.literal("NoteAnswered"), ...noteAnswered }),
 ]);
 
 const mealEvent: z.ZodMiniType<MealEvent> = z.strictObject({

@@ -53,6 +53,7 @@ interface Reasons {
   readonly NoAmount: unknown;
   readonly OddAmount: Asked & { readonly recipe: string };
   readonly AmountAlready: Asked;
+  readonly NoSuchNote: unknown;
 }
 
 type Code = keyof Reasons;
@@ -111,6 +112,7 @@ const sentences: { readonly [Each in Code]: (refusal: Refusal<Each>) => string }
   NoSuchFood: ({ asked }) => `There is no ${asked} in that dish.`,
   NoAmount: () => "That is no amount. Say how much, like two tablespoons.",
   OddAmount: ({ asked, recipe }) => `I cannot take that: ${asked}. So far it is ${recipe}.`,
+  NoSuchNote: () => `That is settled already. Ask "what did I want to change" to hear the notes.`,
   AmountAlready: ({ asked }) => `That is the amount already: ${asked}.`,
 };
 

@@ -1,6 +1,7 @@
 import type { Instant, Seconds } from "../units/quantity.ts";
 import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
 import type { Heat } from "../units/temperature.ts";
+import type { Note, OfferedNote } from "../next-time/note.ts";
 import type { Pace } from "../pace/pace.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { Course, HelperAt, InHand, OvenState, Progress, Task, TaskId } from "../plan/model.ts";
@@ -73,6 +74,10 @@ export interface Session {
   }[];
   /** What was prepared beforehand and ticked off. */
   readonly prepared: ReadonlySet<PortionId>;
+  /** What was noted on evenings before, and what the cook said to it. */
+  readonly offered: readonly OfferedNote[];
+  /** What was noted tonight for the next time. */
+  readonly noted: readonly Note[];
   readonly lastAt: Instant;
 }
 

@@ -2,7 +2,7 @@ import { normaliseFood } from "../food/names.ts";
 import { workKind } from "../pace/work-kind.ts";
 import type { Progress, RunSheet, Task, TaskId } from "../plan/model.ts";
 import type { Dish, Ingredient, Step } from "../recipe/model.ts";
-import { sumAmounts } from "../talk/amounts.ts";
+import { sumAmounts } from "../units/sum-amounts.ts";
 import type { Amount } from "../units/amount.ts";
 import { earlier } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";

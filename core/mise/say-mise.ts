@@ -1,7 +1,7 @@
 import { listed } from "../cook/say-call.ts";
 import { isPlural, pluralOf, singularOf } from "../food/names.ts";
 import { spokenIngredient } from "../food/ingredient-words.ts";
-import { sumAmounts } from "../talk/amounts.ts";
+import { sumAmounts } from "../units/sum-amounts.ts";
 import { theDish } from "../talk/speech.ts";
 import type { Amount } from "../units/amount.ts";
 import { shortAmount, spokenAmount } from "../units/amount-words.ts";

@@ -4,6 +4,7 @@ import type { Order } from "../cook/orders.ts";
 import type { Finding, Verdict } from "../diet/findings.ts";
 import type { HouseEvent } from "../house/events.ts";
 import type { HouseOrder } from "../house/orders.ts";
+import { noteAnswers } from "../next-time/note.ts";
 import { helpers } from "../plan/worker.ts";
 import type { Mistake } from "../recipe/mistake.ts";
 
@@ -39,6 +40,8 @@ export interface MealCard {
   readonly diet: DietAnswer | null;
   /** What can hurt by what is in its dishes, as sentences with their source; without those that the recipes tell. */
   readonly cautions: readonly string[];
+  /** What was noted on evenings before for its dishes, as it is asked; left out: nothing. */
+  readonly notes?: readonly { readonly key: string; readonly ask: string }[];
 }
 
 /** GET /api/meals */
@@ -67,6 +70,8 @@ export const beginMessage = z.strictObject({
   serveAt: z.number().int().nonnegative().nullable(),
   /** How many there are to help the cook from the start; left out: nobody. */
   helpers: z.number().int().min(0).max(helpers.length).default(0),
+  /** What the cook has said to notes of evenings before, by their keys; the others are asked while cooking. */
+  notes: z.record(z.string().max(410), z.enum(noteAnswers)).optional(),
 });
 
 export interface OrderMessage {

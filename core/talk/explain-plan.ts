@@ -3,6 +3,7 @@ import { whyNotYet, whyNow } from "./answers/explaining.ts";
 import { leaveOut, sayWithout } from "./answers/leave-out.ts";
 import { askMise } from "./answers/mise.ts";
 import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
+import { answerNote, askNotes, dropNote, nextTime } from "./answers/next-time.ts";
 import { myPace } from "./answers/pace.ts";
 import { askWishes, keepFree, keepNoneFree } from "./answers/wishes.ts";
 import type { IntentOf } from "./intent.ts";
@@ -48,6 +49,14 @@ function prepared(intent: IntentOf<Preparing>, scene: Scene, kitchen: Kitchen): 
       return askMise(intent.work, scene, kitchen);
     case "ChangeAmount":
       return changeAmount(intent, scene, kitchen);
+    case "NextTime":
+      return nextTime(intent, scene, kitchen);
+    case "AskNotes":
+      return askNotes(scene);
+    case "AnswerNote":
+      return answerNote(intent, scene, kitchen);
+    case "DropNote":
+      return dropNote(scene, kitchen);
   }
 }
 

@@ -209,8 +209,15 @@ export const isHousing = isOneOf<Housing>([
   "NoReminders",
 ]);
 
-/** About what is prepared and how much of it goes in. */
-export type Preparing = "AskMise" | "ChangeAmount";
+/** About what is prepared, how much of it goes in, and what is to be otherwise the next time. */
+export type Preparing = "AskMise" | "ChangeAmount" | "NextTime" | "AskNotes" | "AnswerNote" | "DropNote";
 
 /** Whether an intent is one of them. */
-export const isPreparing = isOneOf<Preparing>(["AskMise", "ChangeAmount"]);
+export const isPreparing = isOneOf<Preparing>([
+  "AskMise",
+  "ChangeAmount",
+  "NextTime",
+  "AskNotes",
+  "AnswerNote",
+  "DropNote",
+]);

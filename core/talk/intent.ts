@@ -6,6 +6,7 @@ import type { Heat, Scale } from "../units/temperature.ts";
 import type { Unit } from "../units/unit.ts";
 import type { TimerId } from "../cook/orders.ts";
 import type { LeftoverId, Place } from "../house/leftover.ts";
+import type { NoteAnswer } from "../next-time/note.ts";
 import type { Helper } from "../plan/worker.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { DishId } from "../recipe/model.ts";
@@ -33,6 +34,16 @@ export type Scope =
 
 /** What the kitchen might have one more of. */
 export type OneMore = "burner" | "rack" | "oven" | "cook";
+
+/** What is to be otherwise the next time that a dish is cooked. */
+export type NextTimeWish =
+  | { readonly kind: "times"; readonly times: string; readonly food: Mention }
+  | { readonly kind: "amount"; readonly amount: Measured | null; readonly food: Mention }
+  /** More or less, nobody says how much. */
+  | { readonly kind: "some"; readonly words: "more" | "less"; readonly food: Mention }
+  | { readonly kind: "leave-out"; readonly food: Mention }
+  | { readonly kind: "first"; readonly target: Mention }
+  | { readonly kind: "words"; readonly words: string };
 
 /** A chapter of what can be said. */
 export type Topic = "moving" | "timers" | "asking" | "voice" | "left";
@@ -132,6 +143,11 @@ type Asking =
       readonly food: Mention | null;
       readonly dish: Mention | null;
     }
+  | { readonly type: "NextTime"; readonly wish: NextTimeWish; readonly dish: Mention | null }
+  | { readonly type: "AskNotes" }
+  /** A note from an evening before: `key` names it. */
+  | { readonly type: "AnswerNote"; readonly key: string; readonly answer: NoteAnswer }
+  | { readonly type: "DropNote" }
   | { readonly type: "AskMise"; readonly work: "all" | "cutting" | "washing" }
   | { readonly type: "WhereWasI" }
   | { readonly type: "WhatDidYouHear" }

@@ -18,6 +18,7 @@ export type NameSlot =
   | "work"
   | "working"
   | "deed"
+  | "note"
   | "pick"
   | "left";
 
@@ -107,10 +108,22 @@ export function wayNames(name: string): readonly string[] {
 }
 
 /** Those that stay the same all evening. */
-type MealNames = Omit<NameBook, "timer" | "pick" | "left" | "deed" | "work" | "working">;
+type MealNames = Omit<NameBook, "timer" | "pick" | "left" | "deed" | "work" | "working" | "note">;
+
+/** Notes that the ear listens for; typed, any words will do. */
+const usualNotes = [
+  "cook it longer",
+  "cook it less",
+  "start earlier",
+  "more heat",
+  "less heat",
+  "bigger pot",
+  "bigger batch",
+  "smaller batch",
+];
 
 /** Those that are the same in any meal. */
-const ofAnyMeal = { deed: deeds, work: workVerbs, working: workNouns };
+const ofAnyMeal = { note: usualNotes, deed: deeds, work: workVerbs, working: workNouns };
 
 function mealNames(meal: CookingMeal): MealNames {
   const dish = meal.dishes.flatMap((one) => dishNames(one, meal));

@@ -10,6 +10,7 @@ import { helperPhrases } from "./phrases/helpers.ts";
 import { helpfulPhrases } from "./phrases/help.ts";
 import { leftPhrases } from "./phrases/left.ts";
 import { misePhrases } from "./phrases/mise.ts";
+import { nextTimePhrases } from "./phrases/next-time.ts";
 import { movingPhrases } from "./phrases/moving.ts";
 import { timerChangePhrases } from "./phrases/timer-changes.ts";
 import { timerPhrases } from "./phrases/timers.ts";
@@ -39,6 +40,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...leftPhrases,
   ...misePhrases,
   ...changingPhrases,
+  ...nextTimePhrases,
   ...answerPhrases,
 ];
 

@@ -102,6 +102,9 @@ function yes(question: Question | null, kitchen: Kitchen): Done {
 
 /** "No" with nothing asked, right after a deed, is about that deed. */
 function no(question: Question | null, kitchen: Kitchen): Outcome {
+  // A note that is not wanted tonight is kept for another time.
+  if (question?.kind === "confirm" && question.intent.type === "AnswerNote")
+    return carryOut({ ...question.intent, answer: "kept" }, kitchen, "given");
   if (question?.kind === "confirm") return told("All right, I leave it.");
   if (question !== null) return told("All right.");
   if (kitchen.dialogue.correctable === null) return told("All right. Nothing was asked.");

@@ -38,6 +38,8 @@ export interface Slots {
   readonly deed: string | null;
   /** What may be left: a dish, or something in the fridge. */
   readonly left: string | null;
+  /** What is noted for the next time, in the cook's own words. */
+  readonly note: string | null;
   /** Which candidate of an open question, counted from 0. */
   readonly pick: number | null;
 }
@@ -66,6 +68,7 @@ export const noSlots: Slots = {
   working: null,
   deed: null,
   left: null,
+  note: null,
   pick: null,
 };
 

@@ -185,11 +185,13 @@ const openReader: ReaderOf = (words, names, moment) => {
   return (slot, from) => {
     const read = known(slot, from);
     if (isValueSlot(slot) || slot === "deed" || slot === "pick") return read;
-    const unknown = Array.from({ length: Math.min(5, words.length - from) }, (_, count) => {
+    const most = slot === "note" ? MOST_WORDS : 5;
+    const unknown = Array.from({ length: Math.min(most, words.length - from) }, (_, count) => {
       const said = words.slice(from, from + count + 1);
       return {
         slot,
-        value: nameWords(said.join(" ")).join(" "),
+        // A note is no name: it keeps its articles.
+        value: slot === "note" ? said.join(" ") : nameWords(said.join(" ")).join(" "),
         words: count + 1,
         known: false,
         next: from + count + 1,

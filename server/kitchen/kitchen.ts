@@ -5,6 +5,7 @@ import { mayLay } from "../../core/cook/may-lay.ts";
 import type { Command, Order } from "../../core/cook/orders.ts";
 import { sentence } from "../../core/cook/refusal.ts";
 import type { MealLog, Session } from "../../core/cook/session.ts";
+import { noteKey, type Note } from "../../core/next-time/note.ts";
 import { helpers } from "../../core/plan/worker.ts";
 import { pacesFor, tasksAtPace, type PacesOf } from "../../core/pace/known-paces.ts";
 import type { Pace } from "../../core/pace/pace.ts";
@@ -29,6 +30,7 @@ import {
   type StoreFailure,
 } from "../store/meal-store.ts";
 import { believable } from "./believable.ts";
+import { NoteBook } from "./note-book.ts";
 import { PaceBook } from "./pace-book.ts";
 
 /** What every device has to hear. */
@@ -70,6 +72,7 @@ export class Kitchen {
   readonly #parts: KitchenParts;
   readonly #listeners = new Set<(announcement: Announcement) => void>();
   readonly #paceBook: PaceBook;
+  readonly #noteBook: NoteBook;
   #evening: Evening | null = null;
   /** The latest moment that this evening has seen, and by how much the machine's clock was set back since it began. */
   #seen = instant(0);
@@ -81,6 +84,7 @@ export class Kitchen {
   private constructor(parts: KitchenParts) {
     this.#parts = parts;
     this.#paceBook = new PaceBook(parts.store);
+    this.#noteBook = new NoteBook(parts.store);
   }
 
   /** Takes up the evening that was being cooked when the server last stopped, however it stopped. */
@@ -121,6 +125,11 @@ export class Kitchen {
   /** How long this cook takes for a meal's kinds of work; none where the log cannot be read: then the recipes hold. */
   pacesFor(meal: CookingMeal): readonly Pace[] {
     return this.#pacesOf()(meal);
+  }
+
+  /** What was noted on the evenings before for a meal's dishes. */
+  notesFor(meal: CookingMeal): readonly Note[] {
+    return this.#noteBook.for(meal);
   }
 
   /** The same for any meal, with what is known now. */
@@ -239,7 +248,12 @@ export class Kitchen {
     const meal = inBestWays(found.value, serveAt, at, tasksAtPace(pacesOf), there);
     const paces = pacesOf(meal);
     const lull = this.#paceBook.lull();
-    const order: Order = { type: "BeginMeal", meal, serveAt, paces, helpers: there };
+    const notes = this.notesFor(meal);
+    const noteAnswers = notes.flatMap((note) => {
+      const answer = message.notes?.[noteKey(note)];
+      return answer === undefined ? [] : [{ key: noteKey(note), answer }];
+    });
+    const order: Order = { type: "BeginMeal", meal, serveAt, paces, helpers: there, notes, noteAnswers };
     return ok({ id: message.id, at, order: lull === null ? order : { ...order, lull } });
   }
 

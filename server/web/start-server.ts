@@ -2,7 +2,9 @@ import { randomUUID } from "node:crypto";
 import { createServer, type Server as HttpServer } from "node:http";
 import { parseEvent } from "../../core/cook/parse.ts";
 import { parseHouseEvent } from "../../core/house/parse.ts";
-import type { Pantry } from "../../core/sync/protocol.ts";
+import { noteKey } from "../../core/next-time/note.ts";
+import { askNote } from "../../core/next-time/say-note.ts";
+import type { MealCard, Pantry } from "../../core/sync/protocol.ts";
 import { instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { courseFinder } from "../course/course-finder.ts";
@@ -129,6 +131,14 @@ function openRooms({ store, houseStore }: Stores, book: MealBook): Result<Rooms,
   return household.ok ? ok({ kitchen: kitchen.value, household: household.value }) : household;
 }
 
+/** A card with what was noted for its dishes on the evenings before. */
+function withNotes(card: MealCard, book: MealBook, kitchen: Kitchen): MealCard {
+  const meal = book.meal(card.id, {});
+  const notes = meal.ok ? kitchen.notesFor(meal.value) : [];
+  if (!meal.ok || notes.length === 0) return card;
+  return { ...card, notes: notes.map((note) => ({ key: noteKey(note), ask: askNote(note, meal.value) })) };
+}
+
 /** Joins the kitchen and the house to the network; nothing listens yet. */
 function join(options: ServerOptions, { kitchen, household }: Rooms, store: MealStore) {
   const { book, pageFolder, modelsFolder } = options;
@@ -137,10 +147,14 @@ function join(options: ServerOptions, { kitchen, household }: Rooms, store: Meal
   const voice = createVoice();
   // The first sentence of an evening must not wait for the voice to be loaded.
   voice.warm();
-  const pantry = async (): Promise<Pantry> => ({
-    ...(await book.list((meal) => kitchen.pacesFor(meal), kitchen.eaten())),
-    cooking: kitchen.cooking(),
-  });
+  const pantry = async (): Promise<Pantry> => {
+    const { meals, mistakes } = await book.list((meal) => kitchen.pacesFor(meal), kitchen.eaten());
+    return {
+      meals: meals.map((card) => withNotes(card, book, kitchen)),
+      mistakes,
+      cooking: kitchen.cooking(),
+    };
+  };
   const calendar = calendarRouter(() => kitchen.evening());
   const buying = buyingRouter((id, servings) => book.meal(id, servings), options.tablesFolder);
   const voices = voiceRouter(voice);

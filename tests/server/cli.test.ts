@@ -73,7 +73,6 @@ describe("help and misuse", () => {
     [
       ["roast"],
       "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, mise, models.",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, models, mise.",
     ],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
@@ -119,7 +118,6 @@ describe("help and misuse", () => {
       2,
       "",
       "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, mise, models.\n",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, models, mise.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,

@@ -6,6 +6,7 @@ import { clockTime } from "../galley.ts";
 import type { Wanted } from "../../kitchen/meal-store.ts";
 import { CooksCounter } from "../parts/cooks-counter.tsx";
 import { Counter } from "../parts/counter.tsx";
+import { MealNotes } from "./meal-notes.tsx";
 import { earliestServing, movedServing, ownServing } from "./serving-time.ts";
 
 interface MealChoicesProps {
@@ -31,6 +32,7 @@ export function MealChoices({ meal, clock, isBusy, onLight, onShop }: MealChoice
     ownServing(meal.serveAt, meal.takesMinutes, now, clock.utcOffsetMinutes),
   );
   const [cooks, setCooks] = useState(1);
+  const [notes, setNotes] = useState<Wanted["notes"]>({});
   const takesMinutes = cooks === 1 ? meal.takesMinutes : (meal.takesWithHelp[cooks - 2] ?? meal.takesMinutes);
   // A card left open for long must not ask for a time that cannot be reached any more.
   const serveAt = asked !== null && asked < earliestServing(takesMinutes, now) ? null : asked;
@@ -55,11 +57,12 @@ export function MealChoices({ meal, clock, isBusy, onLight, onShop }: MealChoice
         />
         <CooksCounter cooks={cooks} onChange={setCooks} />
       </div>
+      <MealNotes notes={meal.notes ?? []} answered={notes} onAnswer={setNotes} />
       <button
         type="button"
         class="key key-main key-light"
         disabled={isBusy}
-        onClick={() => onLight({ servings, serveAt, helpers: cooks - 1 })}
+        onClick={() => onLight({ servings, serveAt, helpers: cooks - 1, notes })}
       >
         {isBusy ? "Lighting it" : "Light the stove"}
       </button>

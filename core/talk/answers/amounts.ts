@@ -5,7 +5,7 @@ import type { Amount } from "../../units/amount.ts";
 import { scaleAmount } from "../../units/amount.ts";
 import { spokenAmount } from "../../units/amount-words.ts";
 import { ratio } from "../../units/rational.ts";
-import { sameAmounts, sumAmounts } from "../amounts.ts";
+import { sameAmounts, sumAmounts } from "../../units/sum-amounts.ts";
 import type { FoodLine } from "../find.ts";
 import { asksWhich, findDish, findFood, wordsIn } from "../find.ts";
 import { currentTask, findTask, isOpen } from "../find-task.ts";
@@ -32,7 +32,7 @@ export function withFood(
   mention: Mention,
   scene: Scene,
   kitchen: Kitchen,
-  intent: (item: string) => IntentOf<"HowMuch" | "Instead" | "UseInstead" | "ChangeAmount">,
+  intent: (item: string) => IntentOf<"HowMuch" | "Instead" | "UseInstead" | "ChangeAmount" | "NextTime">,
   go: (lines: readonly FoodLine[]) => Outcome,
 ): Outcome {
   const hit = findFood(mention, scene.session);

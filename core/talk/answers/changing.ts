@@ -8,11 +8,11 @@ import { scaleAmount } from "../../units/amount.ts";
 import { spokenAmount } from "../../units/amount-words.ts";
 import { convert } from "../../units/measures.ts";
 import { rational } from "../../units/rational.ts";
-import { sumAmounts } from "../amounts.ts";
+import { sumAmounts } from "../../units/sum-amounts.ts";
 import type { FoodLine } from "../find.ts";
 import { asksWhich, findDish } from "../find.ts";
 import { currentTask, isOpen, lastOver } from "../find-task.ts";
-import type { IntentOf } from "../intent.ts";
+import type { IntentOf, Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, ordered, told } from "../outcome.ts";
@@ -28,7 +28,7 @@ export function changeAmount(intent: IntentOf<"ChangeAmount">, scene: Scene, kit
     kitchen,
     (item) => ({ ...intent, food: { by: "food", item } }),
     (lines) => {
-      const meant = linesMeant(lines, intent, scene, kitchen);
+      const meant = linesMeant(lines, intent.dish, scene, kitchen);
       const [line] = meant;
       if (line === undefined)
         return told(
@@ -50,9 +50,9 @@ function asksWhichDish(lines: readonly FoodLine[], intent: IntentOf<"ChangeAmoun
 }
 
 /** The dish that was named; else the one in hand, where it takes the food; else all that take it. */
-function linesMeant(
+export function linesMeant(
   lines: readonly FoodLine[],
-  { dish }: IntentOf<"ChangeAmount">,
+  dish: Mention | null,
   scene: Scene,
   kitchen: Kitchen,
 ): readonly FoodLine[] {

@@ -11,7 +11,7 @@ import { expandTasks } from "../../../core/plan/tasks.ts";
 import { coldStart } from "../../../core/plan/ways.ts";
 import type { CookingMeal, Dish, Step } from "../../../core/recipe/model.ts";
 import { dishId, ingredientId, mealId } from "../../../core/recipe/model.ts";
-import { sumAmounts } from "../../../core/talk/amounts.ts";
+import { sumAmounts } from "../../../core/units/sum-amounts.ts";
 import { formatAmount, measured } from "../../../core/units/amount.ts";
 import { ratio } from "../../../core/units/rational.ts";
 import { amount, at, step } from "../cook/supper.ts";

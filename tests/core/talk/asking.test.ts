@@ -4,7 +4,7 @@ import { helpPage } from "../../../core/talk/help.ts";
 import { examplesOf, phrasebook } from "../../../core/talk/phrasebook.ts";
 import { breathWords, countWords } from "../../../core/talk/speech.ts";
 import { suggestions } from "../../../core/talk/suggestions.ts";
-import { sumAmounts } from "../../../core/talk/amounts.ts";
+import { sumAmounts } from "../../../core/units/sum-amounts.ts";
 import { topics } from "../../../core/talk/topics.ts";
 import { understand } from "../../../core/talk/understand.ts";
 import { spokenAmount } from "../../../core/units/amount-words.ts";

@@ -1,7 +1,7 @@
-import type { Amount, Measured } from "../units/amount.ts";
-import { measured } from "../units/amount.ts";
-import { convert } from "../units/measures.ts";
-import { add, rational } from "../units/rational.ts";
+import type { Amount, Measured } from "./amount.ts";
+import { measured } from "./amount.ts";
+import { convert } from "./measures.ts";
+import { add, rational } from "./rational.ts";
 
 /**
  * Exact sums: amounts of one sort (masses, volumes, the same countable) in one figure, in the unit that came first;
