@@ -68,6 +68,21 @@ export const eveningSentences: readonly SentenceGroup[] = [
     ],
   },
   {
+    name: "amounts, preparing and the next time",
+    moment: "busy",
+    sentences: [
+      "what do i prepare",
+      "what is to be chopped",
+      "i used three cloves of garlic",
+      "make it two tablespoons of lemon juice",
+      "twice the cumin",
+      "next time less paprika",
+      "next time leave out the cilantro",
+      "next time start the flatbreads first",
+      "what did i want to change",
+    ],
+  },
+  {
     name: "helpers",
     moment: "helped",
     sentences: [
@@ -191,7 +206,7 @@ export const eveningSentences: readonly SentenceGroup[] = [
       "no reminders about leftovers",
     ],
   },
-  { name: "answers", moment: "confirm", sentences: ["yes", "no", "never mind"] },
+  { name: "answers", moment: "confirm", sentences: ["yes", "no", "never mind", "drop that note"] },
   { name: "answers", moment: "which", sentences: ["the first one", "apple juice"] },
   { name: "answers", moment: "more", sentences: ["more", "tell me more"] },
   { name: "answers", moment: "corrected", sentences: ["no fifteen minutes", "i meant fifteen"] },
