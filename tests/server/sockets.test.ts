@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { timerId, type Order } from "../../core/cook/orders.ts";
+import { dishId, ingredientId } from "../../core/recipe/model.ts";
 import { minutes } from "../../core/units/quantity.ts";
 import { MealBook } from "../../server/kitchen/meal-book.ts";
 import { startServer, type RunningServer } from "../../server/web/start-server.ts";
@@ -144,6 +145,30 @@ describe("devices in one kitchen", () => {
     await tablet.until(() => tablet.session === null);
     const pantry = (await (await fetch(`${server.url}api/meals`)).json()) as { readonly cooking: unknown };
     expect(pantry.cooking).toBeNull();
+  });
+
+  it("[M28] the start page's list tells what was noted for a meal's dishes on evenings before", async () => {
+    const tablet = await device();
+    await tablet.begin("welcome-supper");
+    await tablet.until(() => tablet.session !== null);
+    const change = { kind: "leave-out", ingredient: ingredientId("cilantro") } as const;
+    const note = { dish: dishId("lentil-soup"), change, from: "asked" } as const;
+    expect(await tablet.order({ type: "NoteNextTime", note })).toMatchObject({ ok: true });
+    await tablet.order({ type: "EndMeal" });
+    const { meals } = (await (await fetch(`${server.url}api/meals`)).json()) as ReturnType<
+      MealBook["listing"]
+    >;
+    expect(meals.flatMap(({ id, notes }) => (notes === undefined ? [] : [[id, notes]]))).toEqual([
+      [
+        "welcome-supper",
+        [
+          {
+            key: "lentil-soup/cilantro",
+            ask: "You noted for this time: the soup without the cilantro. Do that tonight?",
+          },
+        ],
+      ],
+    ]);
   });
 
   it("[N52] the start page's list tells each meal, how long it takes and what is being cooked", async () => {
