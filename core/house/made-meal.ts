@@ -2,6 +2,7 @@ import type { Session } from "../cook/session.ts";
 import type { FoodTable } from "../food/food.ts";
 import { stepsOf } from "../keeping/hazards.ts";
 import { keepingOf } from "../keeping/keeping.ts";
+import type { Keeping } from "../keeping/keeping.ts";
 import type { Task } from "../plan/model.ts";
 import type { Dish } from "../recipe/model.ts";
 import { instant } from "../units/quantity.ts";
@@ -35,6 +36,17 @@ export function readiness(session: Session, dish: Dish["id"]): Readiness {
 const isCooked = (session: Session, { id }: Dish): boolean =>
   tasksOf(session, id).some((task) => session.progress.get(task.id)?.state !== "skipped");
 
+// Asked at every event of an evening, and a food that is not in the table takes milliseconds to look for in vain.
+const known = new WeakMap<FoodTable, WeakMap<Dish, Keeping>>();
+
+function keepingIn(dish: Dish, foods: FoodTable | null): Keeping {
+  if (foods === null) return keepingOf(dish.ingredients, stepsOf(dish), null);
+  const worked = known.get(foods) ?? new WeakMap<Dish, Keeping>();
+  const keeping = worked.get(dish) ?? keepingOf(dish.ingredients, stepsOf(dish), foods);
+  known.set(foods, worked.set(dish, keeping));
+  return keeping;
+}
+
 /** What an evening makes, for the household log. @param endedAt null: it is being cooked */
 export function madeMeal(
   session: string,
@@ -51,7 +63,7 @@ export function madeMeal(
       says: dish.says,
       yield: dish.yield,
       isHot: tasksOf(evening, dish.id).some(isHeated),
-      keeping: keepingOf(dish.ingredients, stepsOf(dish), foods),
+      keeping: keepingIn(dish, foods),
       ...(endedAt === null ? { offHeatAt: null, readyAt: null } : readiness(evening, dish.id)),
     }));
   return { session, name: meal.name, dishes, begunAt, endedAt };

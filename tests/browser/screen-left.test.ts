@@ -3,6 +3,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { parseHouseEvent } from "../../core/house/parse.ts";
+import { instant, minus, minutes, type Instant } from "../../core/units/quantity.ts";
+import { Household } from "../../server/kitchen/household.ts";
+import { openMealDatabase } from "../../server/store/open-meal-database.ts";
+import { SqliteHouseStore } from "../../server/store/sqlite-house-store.ts";
+import { made, supper } from "../core/house/house-at.ts";
 import { startChromium } from "./kitchen/chromium.ts";
 import { beginMeal, openKitchen, typeSentence, type KitchenPage } from "./kitchen/kitchen-page.ts";
 import { startServerProcess, type ServerProcess } from "./kitchen/server-process.ts";
@@ -14,7 +20,22 @@ let server: ServerProcess;
 let browser: Browser;
 let kitchen: KitchenPage;
 
+/** A meal of the last two hours that nobody has said a word about since. */
+function noteAnEarlierMeal(): void {
+  const now = (): Instant => instant(Date.now());
+  const opened = openMealDatabase(data);
+  if (!opened.ok) throw new Error(opened.error.code);
+  const store = new SqliteHouseStore(opened.value, parseHouseEvent);
+  const house = Household.open({ store, now, newId: () => "note" });
+  if (!house.ok) throw new Error(house.error.code);
+  const readyAt = minus(now(), minutes(95));
+  const soup = made("soup", { name: "Tide soup", offHeatAt: readyAt, readyAt });
+  house.value.note({ ...supper, dishes: [soup], begunAt: minus(readyAt, minutes(60)), endedAt: readyAt });
+  opened.value.close();
+}
+
 beforeAll(async () => {
+  noteAnEarlierMeal();
   server = await startServerProcess(data);
   browser = await startChromium("device");
   kitchen = await openKitchen(await browser.newContext({ reducedMotion: "reduce" }), server.url);
@@ -47,6 +68,15 @@ const fridgeRow = (dish: string) => kitchen.page.locator(".fridge-row", { hasTex
 
 /** In the order of an evening: each goes on where the one before it stopped. */
 describe("what is left, as the server's page shows it", () => {
+  it("[W107] a reminder stands on the start page with its source; a touch silences it", async () => {
+    const note = kitchen.page.locator(".left-due");
+    await note.waitFor();
+    expect(await note.innerText()).toMatch(/^Half an hour left of two out: cool the soup\..*USDA FSIS/s);
+    expect(await faults()).toEqual([]);
+    await kitchen.page.getByRole("button", { name: "No more reminders" }).click();
+    await note.waitFor({ state: "detached" });
+  });
+
   it("[W105] the closing card asks of each dish what is left; a touch puts it away, with its use-by and the source", async () => {
     await kitchen.page.locator("button.meal-face").waitFor();
     await beginMeal(kitchen);
