@@ -58,6 +58,7 @@ export const hazardWords: Readonly<Record<HazardKind, HazardWords>> = {
     source: "foil",
     said: [/\bfoil\b/i, /\b(?:unwrap|keep .*hot)\b/i],
   },
+  // The source says that cooking does not help; to throw them away is common practice, no source.
   "green-potatoes": {
     caution: "Throw away potatoes that are green or sprouting; cooking does not take the poison out.",
     source: "greenPotatoes",

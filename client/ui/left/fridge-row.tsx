@@ -13,7 +13,8 @@ interface FridgeRowProps {
 /** One thing that is left: what, how much, until when; and that some of it was eaten, or that it is gone. */
 export function FridgeRow({ leftover, clock, onDeed }: FridgeRowProps) {
   const { id, name, rest, place, useBy } = leftover;
-  const isPast = useBy < clock.now.value;
+  const isOld = useBy < clock.now.value;
+  const isPast = isOld && place === "fridge";
   const what = { by: "leftover", leftover: id } as const;
   const said = name.toLowerCase();
   const hasMore = rest.kind === "servings" && rest.servings !== ONE && !rest.servings.startsWith("1/");
@@ -32,7 +33,11 @@ export function FridgeRow({ leftover, clock, onDeed }: FridgeRowProps) {
         {place === "freezer" && <span>, frozen</span>}
       </p>
       <p class="fridge-day">
-        {isPast ? "Past its day: throw it away" : `Use by ${dayFigure(useBy, clock)}`}
+        {isPast
+          ? "Past its day: throw it away"
+          : isOld
+            ? "Past its best: use it soon"
+            : `Use by ${dayFigure(useBy, clock)}`}
         <small>{sourceWords(leftover)}</small>
       </p>
       <div class="deed-keys">

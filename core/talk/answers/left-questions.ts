@@ -26,9 +26,8 @@ export function askFridge({ place }: IntentOf<"AskFridge">, cupboard: Cupboard):
 
 function item(leftover: Leftover, { kitchen }: Cupboard, now: number): string {
   const what = `${shortLeft(leftover.name, [])}, ${amountIn(leftover)}`;
-  return leftover.useBy < now
-    ? `${what}, past its day: throw it away`
-    : `${what}, ${byDay(leftover.useBy, kitchen)}`;
+  if (leftover.useBy >= now) return `${what}, ${byDay(leftover.useBy, kitchen)}`;
+  return `${what}, ${leftover.place === "freezer" ? "past its best: use it soon" : "past its day: throw it away"}`;
 }
 
 /** "How long does the soup keep?": by guidance, and whose it is. */
@@ -40,8 +39,11 @@ export const howLongKept = (intent: IntentOf<"HowLongKept">, cupboard: Cupboard)
     (what) => ({ ...intent, what }),
     (thing) => {
       if (thing.kind === "dish") return told(sayKeeping(thing.dish.keeping));
-      const { name, useBy, source } = thing.leftover;
+      const { name, useBy, source, place } = thing.leftover;
       const until = byDay(useBy, cupboard.kitchen);
+      // Frozen it stays safe: only its taste suffers (USDA FSIS, from memory).
+      if (until === "no more" && place === "freezer")
+        return told("It is past its best, but safe as long as it stays frozen. Use it soon.");
       return told(
         until === "no more"
           ? `${capital(shortLeft(name, []))} is past its day: throw it away.`
@@ -49,6 +51,8 @@ export const howLongKept = (intent: IntentOf<"HowLongKept">, cupboard: Cupboard)
       );
     },
   );
+
+const isSpent = ({ place, useBy }: Leftover, now: number): boolean => place === "fridge" && useBy < now;
 
 function sayKeeping({ fridgeDays, source, known }: Keeping): string {
   const days = `${numberWords(fridgeDays)} ${fridgeDays === 1 ? "day" : "days"}`;
@@ -67,7 +71,7 @@ export const howToWarm = (intent: IntentOf<"HowToWarm">, cupboard: Cupboard): Ou
     () => true,
     (what) => ({ ...intent, what }),
     (thing) => {
-      const isPast = thing.kind === "leftover" && thing.leftover.useBy < cupboard.kitchen.now;
+      const isPast = thing.kind === "leftover" && isSpent(thing.leftover, cupboard.kitchen.now);
       if (isPast) return told("Not at all: it is past its day. Throw it away.");
       const heat = spokenHeat({ degrees: guidance.reheatTo.value, scale: "F" });
       return told(

@@ -134,6 +134,13 @@ describe("what is in the fridge", () => {
     expect(talk(full(), [130, "what is left in the freezer"]).said[0]).toMatch(
       /^Tide salad, one and a half plates/,
     );
+    // Frozen at 0 F it stays safe, only its taste suffers. Source: USDA FSIS, Freezing and Food Safety (from memory).
+    expect(talk(full(), [60 * 24 * 100, "what is left in the freezer"]).said[0]).toMatch(
+      /past its best: use it soon/,
+    );
+    expect(talk(full(), [60 * 24 * 100, "how do i warm up the salad"]).said[0]).toMatch(
+      /degrees all through/,
+    );
     expect(talk(afterSupper(), [130, "what is left in the fridge"]).said).toEqual([
       "I know of nothing that is left in the fridge.",
     ]);
