@@ -94,10 +94,11 @@ const newSignals = (): Signals => ({
 
 /** The watch over dinner and the asking for notes, which come after the page. */
 const lateWatches =
-  (clock: Clock, store: MealStore, { lines, dialogue }: Signals, remark: Caller["remark"]): StartWatches =>
+  (rooms: Rooms, { lines, dialogue }: Signals, remark: Caller["remark"]): StartWatches =>
   (watchDinner, askOpenNotes, explain) => {
+    const { clock, store } = rooms;
     const ask = () =>
-      explain({ type: "AskNotes" }, kitchenAt(clock.read(), clock, store, dialogue.peek()), "wanted");
+      explain({ type: "AskNotes" }, kitchenAt(clock.read(), rooms, dialogue.peek()), "wanted");
     const stops = [
       watchDinner(clock, store, lines, remark),
       askOpenNotes(clock, store, dialogue, ask, remark),
@@ -122,7 +123,7 @@ export function createCaller(
   const writer = writerOf(signals.lines, clock);
   const mayCue = (): boolean => quietUntil.value === null || quietUntil.value <= clock.read();
   const teller = tellerOf(writer.unasked, sound, mayCue);
-  const reasons = lazyExplain(lateWatches(clock, store, signals, teller.remark));
+  const reasons = lazyExplain(lateWatches({ clock, store, house }, signals, teller.remark));
   const cueLoop = sayCues(
     clock,
     store,

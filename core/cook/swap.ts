@@ -44,8 +44,7 @@ function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {
   const ingredients = dish.ingredients.map((one): Ingredient => {
     const amount = amounts.get(one.id) ?? one.amount;
     // What the recipe says of its food, weight and preparation was said of what is no longer in the pot.
-    if (one.id === id)
-      return { ...one, amount, item: swap.use, preparation: null, food: null, weighs: null };
+    if (one.id === id) return { ...one, amount, item: swap.use, preparation: null, food: null, weighs: null };
     return amounts.has(one.id) ? { ...one, amount, weighs: null } : one;
   });
   const steps = dish.steps.map((step): Step => {

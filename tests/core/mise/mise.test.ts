@@ -39,6 +39,8 @@ function dish(name: string, steps: readonly Step[], ...lines: readonly Line[]): 
       amount: amount(total),
       preparation,
       optional: false,
+      food: null,
+      weighs: null,
       swaps: [],
     })),
     steps: steps.map((one) => ({
