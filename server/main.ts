@@ -21,6 +21,6 @@ process.exitCode = await runCli(process.argv.slice(2), [
   checkCommand,
   amountsCommand,
   shopCommand,
-  modelsCommand,
   miseCommand,
+  modelsCommand,
 ]);

@@ -28,8 +28,8 @@ const commands = [
   checkCommand,
   amountsCommand,
   shopCommand,
-  modelsCommand,
   miseCommand,
+  modelsCommand,
 ];
 let folder = "";
 let out: string[] = [];
