@@ -10,6 +10,7 @@ import { runCli } from "./cli/run-cli.ts";
 import { serveCommand } from "./cli/serve.ts";
 import { shopCommand } from "./cli/shop.ts";
 import { valuesCommand } from "./cli/values.ts";
+import { weekCommand } from "./cli/week.ts";
 
 process.exitCode = await runCli(process.argv.slice(2), [
   serveCommand,
@@ -21,6 +22,7 @@ process.exitCode = await runCli(process.argv.slice(2), [
   checkCommand,
   amountsCommand,
   shopCommand,
+  weekCommand,
   miseCommand,
   modelsCommand,
 ]);

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { dietFile } from "../diet/diet-file.ts";
 import { labelFile } from "../food/label-file.ts";
+import { weekFile } from "../week/week-file.ts";
 import { dishFile } from "./dish-file.ts";
 import { kitchenFile, mealFile } from "./meal-file.ts";
 
@@ -10,6 +11,7 @@ const FILES = {
   kitchen: kitchenFile,
   label: labelFile,
   meal: mealFile,
+  week: weekFile,
 } as const;
 
 /**

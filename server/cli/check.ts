@@ -1,22 +1,16 @@
-import { existsSync } from "node:fs";
 import type { MealCheck } from "../../core/diet/check.ts";
 import type { Diet } from "../../core/diet/diet.ts";
-import type { EatenMeal } from "../../core/diet/eaten.ts";
-import { instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
-import { eatenBefore } from "../kitchen/eaten-book.ts";
 import { TableRules } from "../kitchen/table-rules.ts";
 import { dietsNamed } from "../pantry/load-diets.ts";
 import { loadLabelled } from "../pantry/load-pantry.ts";
-import { storeSentence } from "../store/meal-store.ts";
-import { mealLogIn } from "../store/open-meal-database.ts";
 import { checkJson } from "./check-json.ts";
 import { checkText } from "./check-text.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { dataFolder, dataFolderHelp } from "./data-folder.ts";
+import { eatenIn } from "./eaten-in.ts";
 import { findMeal, type FoundMeal } from "./find-meal.ts";
 import { printData, printMessage } from "./print.ts";
-import { withLog } from "./with-log.ts";
 
 const help = `check MEAL: hold a meal against your diet: every ingredient, how much and how often of it, and what a serving,
 the meal and the day hold.
@@ -59,15 +53,6 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
   if (meal === undefined) return err("Name the meal to check, for instance: check welcome-supper");
   if (tooMuch !== undefined) return err(`check takes one meal; "${tooMuch}" is one word too many.`);
   return ok({ meal, diets: values.diet ?? [], folder: dataFolder(values.data), json: values.json });
-}
-
-/** A log that is not there has no meals in it. */
-function eatenIn(folder: string): Result<readonly EatenMeal[], string> {
-  if (!existsSync(mealLogIn(folder))) return ok([]);
-  return withLog(folder, (store) => {
-    const eaten = eatenBefore(store, instant(Date.now()));
-    return eaten.ok ? eaten : err(storeSentence(eaten.error));
-  });
 }
 
 async function dietsOf(

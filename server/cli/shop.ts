@@ -1,9 +1,8 @@
 import { randomUUID } from "node:crypto";
-import { readFile, writeFile } from "node:fs/promises";
+import { writeFile } from "node:fs/promises";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { MOST_SERVINGS, scaleDish, type Servings } from "../../core/recipe/scale.ts";
 import { buyingList } from "../../core/shop/buying-list.ts";
-import { readHouse, type HouseRead } from "../../core/shop/in-house.ts";
 import { savedPage } from "../../core/shop/saved-page.ts";
 import { writtenList, type WrittenList } from "../../core/shop/written-list.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
@@ -13,6 +12,7 @@ import { exit, readArguments, type CliCommand, type ExitCode } from "./command.t
 import { findMeal } from "./find-meal.ts";
 import { inProgram } from "./in-program.ts";
 import { printData, printMessage } from "./print.ts";
+import { readHave } from "./read-have.ts";
 import { shopJson } from "./shop-json.ts";
 import { shopText } from "./shop-text.ts";
 
@@ -103,14 +103,6 @@ async function findMeals({
       dishes: meal.dishes.map((dish) => scaleDish(dish, servings[dish.id] ?? dish.yield.servings)),
     })),
   );
-}
-
-async function readHave(file: string | null): Promise<Result<HouseRead, string>> {
-  if (file === null) return ok({ house: [], mistakes: [] });
-  const text = await readFile(file, "utf8").catch(() => null);
-  return text === null
-    ? err(`${file} cannot be read. Name a file with what is in the house.`)
-    : ok(readHouse(text));
 }
 
 async function run(args: readonly string[]): Promise<ExitCode> {

@@ -15,6 +15,7 @@ import { serveCommand } from "../../server/cli/serve.ts";
 import { checkCommand } from "../../server/cli/check.ts";
 import { shopCommand } from "../../server/cli/shop.ts";
 import { valuesCommand } from "../../server/cli/values.ts";
+import { weekCommand } from "../../server/cli/week.ts";
 import { speak } from "../voice/synthetic-voices.ts";
 
 const root = join(import.meta.dirname, "..", "..");
@@ -28,6 +29,7 @@ const commands = [
   checkCommand,
   amountsCommand,
   shopCommand,
+  weekCommand,
   miseCommand,
   modelsCommand,
 ];
@@ -72,7 +74,7 @@ describe("help and misuse", () => {
   it.each([
     [
       ["roast"],
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, mise, models.",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, week, mise, models.",
     ],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
@@ -117,7 +119,7 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, mise, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, week, mise, models.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,
