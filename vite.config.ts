@@ -24,8 +24,9 @@ export default defineConfig({
       // What is wanted at once comes in one piece, and so do the units: they weigh less than in ten.
       output: {
         codeSplitting: {
+          includeDependenciesRecursively: false,
           groups: [
-            { name: "units", test: /\/core\/units\// },
+            { name: "units", test: /\/core\/units\/|\/fraction\.js\// },
             { name: (id, modules) => (isWantedAtOnce(id, modules) ? "page" : null) },
           ],
         },

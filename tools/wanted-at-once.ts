@@ -5,10 +5,10 @@ interface Modules {
 
 let found: ReadonlySet<string> | null = null;
 
-/** All that the page's entry imports, and what that imports, as far as nothing is imported lazily. */
+/** All that an entry imports, and what that imports, as far as nothing is imported lazily. */
 function wantedBy(entry: string, modules: Modules): ReadonlySet<string> {
   const wanted = new Set<string>();
-  const waiting = [entry];
+  const waiting = [new URL(`../client/${entry}`, import.meta.url).pathname];
   for (let id = waiting.pop(); id !== undefined; id = waiting.pop()) {
     if (wanted.has(id)) continue;
     wanted.add(id);
@@ -17,8 +17,14 @@ function wantedBy(entry: string, modules: Modules): ReadonlySet<string> {
   return wanted;
 }
 
-/** Whether the page cannot stand without a module: the entry imports it, and not lazily. */
+/**
+ * Whether the page cannot stand without a module: its entry imports it, and not lazily. What the frame of the Vosk
+ * recogniser imports too is left out: the frame would have to load, and run, the page with it.
+ */
 export function isWantedAtOnce(id: string, modules: Modules): boolean {
-  found ??= wantedBy(new URL("../client/main.tsx", import.meta.url).pathname, modules);
+  if (found === null) {
+    const frame = wantedBy("voice/vosk-frame.ts", modules);
+    found = new Set([...wantedBy("main.tsx", modules)].filter((one) => !frame.has(one)));
+  }
   return found.has(id);
 }
