@@ -8,8 +8,8 @@ import { add, div, mul, rational } from "../units/rational.ts";
 import type { Unit } from "../units/unit.ts";
 import type { Diet } from "./diet.ts";
 import type { Larder } from "./groups.ts";
-import { judgeFood } from "./judge-food.ts";
-import { kindNamed, kindOf } from "./kind.ts";
+import { isAllowed } from "./judge-food.ts";
+import { kindOf } from "./kind.ts";
 
 /** So many are offered for one ingredient besides the recipe's own: more cannot be told in a breath. */
 const MOST = 2;
@@ -85,13 +85,8 @@ function swapFrom(rule: SwapRule, ingredient: Ingredient, dish: Dish, larder: La
   };
 }
 
-const isAllowed = (item: string, { diets, larder }: SwapTable): boolean => {
-  const kind = kindNamed(item, larder);
-  return diets.every((diet) => judgeFood(kind, diet, larder).length === 0);
-};
-
 function commonSwaps(ingredient: Ingredient, dish: Dish, table: SwapTable): readonly Swap[] {
-  const { rules, larder } = table;
+  const { rules, larder, diets } = table;
   const food = foodName(ingredient, larder);
   if (food === null) return [];
   const own = new Set(
@@ -99,7 +94,10 @@ function commonSwaps(ingredient: Ingredient, dish: Dish, table: SwapTable): read
   );
   return rules
     .filter((rule) => rule.for.includes(food) && !own.has(normaliseFood(rule.use)))
-    .filter((rule) => isAllowed(rule.use, table) && (rule.add === null || isAllowed(rule.add.food, table)))
+    .filter(
+      (rule) =>
+        isAllowed(rule.use, diets, larder) && (rule.add === null || isAllowed(rule.add.food, diets, larder)),
+    )
     .flatMap((rule) => swapFrom(rule, ingredient, dish, larder) ?? [])
     .slice(0, MOST);
 }

@@ -4,7 +4,7 @@ import { meets } from "./conditions.ts";
 import type { Diet, DietName, FoodRule } from "./diet.ts";
 import type { Finding } from "./findings.ts";
 import { isWithin, type Larder, type Part } from "./groups.ts";
-import { isItself, madeOf, partOfName, type Kind } from "./kind.ts";
+import { isItself, kindNamed, madeOf, partOfName, type Kind } from "./kind.ts";
 import { allergyWords, foodRuleWords } from "./rule-words.ts";
 
 /** What a diet has against a food. `of`: the group or food that it is about; null for the list as a whole. */
@@ -197,4 +197,10 @@ export function judgeFood(kind: Kind, diet: Diet, larder: Larder): readonly Judg
       .flatMap((one) => [...overThese(kind, one, larder), ...overCondition(kind, one, larder)]),
     ...overList(kind, diet, larder, all),
   ];
+}
+
+/** Whether every diet allows a food by its name alone, as much of it as one likes; one that nobody knows is none of these. */
+export function isAllowed(name: string, diets: readonly Diet[], larder: Larder): boolean {
+  const kind = kindNamed(name, larder);
+  return kind.foods.length > 0 && diets.every((diet) => judgeFood(kind, diet, larder).length === 0);
 }

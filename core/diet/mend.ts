@@ -2,13 +2,8 @@ import { spokenIngredient } from "../food/ingredient-words.ts";
 import type { Ingredient, Swap } from "../recipe/model.ts";
 import type { Diet } from "./diet.ts";
 import type { Larder } from "./groups.ts";
-import { judgeFood, type Judgement } from "./judge-food.ts";
-import { kindNamed, kindOf, type Kind } from "./kind.ts";
-
-const isFine = (item: string, diets: readonly Diet[], larder: Larder): boolean => {
-  const kind = kindNamed(item, larder);
-  return kind.foods.length > 0 && diets.every((diet) => judgeFood(kind, diet, larder).length === 0);
-};
+import { isAllowed, type Judgement } from "./judge-food.ts";
+import { kindOf, type Kind } from "./kind.ts";
 
 /** "Take two teaspoons of lemon juice instead. Add it at the end …": common practice, no source. */
 function commonly({ use, amount, effect }: Swap, ingredient: Ingredient): string {
@@ -42,11 +37,11 @@ export function mendFor(
   larder: Larder,
 ): string | null {
   if (ingredient.optional) return "Leave it out; the recipe can do without.";
-  const swaps = ingredient.swaps.filter(({ use }) => isFine(use, diets, larder));
+  const swaps = ingredient.swaps.filter(({ use }) => isAllowed(use, diets, larder));
   const own = swaps.find(({ isCommon }) => isCommon !== true);
   if (own !== undefined) return `Take ${own.use} instead, as the recipe offers.`;
   const kind = kindOf(ingredient, larder);
-  const other = plainer(kind, larder).find((name) => isFine(name, diets, larder));
+  const other = plainer(kind, larder).find((name) => isAllowed(name, diets, larder));
   if (other !== undefined) return `Take ${other} instead.`;
   const [common] = swaps;
   if (common !== undefined) return commonly(common, ingredient);

@@ -1,4 +1,5 @@
 import type { FoodTable } from "../food/food.ts";
+import { boughtWeight } from "../food/refuse.ts";
 import type { CookingMeal } from "../recipe/model.ts";
 import type { Amount } from "../units/amount.ts";
 import { ZERO, type Rational } from "../units/rational.ts";
@@ -8,7 +9,7 @@ import type { Parcel, Range } from "./parcel.ts";
 import { wantedOf, type Wanted } from "./shares.ts";
 import { stockedOf, stockOf, takeFrom, type Stock } from "./stock.ts";
 import { thingOf, type Thing } from "./thing.ts";
-import { boughtGrams, inPieces, needOf, weightOfNeed, type PartNeed } from "./need.ts";
+import { inPieces, needOf, weightOfNeed, type PartNeed } from "./need.ts";
 
 /** What one dish takes of a thing. */
 export interface Share {
@@ -123,7 +124,7 @@ function lineOf(asked: readonly Asked[], places: Places, before: Stock): Reckone
     parts: need.parts,
     pieces,
     grams,
-    boughtGrams: grams === null ? null : boughtGrams(grams.high, food),
+    boughtGrams: grams === null || food === null ? null : boughtWeight(food, grams.high),
     notes: unique(asked.flatMap(({ thing }) => thing.notes)),
     shares: sharesOf(asked),
     inHouse: taken,

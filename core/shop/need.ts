@@ -2,7 +2,7 @@ import type { Food } from "../food/food.ts";
 import { weigh } from "../food/weigh.ts";
 import type { Ingredient } from "../recipe/model.ts";
 import { measured, type Measured } from "../units/amount.ts";
-import { compare, div, mul, ONE, ratio, rational, sub, ZERO, type Rational } from "../units/rational.ts";
+import { compare, div, mul, ONE, ratio, rational, ZERO, type Rational } from "../units/rational.ts";
 import { BUNDLES } from "./bundle-table.ts";
 import { addRanges, parcelOf, together, weightOf, type Parcel, type Range } from "./parcel.ts";
 import { inNamedUnit, type Thing } from "./thing.ts";
@@ -105,14 +105,3 @@ export function piecesOf({ whole, parts }: Need, food: Food | null): Range {
 /** What a need without parts weighs, without refuse; null: not known, or it is nothing. */
 export const weightOfNeed = ({ whole, parts }: Need): Range | null =>
   whole.length === 0 || parts.length > 0 ? null : weightOf(whole);
-
-const HUNDRED = ratio(100);
-
-/**
- * What to buy so that so much is left without refuse: edible = bought x (1 - refuse).
- * @returns null where nobody has determined the refuse
- */
-export function boughtGrams(edible: Rational, food: Food | null): Rational | null {
-  if (food === null || food.refuse === null || compare(food.refuse, HUNDRED) >= 0) return null;
-  return div(mul(edible, HUNDRED), sub(HUNDRED, food.refuse));
-}

@@ -9,11 +9,11 @@ import { coldStart, inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { formatAmount } from "../../core/units/amount.ts";
 import { between, inMinutes, instant, type Instant } from "../../core/units/quantity.ts";
-import { err, ok, type Result } from "../../core/units/result.ts";
 import { wrapped } from "./columns.ts";
-import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { exit, type CliCommand, type ExitCode } from "./command.ts";
 import { findMeal } from "./find-meal.ts";
 import { printData, printMessage } from "./print.ts";
+import { readMeal } from "./read-meal.ts";
 
 const help = `mise MEAL: print the mise en place, what is to be prepared before the steps call for it, over all dishes.
 
@@ -25,23 +25,6 @@ What is needed first stands first; the same food, and work in the same place, st
 late. What a step tells you to cut or wash itself is left to it. Words that are not understood stay as in the recipe.
 
 Example: mise welcome-supper`;
-
-const options = { json: { type: "boolean", default: false } } as const;
-
-interface Wanted {
-  readonly meal: string;
-  readonly json: boolean;
-}
-
-function readWanted(args: readonly string[]): Result<Wanted, string> {
-  const read = readArguments(args, options);
-  if (!read.ok) return read;
-  const { values, positionals } = read.value;
-  const [meal, tooMuch] = positionals;
-  if (meal === undefined) return err("Name the meal to prepare, for instance: mise welcome-supper");
-  if (tooMuch !== undefined) return err(`mise takes one meal; "${tooMuch}" is one word too many.`);
-  return ok({ meal, json: values.json });
-}
 
 /** What is printed: the meal from a cold kitchen, begun at minute nought. */
 interface Mise {
@@ -119,7 +102,7 @@ const miseJson = ({ meal, list }: Mise): MiseJson => ({
 });
 
 async function run(args: readonly string[]): Promise<ExitCode> {
-  const wanted = readWanted(args);
+  const wanted = readMeal(args, "mise", "prepare");
   if (!wanted.ok) {
     printMessage(wanted.error);
     return exit.misuse;

@@ -1,9 +1,9 @@
 import { mealValues } from "../../core/food/values.ts";
-import { err, ok, type Result } from "../../core/units/result.ts";
 import { loadLabelled } from "../pantry/load-pantry.ts";
-import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { exit, type CliCommand, type ExitCode } from "./command.ts";
 import { findMeal } from "./find-meal.ts";
 import { printData, printMessage } from "./print.ts";
+import { readMeal } from "./read-meal.ts";
 import { valuesJson } from "./values-json.ts";
 import { valuesText } from "./values-text.ts";
 
@@ -25,25 +25,8 @@ who eats by a clinician's orders asks the clinician.
 
 Example: values welcome-supper`;
 
-const options = { json: { type: "boolean", default: false } } as const;
-
-interface Wanted {
-  readonly meal: string;
-  readonly json: boolean;
-}
-
-function readWanted(args: readonly string[]): Result<Wanted, string> {
-  const read = readArguments(args, options);
-  if (!read.ok) return read;
-  const { values, positionals } = read.value;
-  const [meal, tooMuch] = positionals;
-  if (meal === undefined) return err("Name the meal to reckon, for instance: values welcome-supper");
-  if (tooMuch !== undefined) return err(`values takes one meal; "${tooMuch}" is one word too many.`);
-  return ok({ meal, json: values.json });
-}
-
 async function run(args: readonly string[]): Promise<ExitCode> {
-  const wanted = readWanted(args);
+  const wanted = readMeal(args, "values", "reckon");
   if (!wanted.ok) {
     printMessage(wanted.error);
     return exit.misuse;

@@ -58,6 +58,8 @@ export class MealBook {
   readonly #folder: string;
   readonly #lengths = new Map<string, readonly number[]>();
   readonly #answers = new Map<string, DietAnswer | null>();
+  /** The meals as they are listed, until a file changes. */
+  readonly #made = new Map<string, Result<CookingMeal, string>>();
   #contents: PantryContents;
   #rules: Result<TableRules, string>;
   #version: string;
@@ -91,6 +93,7 @@ export class MealBook {
       const { contents, rules } = await readAll(this.#folder);
       [this.#contents, this.#rules, this.#version] = [contents, rules, version];
       this.#answers.clear();
+      this.#made.clear();
     }
     return this.listing(pacesOf, eaten);
   }
@@ -121,16 +124,24 @@ export class MealBook {
 
   /** The meal with its dishes scaled, what may stand in for its ingredients, and cautions for what is in them. Error: one sentence that says what there is instead. */
   meal(id: string, servings: Servings): Result<CookingMeal, string> {
-    const { meals, dishes } = this.#contents;
+    const { meals } = this.#contents;
     const meal = meals.find((one) => one.id === id);
     if (meal !== undefined) {
-      const cooking = cookingMeal(meal, dishes, servings);
-      return cooking.ok ? ok(withHazards(this.#withSwaps(meal, cooking.value), this.foods())) : cooking;
+      // What a page may ask for is without end; what every listing asks for is not.
+      if (Object.keys(servings).length > 0) return this.#make(meal, servings);
+      const made = this.#made.get(id) ?? this.#make(meal, servings);
+      this.#made.set(id, made);
+      return made;
     }
     const names = meals.map((one) => one.id).join(", ");
     return err(
       `There is no meal called ${id}. ${names === "" ? "No meal can be cooked." : `There are: ${names}.`}`,
     );
+  }
+
+  #make(meal: Meal, servings: Servings): Result<CookingMeal, string> {
+    const cooking = cookingMeal(meal, this.#contents.dishes, servings);
+    return cooking.ok ? ok(withHazards(this.#withSwaps(meal, cooking.value), this.foods())) : cooking;
   }
 
   /** Where the diets cannot be read nobody knows what they forbid, so nothing is offered. */

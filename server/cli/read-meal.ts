@@ -1,0 +1,26 @@
+import { err, ok, type Result } from "../../core/units/result.ts";
+import { readArguments } from "./command.ts";
+
+const options = { json: { type: "boolean", default: false } } as const;
+
+/** What a command is asked that takes one meal, and prints for people or with --json. */
+export interface WantedMeal {
+  readonly meal: string;
+  readonly json: boolean;
+}
+
+/**
+ * Reads the words after such a command.
+ * @param command its name, "values"
+ * @param does what it does to the meal, "reckon"
+ * Error: one sentence about the word that is wrong or missing.
+ */
+export function readMeal(args: readonly string[], command: string, does: string): Result<WantedMeal, string> {
+  const read = readArguments(args, options);
+  if (!read.ok) return read;
+  const { values, positionals } = read.value;
+  const [meal, tooMuch] = positionals;
+  if (meal === undefined) return err(`Name the meal to ${does}, for instance: ${command} welcome-supper`);
+  if (tooMuch !== undefined) return err(`${command} takes one meal; "${tooMuch}" is one word too many.`);
+  return ok({ meal, json: values.json });
+}
