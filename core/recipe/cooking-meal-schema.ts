@@ -101,7 +101,8 @@ const step = z.strictObject({
   ways: z._default(z.nullable(ways), null),
 });
 
-const dish: z.ZodMiniType<Dish> = z.strictObject({
+/** A resolved dish, as the log has it. */
+export const dishSchema: z.ZodMiniType<Dish> = z.strictObject({
   id: named(dishId),
   name,
   says: z.array(name),
@@ -116,7 +117,7 @@ const dish: z.ZodMiniType<Dish> = z.strictObject({
 export const cookingMealSchema: z.ZodMiniType<CookingMeal> = z.strictObject({
   id: named(mealId),
   name,
-  dishes: z.array(dish).check(z.minLength(1), z.maxLength(40)),
+  dishes: z.array(dishSchema).check(z.minLength(1), z.maxLength(40)),
   kitchen: z.strictObject({
     burners: z.int().check(z.nonnegative()),
     ovens: z.array(

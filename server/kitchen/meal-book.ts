@@ -3,6 +3,7 @@ import { join } from "node:path";
 import type { MealEvent } from "../../core/cook/events.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
+import type { FoodBook, Holding } from "../../core/diet/food-book.ts";
 import type { FoodTable } from "../../core/food/food.ts";
 import { hazardCautions, withHazards } from "../../core/keeping/hazards.ts";
 import { helpers, type Helper } from "../../core/plan/worker.ts";
@@ -88,6 +89,33 @@ export class MealBook {
    * @param eaten the meals of the last days
    */
   async list(pacesOf: PacesOf = asWritten, eaten: Eaten = ok([])): Promise<Listing> {
+    await this.#look();
+    return this.listing(pacesOf, eaten);
+  }
+
+  /**
+   * Reads the files again where one has changed, and tells what they know of foods and diets.
+   * @param eaten the meals of the last days
+   * Error: one sentence that says which table cannot be read.
+   */
+  async foodBook(eaten: Eaten): Promise<Result<FoodBook, string>> {
+    await this.#look();
+    const rules = this.#rules;
+    if (!rules.ok) return rules;
+    const holding = (named: Meal["diets"]): Holding => {
+      const diets = rules.value.dietsFor(named);
+      return diets.ok ? ok(diets.value.map(({ id }) => id)) : diets;
+    };
+    return ok({
+      larder: rules.value.larder,
+      diets: rules.value.diets,
+      holding: new Map(this.#contents.meals.map(({ id, diets }) => [id, holding(diets)])),
+      always: holding([]),
+      eaten,
+    });
+  }
+
+  async #look(): Promise<void> {
     const version = await versionOf(this.#folder);
     if (version !== this.#version) {
       const { contents, rules } = await readAll(this.#folder);
@@ -95,7 +123,6 @@ export class MealBook {
       this.#answers.clear();
       this.#made.clear();
     }
-    return this.listing(pacesOf, eaten);
   }
 
   /** What was read last. */

@@ -45,6 +45,11 @@ export class TableRules {
     return this.#larder;
   }
 
+  /** Every diet that can be read; they hold for no meal as long as there are mistakes. */
+  get diets(): readonly Diet[] {
+    return this.#read.diets;
+  }
+
   /** The diets that hold for a meal. @param named those that its file names. Error: one sentence */
   dietsFor(named: readonly string[]): Result<readonly Diet[], string> {
     return dietsHolding(this.#read, named);

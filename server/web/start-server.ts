@@ -25,6 +25,7 @@ import { voiceRouter } from "../voice/voice-router.ts";
 import { createApp } from "./app.ts";
 import { buyingRouter } from "./buying-router.ts";
 import { calendarRouter } from "./calendar-router.ts";
+import { foodsRouter } from "./foods-router.ts";
 import { attachSockets } from "./sockets.ts";
 
 export interface ServerOptions {
@@ -157,8 +158,9 @@ function join(options: ServerOptions, { kitchen, household }: Rooms, store: Meal
   };
   const calendar = calendarRouter(() => kitchen.evening());
   const buying = buyingRouter((id, servings) => book.meal(id, servings), options.tablesFolder);
+  const foods = foodsRouter(() => book.foodBook(kitchen.eaten()));
   const voices = voiceRouter(voice);
-  const app = createApp({ pantry, voice: voices, calendar, buying, pageFolder, modelsFolder, report });
+  const app = createApp({ pantry, voice: voices, calendar, buying, foods, pageFolder, modelsFolder, report });
   const http = createServer(app);
   const devices = attachSockets(http, { kitchen, household }, report);
   const stopNoting = noteMeals({ kitchen, household, store, foods: book.foods(), report });

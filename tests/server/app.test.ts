@@ -57,6 +57,7 @@ beforeEach(async () => {
     voice,
     calendar: Router(),
     buying: Router(),
+    foods: Router(),
     pageFolder: page,
     modelsFolder: join(folder, "models"),
     report: (problem) => reports.push(problem),

@@ -56,6 +56,7 @@ beforeEach(async () => {
     voice: Router(),
     calendar: calendarRouter(() => kitchen.evening()),
     buying: Router(),
+    foods: Router(),
     pageFolder: "/nowhere",
     modelsFolder: "/nowhere",
     report: (problem) => reports.push(problem),
