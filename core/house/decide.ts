@@ -7,6 +7,7 @@ import { add, compare, ratio, rational, sub, ZERO } from "../units/rational.ts";
 import type { Rational } from "../units/rational.ts";
 import { err, ok } from "../units/result.ts";
 import type { Result } from "../units/result.ts";
+import { decideWanted } from "./decide-wanted.ts";
 import type { HouseEvent, HouseHappening } from "./events.ts";
 import { undoneInHouse } from "./house.ts";
 import type { House, HouseLog } from "./house.ts";
@@ -32,6 +33,12 @@ export function decideHouse({ id, at, order }: HouseCommand, log: HouseLog): Dec
     case "EatLeftover":
     case "ThrowAwayLeftover":
       return change(order, log.house);
+    case "WantThing":
+    case "DropThing":
+    case "BuyThing":
+    case "UnbuyThing":
+    case "ClearBought":
+      return decideWanted(order, log.house);
     case "FinishDish":
     case "BeginCooling":
     case "EndCooling":

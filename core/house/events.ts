@@ -2,6 +2,7 @@ import type { DishId } from "../recipe/model.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Rational } from "../units/rational.ts";
 import type { Leftover, LeftoverId, MadeMeal } from "./leftover.ts";
+import type { ThingKey } from "./wanted.ts";
 
 /** About what is left and was put away. */
 export type LeftoverHappening =
@@ -29,10 +30,18 @@ export type MadeHappening =
   /** The cook wants to hear no more of what stands about after this meal. */
   | { readonly type: "RemindersSilenced"; readonly session: string };
 
+/** About what is to be bought. */
+export type WantedHappening =
+  | { readonly type: "ThingWanted"; readonly thing: ThingKey; readonly name: string }
+  /** Taken off the list; bought, and after all not. */
+  | { readonly type: "ThingDropped" | "ThingBought" | "ThingNotBought"; readonly thing: ThingKey }
+  | { readonly type: "BoughtCleared" };
+
 /** What has happened in the house. Stored for ever: a new shape gets a new name. */
 export type HouseHappening =
   | LeftoverHappening
   | MadeHappening
+  | WantedHappening
   /** Takes back every event that the command `undoes` produced. */
   | { readonly type: "Undone"; readonly undoes: string };
 

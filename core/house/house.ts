@@ -3,7 +3,9 @@ import type { Instant } from "../units/quantity.ts";
 import { compare, rational, sub, ZERO } from "../units/rational.ts";
 import type { Rational } from "../units/rational.ts";
 import type { HouseEvent, HouseHappening, MadeHappening } from "./events.ts";
+import { evolveWanted } from "./evolve-wanted.ts";
 import type { Leftover, LeftoverId, MadeMeal } from "./leftover.ts";
+import type { WantedThings } from "./wanted.ts";
 
 /** A dish that the cook is cooling down. */
 export interface Cooling {
@@ -24,6 +26,8 @@ export interface House {
   readonly isSilenced: boolean;
   /** What is in the fridge and the freezer. */
   readonly leftovers: ReadonlyMap<LeftoverId, Leftover>;
+  /** What is to be bought for no meal in particular. */
+  readonly wanted: WantedThings;
 }
 
 /** The log and what it folds to. */
@@ -38,6 +42,7 @@ const emptyHouse: House = {
   cooling: [],
   isSilenced: false,
   leftovers: new Map(),
+  wanted: new Map(),
 };
 
 /** Nothing has happened yet. */
@@ -74,7 +79,7 @@ export function worthTelling(events: readonly HouseEvent[]): readonly HouseEvent
   return events.filter((event) => event.happening.type !== "MealNoted" || event === lastNote);
 }
 
-function evolve(house: House, { happening }: HouseEvent): House {
+function evolve(house: House, { happening, at }: HouseEvent): House {
   switch (happening.type) {
     case "LeftoverStored":
     case "LeftoverLessened":
@@ -87,6 +92,12 @@ function evolve(house: House, { happening }: HouseEvent): House {
     case "CoolingEnded":
     case "RemindersSilenced":
       return evolveMade(house, happening);
+    case "ThingWanted":
+    case "ThingDropped":
+    case "ThingBought":
+    case "ThingNotBought":
+    case "BoughtCleared":
+      return { ...house, wanted: evolveWanted(house.wanted, happening, at) };
     case "Undone":
       return house;
   }

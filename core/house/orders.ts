@@ -25,10 +25,20 @@ export type MadeOrder =
   | { readonly type: "EndCooling"; readonly dish: DishId }
   | { readonly type: "SilenceReminders" };
 
+/** About what is to be bought, by name: the same thing under another number or with an article is the same. */
+export type WantedOrder =
+  | {
+      readonly type: "WantThing" | "DropThing" | "BuyThing" | "UnbuyThing";
+      readonly name: string;
+    }
+  /** What was bought goes off the list. */
+  | { readonly type: "ClearBought" };
+
 /** What the cook wants to happen in the house, on whatever evening. */
 export type HouseOrder =
   | LeftoverOrder
   | MadeOrder
+  | WantedOrder
   /** Only the server gives it: it knows the recipes and the evening. */
   | { readonly type: "NoteMeal"; readonly made: MadeMeal }
   | { readonly type: "UndoLast" };

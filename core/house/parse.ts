@@ -10,10 +10,13 @@ import { err, ok } from "../units/result.ts";
 import type { HouseEvent } from "./events.ts";
 import { leftoverId, places } from "./leftover.ts";
 import type { HouseOrder } from "./orders.ts";
+import { mostThingLetters, thingKey } from "./wanted.ts";
 
 const text = z.string().check(z.minLength(1), z.maxLength(200));
 const dish = z.pipe(text, z.transform(dishId));
 const id = z.pipe(text, z.transform(leftoverId));
+const thing = z.pipe(text, z.transform(thingKey));
+const thingName = z.string().check(z.minLength(1), z.maxLength(mostThingLetters));
 const count = z.int().check(z.nonnegative());
 const moment = z.pipe(count, z.transform(instant));
 const servings = z.custom<Rational>(
@@ -66,6 +69,9 @@ const leftover = z.strictObject({
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
 const ofDish = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), dish });
 const ofLeftover = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), id });
+const ofName = <Name extends string>(type: Name) =>
+  z.strictObject({ type: z.literal(type), name: thingName });
+const ofThing = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), thing });
 const ofSession = <Name extends string>(type: Name) =>
   z.strictObject({ type: z.literal(type), session: text, dish });
 
@@ -85,6 +91,11 @@ const order: z.ZodMiniType<HouseOrder> = z.discriminatedUnion("type", [
   ofDish("EndCooling"),
   bare("SilenceReminders"),
   z.strictObject({ type: z.literal("NoteMeal"), made }),
+  ofName("WantThing"),
+  ofName("DropThing"),
+  ofName("BuyThing"),
+  ofName("UnbuyThing"),
+  bare("ClearBought"),
   bare("UndoLast"),
 ]);
 
@@ -98,6 +109,11 @@ const happening = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("CoolingBegun"), session: text, dish, name: text, since: moment }),
   ofSession("CoolingEnded"),
   z.strictObject({ type: z.literal("RemindersSilenced"), session: text }),
+  z.strictObject({ type: z.literal("ThingWanted"), thing, name: thingName }),
+  ofThing("ThingDropped"),
+  ofThing("ThingBought"),
+  ofThing("ThingNotBought"),
+  bare("BoughtCleared"),
   z.strictObject({ type: z.literal("Undone"), undoes: text }),
 ]);
 

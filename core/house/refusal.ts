@@ -1,5 +1,6 @@
 import type { Rational } from "../units/rational.ts";
 import { servingsWords } from "./servings-words.ts";
+import { thingIs } from "./wanted.ts";
 
 type Of = { readonly name: string; readonly servings: Rational; readonly of: string };
 
@@ -15,6 +16,11 @@ interface Reasons {
   readonly AmountNotKnown: { readonly name: string; readonly words: string };
   readonly NotCooling: { readonly name: string };
   readonly CoolingLongAgo: { readonly name: string };
+  readonly NoThing: unknown;
+  readonly WantedAlready: { readonly name: string };
+  readonly NotWanted: { readonly name: string };
+  readonly BoughtAlready: { readonly name: string };
+  readonly NotBought: { readonly name: string };
   readonly NothingToUndo: unknown;
 }
 
@@ -40,6 +46,11 @@ const sentences: { readonly [Each in Code]: (refusal: HouseRefusal<Each>) => str
   NotCooling: ({ name }) => `I did not know that this is cooling: ${name}.`,
   CoolingLongAgo: ({ name }) =>
     `It left the heat more than six hours ago: ${name}. What has not been kept cold since is to be thrown away.`,
+  NoThing: () => "Say what to put on the list, like lemons.",
+  WantedAlready: ({ name }) => `${thingIs(name)} on the list already.`,
+  NotWanted: ({ name }) => `${thingIs(name)} not on the list.`,
+  BoughtAlready: ({ name }) => `${thingIs(name)} in the bag already.`,
+  NotBought: ({ name }) => `${thingIs(name)} not in the bag.`,
   NothingToUndo: () => "There is nothing to undo.",
 };
 
