@@ -8,7 +8,7 @@ import type { HouseKeeper } from "../kitchen/house-keeper.ts";
 import type { MisheardRecord } from "../kitchen/misheard-model.ts";
 import type { MealStore } from "../kitchen/meal-store.ts";
 import type { Settings } from "../kitchen/settings.ts";
-import { minuteOfDay } from "../../core/talk/listening.ts";
+import { minuteOfDay } from "../../core/talk/minute-of-day.ts";
 import { formatClock } from "../../core/units/clock-words.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 

@@ -3,7 +3,7 @@ import { deedsAtHand } from "./deeds.ts";
 import { namesOf, occasionsIn } from "./listening.ts";
 import { wantedSlots } from "./missing.ts";
 import type { Kitchen } from "./model.ts";
-import type { NameBook } from "./names.ts";
+import type { NameBook } from "./name-book.ts";
 import type { Pattern } from "./pattern.ts";
 import { readPattern, toPhrase } from "./pattern.ts";
 import { phrasebook } from "./phrasebook.ts";

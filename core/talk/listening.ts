@@ -4,17 +4,12 @@ import type { Scale } from "../units/temperature.ts";
 import type { Session } from "../cook/session.ts";
 import type { Task, TaskId, TaskLink } from "../plan/model.ts";
 import type { CookingMeal } from "../recipe/model.ts";
+import { minuteOfDay } from "./minute-of-day.ts";
 import type { Kitchen } from "./model.ts";
-import type { NameBook } from "./names.ts";
-import { namesIn } from "./names.ts";
+import type { NameBook } from "./name-book.ts";
+import { namesIn } from "./name-book.ts";
 import type { Occasion } from "./phrase-entry.ts";
 import type { Moment } from "./value-slots.ts";
-
-/** Minutes from midnight on the kitchen's clock. */
-export function minuteOfDay({ now, utcOffsetMinutes }: Pick<Kitchen, "now" | "utcOffsetMinutes">): number {
-  const minute = Math.floor(now / 60_000) + utcOffsetMinutes(now);
-  return ((minute % 1440) + 1440) % 1440;
-}
 
 /** The scale that the meal's recipes and ovens are written in; Fahrenheit where nothing says. */
 export function scaleOf(meal: CookingMeal | null): Scale {

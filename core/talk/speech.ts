@@ -8,7 +8,7 @@ import { spokenClock } from "../units/clock-words.ts";
 import { spokenRoughly } from "../units/duration.ts";
 import { between, seconds } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
-import { minuteOfDay } from "./listening.ts";
+import { minuteOfDay } from "./minute-of-day.ts";
 import type { Kitchen, Question } from "./model.ts";
 import type { Outcome, Scene } from "./outcome.ts";
 import { told } from "./outcome.ts";

@@ -5,7 +5,7 @@ import type { Caught, Match, SlotReader } from "./matcher.ts";
 import { firstWords, matches, neededWords } from "./matcher.ts";
 import { completed, wantedSlots } from "./missing.ts";
 import type { Kitchen } from "./model.ts";
-import type { NameBook } from "./names.ts";
+import type { NameBook } from "./name-book.ts";
 import { ordinals } from "./names.ts";
 import { readName } from "./name-index.ts";
 import type { Pattern } from "./pattern.ts";

@@ -1,6 +1,6 @@
 import type { Session } from "../../../core/cook/session.ts";
 import type { RunSheet } from "../../../core/plan/model.ts";
-import { minuteOfDay } from "../../../core/talk/listening.ts";
+import { minuteOfDay } from "../../../core/talk/minute-of-day.ts";
 import { plus } from "../../../core/units/quantity.ts";
 import type { Instant } from "../../../core/units/quantity.ts";
 import type { Clock } from "../../kitchen/clock.ts";

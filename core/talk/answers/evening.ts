@@ -5,7 +5,7 @@ import { spokenRoughly } from "../../units/duration.ts";
 import { numberWords } from "../../units/number-words.ts";
 import { hours, instant, minutes, plus } from "../../units/quantity.ts";
 import type { Instant, Seconds } from "../../units/quantity.ts";
-import { minuteOfDay } from "../listening.ts";
+import { minuteOfDay } from "../minute-of-day.ts";
 import type { Kitchen } from "../model.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
