@@ -1,4 +1,5 @@
 import { computed, effect, signal } from "@preact/signals";
+import type { FoodsAtHand } from "../core/talk/model.ts";
 import { asSaid } from "../core/speech/respelling.ts";
 import { cookHasSpoken } from "./kitchen/cook-has-spoken.ts";
 import { createCaller } from "./kitchen/caller.ts";
@@ -7,6 +8,7 @@ import type { EarTrial } from "./kitchen/ear-trial.ts";
 import { createMealStore } from "./kitchen/meal-store.ts";
 import { lazyBuyingDesk } from "./kitchen/lazy-buying.ts";
 import type { HouseKeeper } from "./kitchen/house-keeper.ts";
+import { keepFoods } from "./kitchen/lazy-foods.ts";
 import { keepHouse } from "./kitchen/lazy-house.ts";
 import { lazyMisheardRecord } from "./kitchen/lazy-misheard.ts";
 import { createSettings } from "./kitchen/settings.ts";
@@ -58,13 +60,11 @@ computed(() => JSON.stringify([settings.value.voice, settings.value.respellings]
 });
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
 const house = signal<HouseKeeper | null>(null);
-const caller = createCaller(
-  clock,
-  store,
-  sound,
-  async () => (await import("./kitchen/words.ts")).words,
+const foods = signal<FoodsAtHand | null>(null);
+const caller = createCaller(clock, store, sound, async () => (await import("./kitchen/words.ts")).words, {
   house,
-);
+  foods,
+});
 const dark = signal<string | null>(null);
 const wakeLock = createWakeLock((state) => {
   dark.value = "sentence" in state ? state.sentence : null;
@@ -107,4 +107,8 @@ showPage(
 );
 // Now, and not with the first sentence: none is to wait for it.
 caller.fetchWords();
+keepFoods(foods, {
+  state: store.houseLine.state,
+  begunAt: computed(() => store.session.value?.begunAt ?? null),
+});
 keepHouse(house, { clock, meal: store, line: store.houseLine, tell: caller.tell, remark: caller.remark });

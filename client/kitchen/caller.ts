@@ -13,10 +13,10 @@ import type { Clock } from "./clock.ts";
 import { sayCues } from "./cue-loop.ts";
 import type { CueLoop, OnCue, OnWoken } from "./cue-loop.ts";
 import { lateWords } from "./late-words.ts";
-import type { HouseKeeper } from "./house-keeper.ts";
 import { lazyExplain } from "./lazy-explain.ts";
 import type { LateVoice, StartWatches } from "./lazy-explain.ts";
 import type { MealStore } from "./meal-store.ts";
+import { kitchenAt, roomsWith, type Late, type Rooms } from "./rooms.ts";
 import { ringingCount, ringTimers } from "./rings.ts";
 import { obey } from "./voice-orders.ts";
 import type { Words } from "./words.ts";
@@ -109,21 +109,21 @@ const lateWatches =
 /**
  * Puts clock, meal and sound together into a conversation.
  * @param loadWords fetches what understands words; called when it is first asked for
- * @param house what outlives the evening; null until it is here
+ * @param late what comes to the page after it stands; left out: it never comes
  */
 export function createCaller(
   clock: Clock,
   store: MealStore,
   sound: Sound,
   loadWords: () => Promise<Words>,
-  house: ReadonlySignal<HouseKeeper | null> = signal(null),
+  late: Partial<Late> = {},
 ): Caller {
+  const rooms = roomsWith(clock, store, late);
   const signals = newSignals();
-  const { dialogue, quietUntil } = signals;
   const writer = writerOf(signals.lines, clock);
-  const mayCue = (): boolean => quietUntil.value === null || quietUntil.value <= clock.read();
+  const mayCue = mayCueIn(signals, clock);
   const teller = tellerOf(writer.unasked, sound, mayCue);
-  const reasons = lazyExplain(lateWatches({ clock, store, house }, signals, teller.remark));
+  const reasons = lazyExplain(lateWatches(rooms, signals, teller.remark));
   const cueLoop = sayCues(
     clock,
     store,
@@ -132,9 +132,9 @@ export function createCaller(
     sleepTeller(clock, reasons, teller.tell),
   );
   const stopRinging = ringTimers(clock, store, sound);
-  const act = actorOf(signals, writer, cueLoop, { clock, store, sound, house });
+  const act = actorOf(signals, writer, cueLoop, { ...rooms, sound });
   const words = lateWords(loadWords, teller.tell);
-  const moment = (): Kitchen => kitchenAt(clock.read(), { clock, store, house }, dialogue.value);
+  const moment = (): Kitchen => kitchenAt(clock.read(), rooms, signals.dialogue.value);
   const kitchen = (): Kitchen => ({ ...moment(), ...reasons.explaining() });
 
   return {
@@ -144,7 +144,7 @@ export function createCaller(
     hasWords: words.areHere,
     earshot: async () => {
       const here = await words.fetch();
-      return earshotOf(here, act, kitchen, grammarOf(here.grammarFor, { clock, store, house }, dialogue));
+      return earshotOf(here, act, kitchen, grammarOf(here.grammarFor, rooms, signals.dialogue));
     },
     hearTyped: (text) => words.use(({ respond }) => act(respond(text, kitchen()), text, "typed")),
     touch: (intent, said) => act(respondTo(intent, said, kitchen()), said, "touch"),
@@ -152,6 +152,11 @@ export function createCaller(
     close: () => [words.close, cueLoop.close, stopRinging, reasons.close].forEach((stop) => stop()),
   };
 }
+
+const mayCueIn =
+  ({ quietUntil }: Signals, clock: Clock): (() => boolean) =>
+  () =>
+    quietUntil.value === null || quietUntil.value <= clock.read();
 
 const earshotOf = (
   { respond, respondUnsure }: Words,
@@ -163,13 +168,6 @@ const earshotOf = (
   hear: (text) => act(respond(text, kitchen()), text, "voice"),
   hearUnsurely: (readings) => act(respondUnsure(readings, kitchen()), (readings[0] ?? []).join(" "), "voice"),
 });
-
-/** What an answer is read from. */
-interface Rooms {
-  readonly clock: Clock;
-  readonly store: MealStore;
-  readonly house: ReadonlySignal<HouseKeeper | null>;
-}
 
 type Act = (reply: Reply, text: string, how: Line["how"]) => Reply;
 
@@ -244,17 +242,6 @@ const sleepTeller =
     if (said !== null) tell(said);
     return said !== null;
   };
-
-const kitchenAt = (now: Instant, { clock, store, house }: Rooms, dialogue: Dialogue): Kitchen => ({
-  log: store.log.value,
-  sheet: store.sheet.value,
-  now,
-  utcOffsetMinutes: clock.utcOffsetMinutes,
-  dialogue,
-  utteranceId: crypto.randomUUID(),
-  explain: null,
-  household: house.value?.household.value ?? null,
-});
 
 const callsOf = (clock: Clock, store: MealStore): Caller["calls"] =>
   computed(() => {

@@ -1,4 +1,4 @@
-import type { CookingMeal } from "../recipe/model.ts";
+import type { CookingMeal, Ingredient } from "../recipe/model.ts";
 import { listed } from "../recipe/nearest.ts";
 import type { Larder } from "./groups.ts";
 import { kindOf, partOf } from "./kind.ts";
@@ -29,21 +29,30 @@ const CAUTIONS: readonly Caution[] = [
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** What to be told of a meal's foods with medicines and failing kidneys; what the recipe offers instead counts too. */
-export function foodNotes(meal: CookingMeal, larder: Larder): readonly string[] {
-  const items = meal.dishes.flatMap(({ ingredients }) =>
-    ingredients.flatMap(({ item, preparation, food, swaps }) => [
-      { item, preparation, food },
-      ...swaps.map(({ use }) => ({ item: use, preparation: null, food: null })),
-    ]),
-  );
+/** What to be told of some foods with medicines and failing kidneys. */
+export function notesOn(
+  asked: readonly Pick<Ingredient, "item" | "preparation" | "food">[],
+  larder: Larder,
+): readonly string[] {
   return CAUTIONS.flatMap(({ group, say }) => {
     const found = larder.groups.get(group);
     if (found === undefined) return [];
-    const meant = items.filter((one) => {
+    const meant = asked.filter((one) => {
       const part = partOf(kindOf(one, larder), found, larder);
       return part === "is" || part === "has";
     });
     return meant.length === 0 ? [] : [capital(say(listed([...new Set(meant.map(({ item }) => item))])))];
   });
 }
+
+/** What to be told of a meal's foods with medicines and failing kidneys; what the recipe offers instead counts too. */
+export const foodNotes = (meal: CookingMeal, larder: Larder): readonly string[] =>
+  notesOn(
+    meal.dishes.flatMap(({ ingredients }) =>
+      ingredients.flatMap(({ item, preparation, food, swaps }) => [
+        { item, preparation, food },
+        ...swaps.map(({ use }) => ({ item: use, preparation: null, food: null })),
+      ]),
+    ),
+    larder,
+  );

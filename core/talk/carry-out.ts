@@ -14,6 +14,7 @@ import type {
   Anywhere,
   Cooking,
   Course,
+  Eating,
   Explaining,
   Helping,
   Housing,
@@ -26,6 +27,7 @@ import {
   isAnywhere,
   isCourse,
   isDialogue,
+  isEating,
   isExplaining,
   isHelping,
   isHousing,
@@ -46,6 +48,7 @@ export function carryOut(intent: Intent, kitchen: Kitchen, consent: Consent): Ou
   if (isAnywhere(intent)) return anywhere(intent, kitchen);
   if (isDialogue(intent)) return told("All right.");
   if (isHousing(intent) || meansHouse(intent, kitchen)) return housing(intent, kitchen);
+  if (isEating(intent)) return eating(intent, kitchen);
   const scene = sceneOf(kitchen.log, kitchen);
   if (scene === null) return evening.noMeal();
   return isTiming(intent)
@@ -237,4 +240,12 @@ function housing(intent: IntentOf<Housing | "UndoThat">, kitchen: Kitchen): Outc
   return household === null
     ? told("I cannot look into the fridge yet. Say it again in a moment.")
     : household.talk.answer(intent, kitchen, household);
+}
+
+/** What may be eaten and what is in it: the table of foods comes to a page after all else. */
+function eating(intent: IntentOf<Eating>, kitchen: Kitchen): Outcome {
+  const { foods } = kitchen;
+  return foods === null
+    ? told("I cannot look foods up yet. Ask me again in a moment.")
+    : foods.talk.answer(intent, kitchen, foods.book);
 }

@@ -104,6 +104,11 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   NowCooling: "cooling down",
   NowCold: "cold",
   NoReminders: "no reminders about leftovers",
+  HowMuchValue: "how much",
+  AskValues: "food values",
+  AskSources: "where figures come from",
+  MayIHave: "may I have",
+  IsItAllowed: "is it allowed",
 };
 
 /** An intent in a few words, for the screen: "new timer: twelve minutes, flatbreads". */
@@ -152,6 +157,7 @@ function detailsOf(intent: Intent): readonly string[] {
     ];
   if (intent.type === "UseInstead") return [named(intent.use)];
   return [
+    ...("nutrient" in intent ? [intent.nutrient.replace("-c", " C")] : []),
     ...("helper" in intent ? [intent.helper ?? ""] : []),
     ...("way" in intent ? [intent.way] : []),
     ...("work" in intent ? [intent.work] : []),

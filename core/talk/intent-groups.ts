@@ -30,7 +30,7 @@ export type Timing =
 /** Answers, and questions about the talk itself. */
 export type Dialogue = "Yes" | "No" | "More" | "NeverMind" | "Correct" | "Pick" | "Again" | "WhatDidYouHear";
 /** About the meal, its timers apart. */
-export type Cooking = Exclude<Intent["type"], Anywhere | Timing | Dialogue | Housing>;
+export type Cooking = Exclude<Intent["type"], Anywhere | Timing | Dialogue | Housing | Eating>;
 
 const isOneOf =
   <T extends Intent["type"]>(types: readonly T[]) =>
@@ -207,6 +207,18 @@ export const isHousing = isOneOf<Housing>([
   "NowCooling",
   "NowCold",
   "NoReminders",
+]);
+
+/** About what may be eaten and what is in it: needs no meal. */
+export type Eating = "HowMuchValue" | "AskValues" | "AskSources" | "MayIHave" | "IsItAllowed";
+
+/** Whether an intent is one of them. */
+export const isEating = isOneOf<Eating>([
+  "HowMuchValue",
+  "AskValues",
+  "AskSources",
+  "MayIHave",
+  "IsItAllowed",
 ]);
 
 /** About what is prepared, how much of it goes in, and what is to be otherwise the next time. */

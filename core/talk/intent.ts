@@ -1,3 +1,4 @@
+import type { Nutrient } from "../food/nutrients.ts";
 import type { PaceWish } from "../pace/pace.ts";
 import type { Span } from "../units/duration.ts";
 import type { Seconds } from "../units/quantity.ts";
@@ -46,7 +47,7 @@ export type NextTimeWish =
   | { readonly kind: "words"; readonly words: string };
 
 /** A chapter of what can be said. */
-export type Topic = "moving" | "timers" | "asking" | "voice" | "left";
+export type Topic = "moving" | "timers" | "asking" | "eating" | "voice" | "left";
 
 type Moving =
   | { readonly type: "WhatNow" }
@@ -154,6 +155,23 @@ type Asking =
   /** With what can be said in one chapter; null: what fits the moment. */
   | { readonly type: "WhatCanISay"; readonly examples: readonly string[] | null };
 
+/** Of what a food value is asked: a helping by its word ("bowl"), a whole dish, the meal, or all that is eaten today. */
+export type ValueOf = { readonly helping: string } | "dish" | "meal" | "day";
+
+type Eating =
+  | {
+      readonly type: "HowMuchValue";
+      readonly nutrient: Nutrient;
+      readonly of: ValueOf;
+      readonly dish: Mention | null;
+    }
+  /** null: of the whole meal. */
+  | { readonly type: "AskValues"; readonly dish: Mention | null }
+  | { readonly type: "AskSources" }
+  /** A dish or an ingredient of the meal, or any food or group of foods. */
+  | { readonly type: "MayIHave"; readonly food: Mention | null }
+  | { readonly type: "IsItAllowed" };
+
 type Voicing =
   | { readonly type: "Louder" }
   | { readonly type: "Softer" }
@@ -193,7 +211,7 @@ type Answering =
   | { readonly type: "Pick"; readonly candidate: number };
 
 /** What one utterance wants; null in a slot means that it was not said. */
-export type Intent = Moving | Helping | Timing | Asking | Voicing | Answering | Housing;
+export type Intent = Moving | Helping | Timing | Asking | Eating | Voicing | Answering | Housing;
 
 export type IntentType = Intent["type"];
 

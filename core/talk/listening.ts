@@ -26,8 +26,13 @@ export function candidatesIn(kitchen: Kitchen): readonly string[] {
 
 /** Everything nameable at this moment. */
 export function namesOf(kitchen: Kitchen): NameBook {
-  const { household, log } = kitchen;
-  return namesIn(log.session, candidatesIn(kitchen), household?.talk.names(household.log.house));
+  const { household, foods, log } = kitchen;
+  return namesIn(
+    log.session,
+    candidatesIn(kitchen),
+    household?.talk.names(household.log.house),
+    foods?.talk.names(foods.book, log.session?.meal ?? null),
+  );
 }
 
 /** What a figure may mean at this moment. */
@@ -62,6 +67,7 @@ export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
     ["timers", timers.length > 0],
     ["ringing", timers.some((timer) => ringOf(timer, kitchen.now) !== null)],
     ["left", household?.talk.isSomethingLeft(kitchen, household.log.house) === true],
+    ["foods", kitchen.foods !== null],
     ["question", question !== null],
     ["corrected", correctable !== null],
   ];

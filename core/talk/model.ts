@@ -1,11 +1,13 @@
 import type { Instant } from "../units/quantity.ts";
 import type { RunSheet } from "../plan/model.ts";
 import type { MealLog } from "../cook/session.ts";
+import type { CookingMeal } from "../recipe/model.ts";
 import type { Order } from "../cook/orders.ts";
+import type { FoodBook } from "../diet/food-book.ts";
 import type { House, HouseLog } from "../house/house.ts";
 import type { HouseOrder } from "../house/orders.ts";
 import type { Intent, IntentOf } from "./intent.ts";
-import type { Housing } from "./intent-groups.ts";
+import type { Eating, Housing } from "./intent-groups.ts";
 
 /** What the caller's own voice is asked to do; carried out by the device, never in the meal log. */
 export type VoiceOrder =
@@ -93,6 +95,23 @@ export interface Household {
   readonly talk: HouseTalk;
 }
 
+/** What speaks of foods and diets; a page fetches it after it stands. */
+export interface FoodTalk {
+  readonly answer: (intent: IntentOf<Eating>, kitchen: Kitchen, book: FoodBook) => Answer;
+  /** The names of all that may be asked about: what is in the meal, and what the diets speak of. */
+  readonly names: (book: FoodBook, meal: CookingMeal | null) => readonly string[];
+  /** What the diets that hold have against a food in the meal's place, in a sentence; "" where they allow it. */
+  readonly against: (food: string, kitchen: Kitchen, book: FoodBook) => string;
+  /** What another ingredient changes for the diets, in a sentence; "" where nothing. */
+  readonly changed: (before: CookingMeal, now: CookingMeal, book: FoodBook) => string;
+}
+
+/** What is known of foods, as answers need it. */
+export interface FoodsAtHand {
+  readonly book: FoodBook;
+  readonly talk: FoodTalk;
+}
+
 /** Everything an answer depends on. */
 export interface Kitchen {
   readonly log: MealLog;
@@ -108,6 +127,8 @@ export interface Kitchen {
   readonly explain: Explain | null;
   /** null as long as a page has not fetched it. */
   readonly household: Household | null;
+  /** null as long as a page has not fetched it. */
+  readonly foods: FoodsAtHand | null;
 }
 
 /** The caller's answer to one utterance. */

@@ -1,7 +1,16 @@
 import type { Session } from "../cook/session.ts";
 import type { CookingMeal } from "../recipe/model.ts";
 import { deeds } from "./deeds.ts";
-import { dishNames, foodNames, numberedNames, ordinals, timerNames, titleNames, wayNames } from "./names.ts";
+import {
+  dishNames,
+  foodNames,
+  numberedNames,
+  ordinals,
+  timerNames,
+  titleNames,
+  wayNames,
+  withNumbers,
+} from "./names.ts";
 import { nameWords } from "./utterance.ts";
 import { workNouns, workVerbs } from "./work-words.ts";
 
@@ -19,16 +28,21 @@ export type NameSlot =
   | "deed"
   | "note"
   | "pick"
+  | "helping"
+  | "edible"
   | "left";
 
 /** What can be said in each name slot; each name in words without articles. */
 export type NameBook = { readonly [S in NameSlot]: readonly string[] };
 
+/** What one person eats, whatever a recipe calls it. */
+const usualHelpings = ["serving", "portion"];
+
 /** Asked about in any meal; listened for only where the recipes leave a choice. */
 const usualWays = ["oven", "pan"];
 
 /** Those that stay the same all evening. */
-type MealNames = Omit<NameBook, "timer" | "pick" | "left" | "deed" | "work" | "working" | "note">;
+type MealNames = Omit<NameBook, "timer" | "pick" | "left" | "deed" | "work" | "working" | "note" | "edible">;
 
 /** Notes that the ear listens for; typed, any words will do. */
 const usualNotes = [
@@ -62,6 +76,7 @@ function mealNames(meal: CookingMeal): MealNames {
     food: unique(food),
     stand: unique(stand),
     way: unique([...way, ...usualWays]),
+    helping: unique([...meal.dishes.flatMap((one) => withNumbers(one.yield.of)), ...usualHelpings]),
     name: target,
   };
 }
@@ -79,23 +94,26 @@ const nothing: MealNames = {
   stand: [],
   way: [],
   name: [],
+  helping: usualHelpings,
 };
 
 /**
  * Everything that can be named at this moment.
  * @param candidates the names on offer in an open question
  * @param left what may be left: `leftNames`
+ * @param edible what may be asked about as food: `edibleNames`
  */
 export function namesIn(
   session: Session | null,
   candidates: readonly string[],
   left: readonly string[] = [],
+  edible: readonly string[] = [],
 ): NameBook {
   const pick = unique([
     ...candidates.map((name) => nameWords(name).join(" ")),
     ...(candidates.length === 0 ? [] : [...ordinals, "last"]),
   ]);
-  if (session === null) return { ...nothing, ...ofAnyMeal, timer: [], pick, left };
+  if (session === null) return { ...nothing, ...ofAnyMeal, timer: [], pick, left, edible };
   const { meal } = session;
   const names = known.get(meal) ?? mealNames(meal);
   known.set(meal, names);
@@ -106,5 +124,5 @@ export function namesIn(
       ...numberedNames(name, timers.filter((other) => other.name === name).length),
     ]),
   );
-  return { ...names, ...ofAnyMeal, timer, pick, left };
+  return { ...names, ...ofAnyMeal, timer, pick, left, edible };
 }

@@ -7,7 +7,17 @@ import type { Slots } from "./slots.ts";
  * hears the fewer words the better, so it is given only what could make sense.
  */
 export type Occasion =
-  "always" | "meal" | "ways" | "to-start" | "timers" | "ringing" | "question" | "corrected" | "left" | Helper;
+  | "always"
+  | "meal"
+  | "foods"
+  | "ways"
+  | "to-start"
+  | "timers"
+  | "ringing"
+  | "question"
+  | "corrected"
+  | "left"
+  | Helper;
 
 /**
  * Some ways of saying one thing. Patterns are plain words with `(this|that)` for alternatives, `[words]` for what

@@ -4,6 +4,7 @@ import { amountPhrases } from "./phrases/amounts.ts";
 import { answerPhrases } from "./phrases/answers.ts";
 import { askingPhrases } from "./phrases/asking.ts";
 import { changingPhrases } from "./phrases/changing.ts";
+import { eatingPhrases } from "./phrases/eating.ts";
 import { eveningPhrases } from "./phrases/evening.ts";
 import { explainingPhrases } from "./phrases/explaining.ts";
 import { helperPhrases } from "./phrases/helpers.ts";
@@ -31,6 +32,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...timerChangePhrases,
   ...amountPhrases,
   ...askingPhrases,
+  ...eatingPhrases,
   ...explainingPhrases,
   ...helpfulPhrases(examplesOf),
   ...voicePhrases,

@@ -1,3 +1,4 @@
+import type { Nutrient } from "../food/nutrients.ts";
 import type { Span } from "../units/duration.ts";
 import type { Measured } from "../units/amount.ts";
 import type { Heat, Scale } from "../units/temperature.ts";
@@ -19,6 +20,8 @@ export interface Slots {
   readonly unit: Unit | null;
   /** How much of a food: "two tablespoons of", "three". */
   readonly quantity: Measured | null;
+  /** What foods hold: sodium, energy. */
+  readonly nutrient: Nutrient | null;
   readonly dish: string | null;
   /** A dish, a step, or what a step is about. */
   readonly target: string | null;
@@ -38,6 +41,10 @@ export interface Slots {
   readonly deed: string | null;
   /** What may be left: a dish, or something in the fridge. */
   readonly left: string | null;
+  /** What one person eats of a dish: "bowl". */
+  readonly helping: string | null;
+  /** A food, a group of foods or a dish that may be allowed. */
+  readonly edible: string | null;
   /** What is noted for the next time, in the cook's own words. */
   readonly note: string | null;
   /** Which candidate of an open question, counted from 0. */
@@ -57,6 +64,7 @@ export const noSlots: Slots = {
   measure: null,
   unit: null,
   quantity: null,
+  nutrient: null,
   dish: null,
   target: null,
   timer: null,
@@ -68,6 +76,8 @@ export const noSlots: Slots = {
   working: null,
   deed: null,
   left: null,
+  helping: null,
+  edible: null,
   note: null,
   pick: null,
 };

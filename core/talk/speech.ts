@@ -101,6 +101,21 @@ export function inParts(lead: string, items: readonly string[]): Outcome {
   return sayParts(parts);
 }
 
+/** The sentences of a text, each by itself. */
+export const sentencesOf = (text: string): readonly string[] => text.split(/(?<=[.?!]) (?=[A-Z])/);
+
+/** Sentences in parts of one breath each: the first is said, the others are offered. */
+export function inBreaths(sentences: readonly string[]): Outcome {
+  const parts: string[] = [];
+  for (const sentence of sentences) {
+    const last = parts.at(-1);
+    const both = `${last ?? ""} ${sentence}`;
+    if (last !== undefined && countWords(both) <= breathWords - 1) parts[parts.length - 1] = both;
+    else parts.push(sentence);
+  }
+  return sayParts(parts);
+}
+
 const MORE = "More?";
 
 /** Says the first part and keeps the others for "more". */

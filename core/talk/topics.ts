@@ -5,6 +5,7 @@ export const topics: readonly { readonly topic: Topic; readonly name: string; re
   { topic: "moving", name: "moving", about: "Going from step to step" },
   { topic: "timers", name: "timers", about: "Timers" },
   { topic: "asking", name: "questions", about: "Asking" },
+  { topic: "eating", name: "diet", about: "May I eat it, and what is in it" },
   { topic: "left", name: "leftovers", about: "What is left, and the fridge" },
   { topic: "voice", name: "the voice", about: "The caller's voice" },
 ];

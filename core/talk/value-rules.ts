@@ -1,5 +1,6 @@
 import type { Unit } from "../units/unit.ts";
 import { unitWords } from "../units/unit.ts";
+import { nutrientWords } from "./nutrient-names.ts";
 import type { Pattern } from "./pattern.ts";
 import { readPattern } from "./pattern.ts";
 
@@ -115,6 +116,7 @@ const RULES: Readonly<Record<string, string>> = {
   ].join(" | "),
   scale: "fahrenheit | celsius",
   unit: many,
+  nutrient: nutrientWords.join(" | "),
   measure: [
     `(a | one) (${ones})`,
     `<many> (${many})`,

@@ -8,6 +8,7 @@ import { toNumber, ZERO } from "../units/rational.ts";
 import type { SpokenValue } from "../units/spoken-words.ts";
 import type { Scale } from "../units/temperature.ts";
 import { parseSpokenHeat } from "../units/temperature.ts";
+import { nutrientNamed } from "./nutrient-names.ts";
 import type { Slots } from "./slots.ts";
 
 /** What reading a value needs to know of the kitchen. */
@@ -20,7 +21,17 @@ export interface Moment {
 
 /** The slots whose values are figures; the others hold names. */
 export type ValueSlot =
-  "span" | "length" | "extra" | "number" | "clock" | "heat" | "scale" | "measure" | "unit" | "quantity";
+  | "span"
+  | "length"
+  | "extra"
+  | "number"
+  | "clock"
+  | "heat"
+  | "scale"
+  | "measure"
+  | "unit"
+  | "quantity"
+  | "nutrient";
 
 type Reader<S extends ValueSlot> = (
   words: readonly string[],
@@ -89,6 +100,8 @@ const readQuantity: Reader<"quantity"> = (words, from) => {
   return { value: read.value, next };
 };
 
+const readNutrient: Reader<"nutrient"> = (words, from) => nutrientNamed(words, from);
+
 /** One reader per value slot: from word `from` on, the value and where the sentence goes on, or null. */
 export const valueReaders: { readonly [S in ValueSlot]: Reader<S> } = {
   span: readSpan,
@@ -101,6 +114,7 @@ export const valueReaders: { readonly [S in ValueSlot]: Reader<S> } = {
   measure: readMeasure,
   unit: parseSpokenUnit,
   quantity: readQuantity,
+  nutrient: readNutrient,
 };
 
 /** Whether a slot holds a figure. */

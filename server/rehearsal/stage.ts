@@ -105,6 +105,7 @@ export class Stage {
       utteranceId,
       explain: explainPlan,
       household: null,
+      foods: null,
     };
   }
 

@@ -1,16 +1,19 @@
 import { cookOn } from "../../server/rehearsal/obliging-cook.ts";
 import { atMinute } from "../../server/rehearsal/clock-time.ts";
+import { MealBook } from "../../server/kitchen/meal-book.ts";
 import { Stage } from "../../server/rehearsal/stage.ts";
 import { findMeal } from "../../server/cli/find-meal.ts";
-import type { Kitchen } from "../../core/talk/model.ts";
+import type { FoodsAtHand, Kitchen } from "../../core/talk/model.ts";
 import { decide, numbered } from "../../core/cook/decide.ts";
 import { appendEvents } from "../../core/cook/fold.ts";
 import { appendHouse, emptyHouseLog } from "../../core/house/house.ts";
 import { madeMeal } from "../../core/house/made-meal.ts";
+import { foodTalk } from "../../core/talk/food-talk.ts";
 import { houseTalk } from "../../core/talk/house-talk.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
 import { respond } from "../../core/talk/respond.ts";
 import { hours, plus } from "../../core/units/quantity.ts";
+import { ok } from "../../core/units/result.ts";
 
 /**
  * Moments of one evening, the welcome supper a good hour after it was begun: five dishes under way, six timers, the
@@ -91,5 +94,12 @@ async function underWay(name: string, hour: number): Promise<Kitchen> {
   const stage = new Stage(found.value.meal, atMinute(hour * 60), null, () => undefined);
   const rings = (): number => stage.cues.filter(({ call }) => call.kind === "ring").length;
   cookOn(stage, () => rings() === 2, plus(stage.now, hours(3)));
-  return stage.moment();
+  return { ...stage.moment(), foods: await foodsAtHand };
 }
+
+/** What ships of foods and diets. */
+const foodsAtHand: Promise<FoodsAtHand> = MealBook.open("recipes").then(async (shelves) => {
+  const book = await shelves.foodBook(ok([]));
+  if (!book.ok) throw new Error(book.error);
+  return { book: book.value, talk: foodTalk };
+});

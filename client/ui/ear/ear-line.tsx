@@ -31,6 +31,7 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
     utteranceId: "suggestions",
     explain: null,
     household: galley.house.value?.household.value ?? null,
+    foods: null,
   };
   return (
     <footer class={`ear ear-${state.kind} ear-room-${noise}`}>

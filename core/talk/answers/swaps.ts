@@ -35,9 +35,11 @@ export function instead(intent: IntentOf<"Instead">, scene: Scene, kitchen: Kitc
     kitchen,
     (item) => ({ ...intent, food: { by: "food", item } }),
     (lines) => {
-      const offers = offersFor(lines);
+      const all = offersFor(lines);
+      const offers = allowedOf(all, kitchen);
       const [only] = offers;
       const item = lines[0]?.ingredient.item ?? "";
+      if (only === undefined && all[0] !== undefined) return told(againstOf(all[0], kitchen));
       if (only === undefined) {
         const mayGo = lines.every(({ ingredient }) => ingredient.optional);
         return told(
@@ -46,7 +48,7 @@ export function instead(intent: IntentOf<"Instead">, scene: Scene, kitchen: Kitc
             : `The recipe names nothing to use instead of ${item}.`,
         );
       }
-      return offers.length === 1 ? offer(only) : asksWhich(choicesOf(offers), `Instead of ${item}`);
+      return offers.length === 1 ? offer(only, kitchen) : asksWhich(choicesOf(offers), `Instead of ${item}`);
     },
   );
 }
@@ -65,9 +67,19 @@ const useOf = ({ dish, ingredient, swap }: Offer): Intent => ({
   food: { by: "food", item: ingredient.item },
 });
 
-/** Tells the amount and the side effect, and asks for a yes. */
-function offer(one: Offer): Outcome {
+/** What the diets have against a swap, in a sentence; "" where they allow it, or nobody can look it up yet. */
+const againstOf = ({ swap }: Offer, kitchen: Kitchen): string =>
+  kitchen.foods?.talk.against(swap.use, kitchen, kitchen.foods.book) ?? "";
+
+/** What a diet forbids is not offered; who names it is told. */
+const allowedOf = (offers: readonly Offer[], kitchen: Kitchen): readonly Offer[] =>
+  offers.filter((one) => againstOf(one, kitchen) === "");
+
+/** Tells the amount and the side effect, or what speaks against it, and asks for a yes. */
+function offer(one: Offer, kitchen: Kitchen): Outcome {
   const { dish, ingredient, swap } = one;
+  const why = againstOf(one, kitchen);
+  if (why !== "") return asksLeave(useOf(one), `${why} Shall I note it all the same?`);
   const amount = spokenIngredient(swap.amount ?? ingredient.amount, swap.use);
   const effect = swap.effect === null ? "" : ` ${swap.effect}`;
   const full = `${capital(amount)} instead, in ${theDish(dish)}.${effect} Shall I note that?`;
@@ -90,14 +102,16 @@ export function useInstead(
   const [only] = offers;
   if (only === undefined) return told(noOffer(use, scene.session));
   if (offers.length > 1) return asksWhich(choicesOf(offers));
-  if (consent === "wanted") return offer(only);
+  if (consent === "wanted") return offer(only, kitchen);
   const { dish, ingredient, swap, index } = only;
   return ordered(
     kitchen,
     [{ type: "UseSwap", dish: dish.id, ingredient: ingredient.id, swap: index }],
-    () => {
+    ({ session }) => {
+      const { foods } = kitchen;
       const effect = swap.effect === null ? "" : ` ${swap.effect}`;
-      return `Noted: ${swap.use} instead of ${ingredient.item}.${effect}`;
+      const diet = foods?.talk.changed(scene.session.meal, session.meal, foods.book) ?? "";
+      return `Noted: ${swap.use} instead of ${ingredient.item}.${effect} ${diet}`.trim();
     },
   );
 }

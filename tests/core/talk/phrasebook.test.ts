@@ -24,6 +24,7 @@ import { nameWords, wordsOf } from "../../../core/talk/utterance.ts";
 import { isValueSlot, valueReaders } from "../../../core/talk/value-slots.ts";
 import { minutes } from "../../../core/units/quantity.ts";
 import { afterSupper, servings, store } from "../house/house-at.ts";
+import { foodsWith, lantern } from "./foods-at-hand.ts";
 import { evening, give, kitchenAt } from "./supper.ts";
 import { listenTo } from "../../voice/grammars.ts";
 import { isInGrammar } from "../../voice/judge-heard.ts";
@@ -42,8 +43,9 @@ const cooking = evening(
     },
   ],
 );
-const calm = kitchenAt(cooking, 10);
-const ringing = kitchenAt(cooking, 21);
+const foods = foodsWith(lantern);
+const calm = { ...kitchenAt(cooking, 10), foods };
+const ringing = { ...kitchenAt(cooking, 21), foods };
 const asked = kitchenAt(cooking, 10, {
   question: {
     kind: "which",

@@ -53,6 +53,7 @@ function cooked(meal: CookingMeal): readonly Evening[] {
       utteranceId: `u${minute}`,
       explain: explainPlan,
       household: null,
+      foods: null,
     };
     course.push({ log, kitchen, minute });
     const [call] = callsNow(session, sheet, at(minute));

@@ -200,6 +200,7 @@ export function kitchenAt(log: MealLog, minute: number, dialogue: Partial<Dialog
     utteranceId: `u${(count += 1)}`,
     explain: explainPlan,
     household: { log: houseOf(log), talk: houseTalk },
+    foods: null,
   };
 }
 
