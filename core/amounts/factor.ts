@@ -57,7 +57,7 @@ function gramsOf(
 }
 
 /** What is in the house over what the dish takes, so that it is enough whatever is not sure. */
-function share(
+export function shareOf(
   table: FoodTable,
   ingredient: Ingredient,
   need: Measured,
@@ -112,7 +112,7 @@ export function readHaving(dish: Dish, text: string, table: FoodTable): Result<H
   const need = ingredient.amount;
   if (need.kind === "to-taste")
     return err(`${dish.name} takes ${ingredient.item} to taste, so that sets no amount.`);
-  const factor = share(table, ingredient, need, have);
+  const factor = shareOf(table, ingredient, need, have);
   const made = factor.ok ? makeable(dish, factor.value) : factor;
   return made.ok ? ok({ ingredient, have, factor: made.value }) : made;
 }

@@ -154,7 +154,7 @@ export function decideAmount(wanted: AmountWanted, session: Session): Decision {
     ends(before).join() === ends(amount).join()
   )
     return err({ code: "AmountAlready", asked });
-  return ok([{ type: "AmountChanged", ...wanted }]);
+  return ok([{ ...wanted, type: "AmountChanged" }]);
 }
 
 /** The evening from then on. What was prepared of the food is another amount now. */

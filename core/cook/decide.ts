@@ -22,6 +22,7 @@ import { decideNote, decideNoteAnswer } from "./notes.ts";
 import { isReady } from "./ready.ts";
 import { runSheetOf } from "./run-sheet.ts";
 import { findSwap } from "./swap.ts";
+import { decideServings } from "./change-servings.ts";
 import { decideWay } from "./take-way.ts";
 
 /** A follower that may wait no longer than this is called as soon as the step before it ends. */
@@ -96,6 +97,8 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
       return decideLeaveOut(order.dish, session);
     case "TakeWay":
       return decideWay(order, session);
+    case "ChangeServings":
+      return decideServings(order, session);
     case "CancelAllTimers":
       return ok([...session.timers.keys()].map((timer) => ({ type: "TimerCancelled", timer })));
     case "EndMeal":
@@ -103,10 +106,8 @@ function decideMeal(order: MealOrder, session: Session, at: Instant): Decision {
     case "FinishPreparing":
     case "ReopenPreparing":
       return decidePreparing(order, session);
-    case "ChangeAmount": {
-      const { type: _, ...wanted } = order;
-      return decideAmount(wanted, session);
-    }
+    case "ChangeAmount":
+      return decideAmount(order, session);
   }
 }
 

@@ -7,6 +7,7 @@ import type { Helper } from "../plan/worker.ts";
 import type { CourseStep, TaskId } from "../plan/model.ts";
 import type { PortionId } from "../mise/portion.ts";
 import type { AmountWanted } from "./amount-wanted.ts";
+import type { ServingsWanted } from "./change-servings.ts";
 import type { TimerId } from "./orders.ts";
 
 /** A step went through a change. `TaskCalled`: the caller has put it before the cook. */
@@ -95,6 +96,8 @@ export type MealHappening =
   | { readonly type: "WayTaken"; readonly dish: DishId; readonly step: StepId; readonly way: string }
   /** What is to be prepared for a step was ticked off, or opened again. */
   | { readonly type: "PreparingFinished" | "PreparingReopened"; readonly portions: readonly PortionId[] }
+  /** More or fewer servings of a dish, before it was begun. */
+  | ({ readonly type: "ServingsChanged" } & ServingsWanted)
   /** What the cook used, or wants to use. */
   | ({ readonly type: "AmountChanged" } & AmountWanted)
   /** By the server alone: a longer search has found a better course for the meal. */

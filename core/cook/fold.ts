@@ -22,6 +22,7 @@ import { evolveTimer } from "./fold-timers.ts";
 import { isThere, outOfHand, withHelperAt } from "./hands.ts";
 import { withNoteAnswered } from "./notes.ts";
 import { swapped } from "./swap.ts";
+import { withServings } from "./change-servings.ts";
 import { withWay } from "./take-way.ts";
 
 /** Nothing has happened yet. */
@@ -133,6 +134,8 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
     case "PreparingFinished":
     case "PreparingReopened":
       return { ...session, prepared: preparedThen(session.prepared, happening) };
+    case "ServingsChanged":
+      return withServings(session, happening);
     case "AmountChanged":
       return withAmountChanged(session, happening);
     case "CourseLaid":

@@ -7,6 +7,7 @@ import type { Helper } from "../plan/worker.ts";
 import type { PortionId } from "../mise/portion.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { AmountWanted } from "./amount-wanted.ts";
+import type { ServingsWanted } from "./change-servings.ts";
 
 declare const timer: unique symbol;
 export type TimerId = string & { readonly [timer]: true };
@@ -64,6 +65,8 @@ export type MealOrder =
   | { readonly type: "LeaveOutDish"; readonly dish: DishId }
   /** Do a step in another of its ways. */
   | { readonly type: "TakeWay"; readonly dish: DishId; readonly step: StepId; readonly way: string }
+  /** Make another number of servings of a dish. */
+  | ({ readonly type: "ChangeServings" } & ServingsWanted)
   | { readonly type: "CancelAllTimers" }
   | { readonly type: "EndMeal" }
   /** Ticks off what is to be prepared for steps, or opens it again. */

@@ -3,6 +3,7 @@ import { instant, seconds } from "../units/quantity.ts";
 import type { Result } from "../units/result.ts";
 import { err, ok } from "../units/result.ts";
 import { cookingMealSchema, measuredSchema } from "../recipe/cooking-meal-schema.ts";
+import { MOST_SERVINGS } from "../recipe/scale.ts";
 import { dishId, ingredientId, stepId } from "../recipe/model.ts";
 import { noteAnswers } from "../next-time/note.ts";
 import { noteSchema } from "../next-time/note-schema.ts";
@@ -61,6 +62,8 @@ const byTimer = <Name extends string>(type: Name) =>
 const ofHelper = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), helper });
 const beginning = { meal: cookingMealSchema, serveAt: z.nullable(moment) };
 
+const servings = { dish, servings: z.int().check(z.positive(), z.maximum(MOST_SERVINGS)) };
+
 const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("BeginMeal"), ...beginning }),
   bare("Tick"),
@@ -80,6 +83,7 @@ const order: z.ZodMiniType<Order> = z.discriminatedUnion("type", [
   bare("ForgetPace"),
   z.strictObject({ type: z.literal("LeaveOutDish"), dish }),
   z.strictObject({ type: z.literal("TakeWay"), ...way }),
+  z.strictObject({ type: z.literal("ChangeServings"), ...servings }),
   ofHelper("WelcomeHelper"),
   ofHelper("ReleaseHelper"),
   z.strictObject({ type: z.literal("HandTask"), task, helper }),
@@ -130,6 +134,7 @@ const happening = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("PaceSet"), ...wish }),
   bare("PaceForgotten"),
   z.strictObject({ type: z.literal("WayTaken"), ...way }),
+  z.strictObject({ type: z.literal("ServingsChanged"), ...servings }),
   ofHelper("HelperCame"),
   ofHelper("HelperLeft"),
   z.strictObject({ type: z.literal("TaskHanded"), task, helper }),

@@ -38,6 +38,9 @@ interface Reasons {
   readonly LullAlready: { readonly length: Seconds | null };
   readonly NoSuchDish: Asked;
   readonly DishOver: Named;
+  readonly DishBegun: Named;
+  readonly OddServings: { readonly most: number };
+  readonly ServingsAlready: Named & { readonly servings: number };
   readonly OnlyDish: Named;
   readonly NoSuchTimer: Asked;
   readonly TimerTooShort: unknown;
@@ -94,6 +97,9 @@ const sentences: { readonly [Each in Code]: (refusal: Refusal<Each>) => string }
       : `That is the plan already: ${spokenDuration(length)} before dinner are kept free.`,
   NoSuchDish: ({ asked }) => `There is no dish called ${asked} in this meal.`,
   DishOver: ({ name }) => `Nothing is left to do for this dish: ${name}.`,
+  DishBegun: ({ name }) => `Too late for another number of servings; this dish is begun: ${name}.`,
+  OddServings: ({ most }) => `From one to ${most} servings can be made. Say a whole number.`,
+  ServingsAlready: ({ name, servings }) => `That is the plan already: ${name} for ${servings}.`,
   OnlyDish: ({ name }) => `Without it there is nothing to eat: ${name}. Say "end the meal" to stop.`,
   NoSuchTimer: ({ asked }) => `There is no ${asked} timer. Ask "which timers are on" to hear them.`,
   TimerTooShort: () => "A timer needs at least one second. Say how long, like twelve minutes.",

@@ -74,6 +74,8 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   AskWishes: "what was wished for",
   AskMise: "what to prepare",
   ChangeAmount: "another amount",
+  MakeFor: "servings",
+  HaveOnly: "there is only",
   NextTime: "noted for next time",
   AskNotes: "what was noted",
   AnswerNote: "about a note",
@@ -155,6 +157,9 @@ function detailsOf(intent: Intent): readonly string[] {
       intent.amount === null ? `${intent.times ?? ""} times` : spokenAmount(intent.amount),
       named(intent.food),
     ];
+  if (intent.type === "HaveOnly")
+    return [intent.amount === null ? "" : spokenAmount(intent.amount), named(intent.food)];
+  if (intent.type === "MakeFor") return [`${intent.servings ?? ""}`, named(intent.dish)];
   if (intent.type === "UseInstead") return [named(intent.use)];
   return [
     ...("nutrient" in intent ? [intent.nutrient.replace("-c", " C")] : []),

@@ -2,6 +2,7 @@ import { changeAmount } from "./answers/changing.ts";
 import { whyNotYet, whyNow } from "./answers/explaining.ts";
 import { leaveOut, sayWithout } from "./answers/leave-out.ts";
 import { askMise } from "./answers/mise.ts";
+import { haveOnly, makeFor } from "./answers/servings.ts";
 import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
 import { answerNote, askNotes, dropNote, nextTime } from "./answers/next-time.ts";
 import { myPace } from "./answers/pace.ts";
@@ -49,6 +50,10 @@ function prepared(intent: IntentOf<Preparing>, scene: Scene, kitchen: Kitchen): 
       return askMise(intent.work, scene, kitchen);
     case "ChangeAmount":
       return changeAmount(intent, scene, kitchen);
+    case "MakeFor":
+      return makeFor(intent, scene, kitchen);
+    case "HaveOnly":
+      return haveOnly(intent, scene, kitchen);
     case "NextTime":
       return nextTime(intent, scene, kitchen);
     case "AskNotes":

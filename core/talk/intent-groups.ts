@@ -222,12 +222,15 @@ export const isEating = isOneOf<Eating>([
 ]);
 
 /** About what is prepared, how much of it goes in, and what is to be otherwise the next time. */
-export type Preparing = "AskMise" | "ChangeAmount" | "NextTime" | "AskNotes" | "AnswerNote" | "DropNote";
+export type Preparing =
+  "AskMise" | "ChangeAmount" | "MakeFor" | "HaveOnly" | "NextTime" | "AskNotes" | "AnswerNote" | "DropNote";
 
 /** Whether an intent is one of them. */
 export const isPreparing = isOneOf<Preparing>([
   "AskMise",
   "ChangeAmount",
+  "MakeFor",
+  "HaveOnly",
   "NextTime",
   "AskNotes",
   "AnswerNote",

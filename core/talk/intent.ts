@@ -144,6 +144,15 @@ type Asking =
       readonly food: Mention | null;
       readonly dish: Mention | null;
     }
+  /** So many servings of a dish; null: of every dish that is not begun. */
+  | { readonly type: "MakeFor"; readonly servings: number | null; readonly dish: Mention | null }
+  /** There is no more of a food in the house than this. */
+  | {
+      readonly type: "HaveOnly";
+      readonly amount: Measured | null;
+      readonly food: Mention | null;
+      readonly dish: Mention | null;
+    }
   | { readonly type: "NextTime"; readonly wish: NextTimeWish; readonly dish: Mention | null }
   | { readonly type: "AskNotes" }
   /** A note from an evening before: `key` names it. */

@@ -40,6 +40,10 @@ function overFillers(words: readonly string[], from: number): number {
   return at;
 }
 
+/** "Half an onion" is not "half the onion": an article of the other kind weighs more than a word that fits. */
+const strangeness = (meant: string, said: string): number =>
+  meant === "the" && (said === "a" || said === "an") ? 2 : 0;
+
 function walk(
   pattern: Pattern,
   at: number,
@@ -52,7 +56,7 @@ function walk(
   switch (pattern.kind) {
     case "word": {
       const next = isFiller(pattern.word) ? overFillers(words, at) : overFillers(words, at) + 1;
-      if (isFiller(pattern.word)) go(at, caught, literal);
+      if (isFiller(pattern.word)) go(at, caught, literal - strangeness(pattern.word, words[at] ?? ""));
       else if (words[next - 1] === pattern.word) go(next, caught, literal + 1);
       return;
     }

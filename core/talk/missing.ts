@@ -24,6 +24,7 @@ const WANTED: ReadonlyMap<IntentType, readonly SlotName[]> = new Map<IntentType,
   ["OvenAt", ["heat"]],
   ["WhatIsLeftFor", ["dish"]],
   ["PutAway", ["number"]],
+  ["MakeFor", ["number"]],
 ]);
 
 /** The slots any of which would complete an intent that lacks something. */
@@ -53,7 +54,7 @@ export function completed(intent: Intent, slots: Slots): Intent {
   if (type === "UseInstead") return { ...intent, use: mention(slots.stand) };
   if (type === "RenameTimer") return { ...intent, name: mention(slots.name) };
   if (type === "ServeAt" || type === "WhatIfServeAt") return { ...intent, minute: slots.clock };
-  if (type === "PutAway") return { ...intent, servings: slots.number };
+  if (type === "PutAway" || type === "MakeFor") return { ...intent, servings: slots.number };
   if (type === "OvenAt") return { ...intent, heat: slots.heat };
   return type === "WhatIsLeftFor" ? { ...intent, dish: mention(slots.dish) } : intent;
 }

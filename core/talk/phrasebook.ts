@@ -8,6 +8,7 @@ import { eatingPhrases } from "./phrases/eating.ts";
 import { eveningPhrases } from "./phrases/evening.ts";
 import { explainingPhrases } from "./phrases/explaining.ts";
 import { helperPhrases } from "./phrases/helpers.ts";
+import { servingPhrases } from "./phrases/servings.ts";
 import { helpfulPhrases } from "./phrases/help.ts";
 import { leftPhrases } from "./phrases/left.ts";
 import { misePhrases } from "./phrases/mise.ts";
@@ -42,6 +43,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...leftPhrases,
   ...misePhrases,
   ...changingPhrases,
+  ...servingPhrases,
   ...nextTimePhrases,
   ...answerPhrases,
 ];

@@ -130,6 +130,7 @@ const RULES: Readonly<Record<string, string>> = {
   ].join(" | "),
   quantity: [
     "<measure> of",
+    "(a | one | <few>) hundred [[and] fifty] grams of",
     "(a | one) (clove | head | can | pinch | bunch | sprig | stalk | slice | handful) of",
     "<few> (cloves | heads | cans | pinches | bunches | sprigs | stalks | slices | handfuls) of",
     "half a (head | bunch | can) of",

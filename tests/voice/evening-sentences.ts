@@ -305,6 +305,8 @@ export const eveningSentences: readonly SentenceGroup[] = [
       "how much protein did i have today",
       "tell me the food values of the soup",
       "where do the figures come from",
+      "make the salad for six",
+      "i have only two hundred grams of lentils",
     ],
   },
 ];

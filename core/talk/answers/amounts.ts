@@ -32,7 +32,9 @@ export function withFood(
   mention: Mention,
   scene: Scene,
   kitchen: Kitchen,
-  intent: (item: string) => IntentOf<"HowMuch" | "Instead" | "UseInstead" | "ChangeAmount" | "NextTime">,
+  intent: (
+    item: string,
+  ) => IntentOf<"HowMuch" | "Instead" | "UseInstead" | "ChangeAmount" | "HaveOnly" | "NextTime">,
   go: (lines: readonly FoodLine[]) => Outcome,
 ): Outcome {
   const hit = findFood(mention, scene.session);

@@ -170,6 +170,7 @@ const DEEDS: ReadonlyMap<Happening["type"], string> = new Map<Happening["type"],
   ["PreparingFinished", "it is still to be prepared"],
   ["PreparingReopened", "it is prepared"],
   ["AmountChanged", "the other amount"],
+  ["ServingsChanged", "the other servings"],
   ["NextTimeNoted", "the note for next time"],
   ["NoteAnswered", "what you said to the note"],
 ]);

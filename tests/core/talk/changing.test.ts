@@ -11,6 +11,8 @@ describe("amounts changed while cooking", () => {
     ["i used three cloves of garlic", "used", "3/1 clove", null],
     ["please make it two tablespoons of lemon juice", "wanted", "2/1 tbsp", null],
     ["make that half an onion", "wanted", "1/2 piece", null],
+    ["make it half an onion", "wanted", "1/2 piece", null],
+    ["make it half the onion", "wanted", null, "1/2"],
     ["i took two and a half cups of water", "used", "5/2 cup", null],
     ["twice the cumin", "wanted", null, "2/1"],
     ["double the cumin", "wanted", null, "2/1"],
