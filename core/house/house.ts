@@ -72,11 +72,19 @@ function fold(events: readonly HouseEvent[]): House {
 
 /**
  * What a device has to be told to have the same house: all but the notes of meals that later notes have replaced,
- * which are by far the most of a log.
+ * which are by far the most of a log, and what was said of a meal that another one has made forgotten.
  */
 export function worthTelling(events: readonly HouseEvent[]): readonly HouseEvent[] {
-  const lastNote = events.findLast(({ happening }) => happening.type === "MealNoted");
-  return events.filter((event) => event.happening.type !== "MealNoted" || event === lastNote);
+  const notes = events.flatMap(({ seq, happening }) =>
+    happening.type === "MealNoted" ? [{ seq, session: happening.made.session }] : [],
+  );
+  const last = notes.at(-1);
+  const other = notes.findLast(({ session }) => session !== last?.session)?.seq ?? 0;
+  const first = notes.find(({ seq }) => seq > other)?.seq ?? 0;
+  return events.filter(({ seq, happening: { type } }) => {
+    if (type === "MealNoted") return seq === last?.seq;
+    return seq > first || (type !== "DishFinished" && type !== "RemindersSilenced");
+  });
 }
 
 function evolve(house: House, { happening, at }: HouseEvent): House {

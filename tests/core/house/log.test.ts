@@ -116,6 +116,14 @@ describe("the household log", () => {
     );
   });
 
+  it("[L64] a device is not told to be silent of a meal because it was silent of the one before", () => {
+    const silent = afterSupper([130, { type: "SilenceReminders" }]);
+    const made = { ...supper, session: "evening-2" };
+    const next = give(silent, 200, { type: "NoteMeal", made });
+    expect(appendHouse(emptyHouseLog, worthTelling(next.events)).house).toEqual(next.house);
+    expect(next.house.isSilenced).toBe(false);
+  });
+
   it("[L64] a device that was told so goes on with what comes after", () => {
     const before = afterSupper([130, store("soup", servings(2))]);
     const device = appendHouse(emptyHouseLog, worthTelling(before.events));
