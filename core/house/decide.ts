@@ -11,7 +11,7 @@ import { decideWanted } from "./decide-wanted.ts";
 import type { HouseEvent, HouseHappening } from "./events.ts";
 import { undoneInHouse } from "./house.ts";
 import type { House, HouseLog } from "./house.ts";
-import type { Leftover, MadeDish, MadeMeal } from "./leftover.ts";
+import type { MadeDish, MadeMeal, StoredLeftover } from "./leftover.ts";
 import type { HouseCommand, HouseOrder } from "./orders.ts";
 import type { HouseRefusal } from "./refusal.ts";
 
@@ -39,6 +39,8 @@ export function decideHouse({ id, at, order }: HouseCommand, log: HouseLog): Dec
     case "UnbuyThing":
     case "ClearBought":
       return decideWanted(order, log.house);
+    case "HeatLeftover":
+      return heat(order, log.house);
     case "FinishDish":
     case "BeginCooling":
     case "EndCooling":
@@ -98,10 +100,11 @@ function store(
     return err({ code: "NoAmount" });
   const dish = named === null ? null : madeDish(house.made, named);
   if (named !== null && dish === null) return err({ code: "NoSuchDish", asked: name });
+  if (isHeated(house, dish, name)) return err({ code: "NotKeptAgain", name: dish?.name ?? name });
   const most = dish === null ? null : sub(ratio(dish.yield.servings), storedOf(house, dish.dish));
   if (dish !== null && most !== null && rest.kind === "servings" && compare(rest.servings, most) > 0)
     return err({ code: "MoreThanMade", name: dish.name, servings: most, of: dish.yield.of });
-  const leftover: Leftover = {
+  const leftover: StoredLeftover = {
     id,
     name: dish?.name ?? name,
     of: dish === null || house.made === null ? null : { session: house.made.session, dish: dish.dish },
@@ -120,12 +123,22 @@ function store(
   ]);
 }
 
+/** Whether it was heated, and nobody has said yet what became of it: then it is not put away a second time. */
+const isHeated = ({ leftovers, made }: House, dish: MadeDish | null, name: string): boolean =>
+  [...leftovers.values()].some(
+    (one) =>
+      one.heatedAt !== null &&
+      (dish === null
+        ? one.name.toLowerCase() === name.toLowerCase()
+        : one.of?.dish === dish.dish && one.of.session === made?.session),
+  );
+
 /** The days count from when the dish was ready: it does not grow younger on the table. */
 function keptUntil(
   dish: MadeDish | null,
-  place: Leftover["place"],
+  place: StoredLeftover["place"],
   at: Instant,
-): Pick<Leftover, "useBy" | "source" | "isKnown"> {
+): Pick<StoredLeftover, "useBy" | "source" | "isKnown"> {
   const keeping = dish?.keeping ?? unknownKeeping;
   const isKnown = keeping.known === "all";
   const from = dish?.readyAt ?? at;
@@ -150,6 +163,24 @@ function change(
   return ok([
     more === 0 ? { type: "LeftoverEaten", id } : { type: "LeftoverLessened", id, servings: order.servings },
   ]);
+}
+
+/** Only what was cold is heated: of what is left some, or all. */
+function heat(
+  { id, some }: Extract<HouseOrder, { readonly type: "HeatLeftover" }>,
+  { leftovers }: House,
+): Decision {
+  const leftover = leftovers.get(id);
+  if (leftover === undefined) return err({ code: "NoSuchLeftover" });
+  const { name, rest, servingsOf: of } = leftover;
+  if (leftover.heatedAt !== null) return err({ code: "HeatedAlready", name });
+  if (some === null) return ok([{ type: "LeftoverHeated", id, some }]);
+  if (leftovers.has(some.as)) return err({ code: "StoredAlready", name });
+  if (compare(rational(some.servings), ZERO) <= 0) return err({ code: "NoAmount" });
+  if (rest.kind === "words") return err({ code: "HeatAllOfIt", name, words: rest.words });
+  const more = compare(rational(some.servings), rest.servings);
+  if (more > 0) return err({ code: "MoreThanCold", name, servings: rest.servings, of });
+  return ok([{ type: "LeftoverHeated", id, some: more === 0 ? null : some }]);
 }
 
 type OfMade = Extract<

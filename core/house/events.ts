@@ -1,14 +1,16 @@
 import type { DishId } from "../recipe/model.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Rational } from "../units/rational.ts";
-import type { Leftover, LeftoverId, MadeMeal } from "./leftover.ts";
 import type { ThingKey } from "./wanted.ts";
+import type { LeftoverId, MadeMeal, Portion, StoredLeftover } from "./leftover.ts";
 
 /** About what is left and was put away. */
 export type LeftoverHappening =
-  | { readonly type: "LeftoverStored"; readonly leftover: Leftover }
+  | { readonly type: "LeftoverStored"; readonly leftover: StoredLeftover }
   /** Some of it was eaten. */
   | { readonly type: "LeftoverLessened"; readonly id: LeftoverId; readonly servings: Rational }
+  /** Taken out and heated; null: all of it. */
+  | { readonly type: "LeftoverHeated"; readonly id: LeftoverId; readonly some: Portion | null }
   /** All of what was left. */
   | { readonly type: "LeftoverEaten" | "LeftoverThrownAway"; readonly id: LeftoverId };
 

@@ -1,4 +1,6 @@
+import { guidance } from "../keeping/guidance-table.ts";
 import type { DishId } from "../recipe/model.ts";
+import { instant, plus } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import { compare, rational, sub, ZERO } from "../units/rational.ts";
 import type { Rational } from "../units/rational.ts";
@@ -91,9 +93,10 @@ function evolve(house: House, { happening, at }: HouseEvent): House {
   switch (happening.type) {
     case "LeftoverStored":
     case "LeftoverLessened":
+    case "LeftoverHeated":
     case "LeftoverEaten":
     case "LeftoverThrownAway":
-      return { ...house, leftovers: evolveLeftovers(house.leftovers, happening) };
+      return { ...house, leftovers: evolveLeftovers(house.leftovers, happening, at) };
     case "MealNoted":
     case "DishFinished":
     case "CoolingBegun":
@@ -114,22 +117,48 @@ function evolve(house: House, { happening, at }: HouseEvent): House {
 function evolveLeftovers(
   leftovers: House["leftovers"],
   happening: Extract<HouseHappening, { readonly type: `Leftover${string}` }>,
+  at: Instant,
 ): House["leftovers"] {
   const next = new Map(leftovers);
   switch (happening.type) {
     case "LeftoverStored":
-      return next.set(happening.leftover.id, happening.leftover);
+      return next.set(happening.leftover.id, { ...happening.leftover, heatedAt: null });
     case "LeftoverLessened": {
       const before = next.get(happening.id);
-      if (before?.rest.kind !== "servings") return leftovers;
-      const servings = less(before.rest.servings, happening.servings);
-      return next.set(happening.id, { ...before, rest: { kind: "servings", servings } });
+      return before === undefined ? leftovers : next.set(happening.id, lessened(before, happening.servings));
+    }
+    case "LeftoverHeated": {
+      const before = next.get(happening.id);
+      const { some } = happening;
+      if (before === undefined) return leftovers;
+      if (some === null) return next.set(happening.id, heated(before, at));
+      const portion = {
+        ...before,
+        id: some.as,
+        rest: { kind: "servings", servings: some.servings },
+      } as const;
+      return next.set(happening.id, lessened(before, some.servings)).set(some.as, heated(portion, at));
     }
     case "LeftoverEaten":
     case "LeftoverThrownAway":
       next.delete(happening.id);
       return next;
   }
+}
+
+function lessened(leftover: Leftover, by: Rational): Leftover {
+  const { rest } = leftover;
+  if (rest.kind !== "servings") return leftover;
+  return { ...leftover, rest: { kind: "servings", servings: less(rest.servings, by) } };
+}
+
+/** What is hot is out of the cold: two hours at most, and no longer than it would have kept in the fridge. */
+function heated(leftover: Leftover, at: Instant): Leftover {
+  const { value, source } = guidance.outAtMost;
+  const until = plus(at, value);
+  // The freezer's day is one of taste.
+  const useBy = leftover.place === "freezer" ? until : instant(Math.min(leftover.useBy, until));
+  return { ...leftover, heatedAt: at, useBy, source };
 }
 
 const less = (from: Rational, by: Rational): Rational => {

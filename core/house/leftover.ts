@@ -17,8 +17,8 @@ export type Rest =
   | { readonly kind: "servings"; readonly servings: Rational }
   | { readonly kind: "words"; readonly words: string };
 
-/** What was put away. */
-export interface Leftover {
+/** What was put away, as the log has it. */
+export interface StoredLeftover {
   readonly id: LeftoverId;
   readonly name: string;
   /** Which evening and dish it is of; null: nobody knows. */
@@ -33,6 +33,18 @@ export interface Leftover {
   readonly source: SourceId;
   /** Whether it is known what is in it; otherwise the strictest figure was taken. */
   readonly isKnown: boolean;
+}
+
+/** What is left now. What was heated is an entry of its own where the rest stayed cold. */
+export interface Leftover extends StoredLeftover {
+  /** It is heated once only, and then eaten; null: it is cold. `useBy` is then two hours later, or sooner. */
+  readonly heatedAt: Instant | null;
+}
+
+/** Some of what is left, and the id by which it is known from then on. */
+export interface Portion {
+  readonly servings: Rational;
+  readonly as: LeftoverId;
 }
 
 /** A dish of the meal that was cooked last, as far as it matters for what is left of it. */

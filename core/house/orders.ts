@@ -1,7 +1,7 @@
 import type { DishId } from "../recipe/model.ts";
 import type { Instant } from "../units/quantity.ts";
 import type { Rational } from "../units/rational.ts";
-import type { LeftoverId, MadeMeal, Place, Rest } from "./leftover.ts";
+import type { LeftoverId, MadeMeal, Place, Portion, Rest } from "./leftover.ts";
 
 /** About what is left of a meal. */
 export type LeftoverOrder =
@@ -16,6 +16,8 @@ export type LeftoverOrder =
     }
   /** null: all of it. */
   | { readonly type: "EatLeftover"; readonly id: LeftoverId; readonly servings: Rational | null }
+  /** null: all of it. */
+  | { readonly type: "HeatLeftover"; readonly id: LeftoverId; readonly some: Portion | null }
   | { readonly type: "ThrowAwayLeftover"; readonly id: LeftoverId };
 
 /** About the meal that was cooked last. */

@@ -66,6 +66,8 @@ const leftover = z.strictObject({
   isKnown: z.boolean(),
 });
 
+const some = z.nullable(z.strictObject({ servings, as: id }));
+
 const bare = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type) });
 const ofDish = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), dish });
 const ofLeftover = <Name extends string>(type: Name) => z.strictObject({ type: z.literal(type), id });
@@ -85,6 +87,7 @@ const order: z.ZodMiniType<HouseOrder> = z.discriminatedUnion("type", [
     place,
   }),
   z.strictObject({ type: z.literal("EatLeftover"), id, servings: z.nullable(servings) }),
+  z.strictObject({ type: z.literal("HeatLeftover"), id, some }),
   ofLeftover("ThrowAwayLeftover"),
   ofDish("FinishDish"),
   z.strictObject({ type: z.literal("BeginCooling"), dish, since: moment }),
@@ -102,6 +105,7 @@ const order: z.ZodMiniType<HouseOrder> = z.discriminatedUnion("type", [
 const happening = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("LeftoverStored"), leftover }),
   z.strictObject({ type: z.literal("LeftoverLessened"), id, servings }),
+  z.strictObject({ type: z.literal("LeftoverHeated"), id, some }),
   ofLeftover("LeftoverEaten"),
   ofLeftover("LeftoverThrownAway"),
   z.strictObject({ type: z.literal("MealNoted"), made }),

@@ -13,6 +13,10 @@ interface Reasons {
   readonly NoAmount: unknown;
   readonly MoreThanMade: Of;
   readonly MoreThanLeft: Of;
+  readonly MoreThanCold: Of;
+  readonly HeatedAlready: { readonly name: string };
+  readonly HeatAllOfIt: { readonly name: string; readonly words: string };
+  readonly NotKeptAgain: { readonly name: string };
   readonly AmountNotKnown: { readonly name: string; readonly words: string };
   readonly NotCooling: { readonly name: string };
   readonly CoolingLongAgo: { readonly name: string };
@@ -41,6 +45,14 @@ const sentences: { readonly [Each in Code]: (refusal: HouseRefusal<Each>) => str
     `There can be ${servingsWords(servings, of)} at most left of this: ${name}. Say how much there is.`,
   MoreThanLeft: ({ name, servings, of }) =>
     `There were only ${servingsWords(servings, of)} of this: ${name}. Say "we ate the rest" if it is gone.`,
+  MoreThanCold: ({ name, servings, of }) =>
+    `There is only so much of it to warm up, ${servingsWords(servings, of)}: ${name}. Say how much you warm.`,
+  HeatedAlready: ({ name }) =>
+    `It was heated before: ${name}. Once is the practice; eat it now or throw it away, and judge for yourself.`,
+  HeatAllOfIt: ({ name, words }) =>
+    `I know only that there was this much of it: ${words}. Say that you are warming up all of it: ${name}.`,
+  NotKeptAgain: ({ name }) =>
+    `It was heated: ${name}. Eat it now or throw it away, and tell me which; it is not kept a second time.`,
   AmountNotKnown: ({ name, words }) =>
     `I know only that there was this much of it: ${words}. Say "we ate the rest" when it is gone: ${name}.`,
   NotCooling: ({ name }) => `I did not know that this is cooling: ${name}.`,

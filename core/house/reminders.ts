@@ -8,7 +8,7 @@ import { between, minus, minutes, plus, seconds } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
 import { spokenHeat } from "../units/temperature.ts";
 import type { Cooling, House } from "./house.ts";
-import type { MadeDish, MadeMeal } from "./leftover.ts";
+import type { Leftover, MadeDish, MadeMeal } from "./leftover.ts";
 import { readiness } from "./made-meal.ts";
 
 /**
@@ -52,6 +52,7 @@ export function remindersAt(house: House, session: Session | null, now: Instant)
     ...(session === null || session.phase.state === "ended" ? [] : hazardReminders(session)),
     ...(house.isSilenced ? [] : [...standingOut(house, session), ...waitingHot(house, session)]),
     ...house.cooling.flatMap(coolingReminders),
+    ...[...house.leftovers.values()].flatMap(heatedReminder),
   ];
   return all.filter(({ dueAt, until }) => dueAt <= now && now < until).toSorted((a, b) => a.dueAt - b.dueAt);
 }
@@ -158,6 +159,15 @@ function waitingHot(house: House, session: Session | null): readonly Reminder[] 
         source: guidance.holdHot.source,
       };
     });
+}
+
+/** What was heated is eaten within two hours; nobody has said that it was. */
+function heatedReminder({ id, name, heatedAt }: Leftover): readonly Reminder[] {
+  if (heatedAt === null) return [];
+  const { value, source } = guidance.outAtMost;
+  const dueAt = plus(heatedAt, value);
+  const say = `The ${name.toLowerCase()} was heated two hours ago; what is left of it goes.`;
+  return [{ key: `heated ${id} ${heatedAt}`, dueAt, until: plus(dueAt, afterMark), say, source }];
 }
 
 /** Both marks of cooling: told before each is reached, and once more when it is. */

@@ -35,6 +35,7 @@ describe("what is left", () => {
       useBy: plus(at(60), days(3)),
       source: "leftovers",
       isKnown: true,
+      heatedAt: null,
     });
   });
 

@@ -23,6 +23,11 @@ const orders: fc.Arbitrary<HouseOrder> = fc.oneof(
     id: ids,
     servings: fc.constantFrom(null, ratio(1, 2), ratio(2)),
   }),
+  fc.record({
+    type: fc.constant("HeatLeftover" as const),
+    id: ids,
+    some: fc.option(fc.record({ servings: fc.constantFrom(ratio(1, 2), ratio(2)), as: ids })),
+  }),
   fc.record({ type: fc.constant("ThrowAwayLeftover" as const), id: ids }),
   fc.record({ type: fc.constant("FinishDish" as const), dish: dishes.map(dishId) }),
   fc.record({
