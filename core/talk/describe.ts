@@ -103,6 +103,8 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   AskFridge: "what is in the",
   HowLongKept: "how long it keeps",
   HowToWarm: "how to warm it up",
+  NowWarming: "warming up",
+  PutBack: "put back",
   NowCooling: "cooling down",
   NowCold: "cold",
   NoReminders: "no reminders about leftovers",

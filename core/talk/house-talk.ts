@@ -1,4 +1,5 @@
-import { askFridge, howLongKept, howToWarm } from "./answers/left-questions.ts";
+import { askFridge, howLongKept } from "./answers/left-questions.ts";
+import { howToWarm, nowWarming, putBack } from "./answers/left-warm.ts";
 import {
   ate,
   noReminders,
@@ -30,6 +31,10 @@ const answer: AnswerHouse = (intent, kitchen, household) => {
       return howLongKept(intent, cupboard);
     case "HowToWarm":
       return howToWarm(intent, cupboard);
+    case "NowWarming":
+      return nowWarming(intent, cupboard);
+    case "PutBack":
+      return putBack(intent, cupboard);
     case "NowCooling":
       return nowCooling(intent, cupboard);
     case "NowCold":

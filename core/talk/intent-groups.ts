@@ -191,6 +191,8 @@ export type Housing =
   | "AskFridge"
   | "HowLongKept"
   | "HowToWarm"
+  | "NowWarming"
+  | "PutBack"
   | "NowCooling"
   | "NowCold"
   | "NoReminders";
@@ -204,6 +206,8 @@ export const isHousing = isOneOf<Housing>([
   "AskFridge",
   "HowLongKept",
   "HowToWarm",
+  "NowWarming",
+  "PutBack",
   "NowCooling",
   "NowCold",
   "NoReminders",

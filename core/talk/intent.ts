@@ -204,6 +204,9 @@ type Housing =
   | { readonly type: "NothingLeft"; readonly what: Mention | null }
   | { readonly type: "HowLongKept"; readonly what: Mention | null }
   | { readonly type: "HowToWarm"; readonly what: Mention | null }
+  /** `servings` null: all of it. */
+  | { readonly type: "NowWarming"; readonly what: Mention | null; readonly servings: number | null }
+  | { readonly type: "PutBack"; readonly what: Mention | null; readonly place: Place }
   | { readonly type: "NowCooling"; readonly what: Mention | null }
   | { readonly type: "NowCold"; readonly what: Mention | null }
   | { readonly type: "AskFridge"; readonly place: Place }

@@ -1,3 +1,4 @@
+import { byDay } from "../../house/day-words.ts";
 import { storedOf } from "../../house/decide.ts";
 import { servingsWords } from "../../house/servings-words.ts";
 import type { Leftover, MadeDish } from "../../house/leftover.ts";
@@ -8,9 +9,20 @@ import type { IntentOf } from "../intent.ts";
 import { asksFor, told } from "../outcome.ts";
 import type { Outcome } from "../outcome.ts";
 import { capital } from "../speech.ts";
-import { asksPlace, exactly, newLeftover, orderedInHouse, readyOf, restOf, withThing } from "./left.ts";
+import {
+  asksPlace,
+  exactly,
+  isAnyMeant,
+  leftoversMeant,
+  newLeftover,
+  orderedInHouse,
+  readyOf,
+  restOf,
+  withThing,
+} from "./left.ts";
 import type { Cupboard, LeftThing } from "./left.ts";
-import { amountIn, byDay, shortLeft } from "./left-words.ts";
+import { sayHeated } from "./left-heated.ts";
+import { amountIn, leftName, shortLeft } from "./left-words.ts";
 
 const isDish = ({ kind }: LeftThing): boolean => kind === "dish";
 
@@ -18,6 +30,8 @@ const isDish = ({ kind }: LeftThing): boolean => kind === "dish";
 export function putAway(intent: IntentOf<"PutAway">, cupboard: Cupboard): Outcome {
   const { house } = cupboard;
   const isOpen = (thing: LeftThing): boolean => thing.kind === "dish" && !house.finished.has(thing.dish.dish);
+  const heated = heatedOf(intent, cupboard, isOpen);
+  if (heated !== null) return told(sayHeated(heated, cupboard));
   return withThing(
     intent.what,
     cupboard,
@@ -25,6 +39,18 @@ export function putAway(intent: IntentOf<"PutAway">, cupboard: Cupboard): Outcom
     (what) => ({ ...intent, what }),
     (thing) => (thing.kind === "dish" ? putDishAway(thing.dish, intent, cupboard) : told("It is put away.")),
   );
+}
+
+/** What was heated and is to be put away again; null: what is meant is another pot of it, or was never heated. */
+function heatedOf(
+  { what }: IntentOf<"PutAway">,
+  cupboard: Cupboard,
+  isOpen: (thing: LeftThing) => boolean,
+): Leftover | null {
+  if (what?.by !== "words") return null;
+  const heated = leftoversMeant(what, cupboard).find(({ heatedAt }) => heatedAt !== null);
+  const isOther = heated?.of?.session !== cupboard.house.made?.session && isAnyMeant(what, cupboard, isOpen);
+  return heated === undefined || isOther ? null : heated;
 }
 
 function putDishAway(dish: MadeDish, intent: IntentOf<"PutAway">, cupboard: Cupboard): Outcome {
@@ -86,12 +112,10 @@ function ateLeftover(leftover: Leftover, servings: number | null, cupboard: Cupb
     [{ type: "EatLeftover", id: leftover.id, servings: eaten }],
     ({ leftovers }) => {
       const rest = leftovers.get(leftover.id);
-      const name = shortLeft(leftover.name, []);
-      return told(
-        rest === undefined
-          ? `None of the ${name} is left. Enjoy it.`
-          : `${capital(amountIn(rest))} of ${name} left, use it ${byDay(rest.useBy, cupboard.kitchen)}.`,
-      );
+      const name = leftName(leftover);
+      if (rest === undefined) return told(`None of the ${name} is left. Enjoy it.`);
+      const then = rest.heatedAt === null ? `use it ${byDay(rest.useBy, cupboard.kitchen)}` : "eat it now";
+      return told(`${capital(amountIn(rest))} of ${name} left, ${then}.`);
     },
   );
 }
@@ -127,9 +151,9 @@ export const threwAway = (intent: IntentOf<"ThrewAway">, cupboard: Cupboard): Ou
     (what) => ({ ...intent, what }),
     (thing) => {
       if (thing.kind === "dish") return finish(thing.dish, cupboard);
-      const { id, name } = thing.leftover;
+      const { id } = thing.leftover;
       return orderedInHouse(cupboard, [{ type: "ThrowAwayLeftover", id }], () =>
-        told(`${capital(shortLeft(name, []))} thrown away.`),
+        told(`${capital(leftName(thing.leftover))} thrown away.`),
       );
     },
   );

@@ -1,33 +1,44 @@
+import { byDay } from "../../house/day-words.ts";
 import type { Leftover } from "../../house/leftover.ts";
+import { firstToUse, standingOf } from "../../house/standing.ts";
 import { guidance } from "../../keeping/guidance-table.ts";
 import type { Keeping } from "../../keeping/keeping.ts";
 import { numberWords } from "../../units/number-words.ts";
-import { spokenHeat } from "../../units/temperature.ts";
 import type { IntentOf } from "../intent.ts";
 import { told } from "../outcome.ts";
 import type { Outcome } from "../outcome.ts";
 import { capital, inParts } from "../speech.ts";
 import { withThing } from "./left.ts";
 import type { Cupboard } from "./left.ts";
-import { amountIn, byDay, saidBy, shortLeft } from "./left-words.ts";
+import { besides, coldFirst, sayHeated } from "./left-heated.ts";
+import { amountIn, saidBy, shortLeft, whenHeated } from "./left-words.ts";
 
 /** "What is left in the fridge?": the oldest use-by first; what is past it is to be thrown away. */
 export function askFridge({ place }: IntentOf<"AskFridge">, cupboard: Cupboard): Outcome {
-  const { kitchen, house } = cupboard;
-  const there = [...house.leftovers.values()]
-    .filter((one) => one.place === place)
-    .toSorted((a, b) => a.useBy - b.useBy);
+  const there = firstToUse(cupboard.house.leftovers).filter((one) => one.place === place);
   if (there.length === 0) return told(`I know of nothing that is left in the ${place}.`);
   return inParts(
     "",
-    there.map((one) => item(one, cupboard, kitchen.now)),
+    there.map((one) => item(one, cupboard)),
   );
 }
 
-function item(leftover: Leftover, { kitchen }: Cupboard, now: number): string {
-  const what = `${shortLeft(leftover.name, [])}, ${amountIn(leftover)}`;
-  if (leftover.useBy >= now) return `${what}, ${byDay(leftover.useBy, kitchen)}`;
-  return `${what}, ${leftover.place === "freezer" ? "past its best: use it soon" : "past its day: throw it away"}`;
+function item(leftover: Leftover, { kitchen }: Cupboard): string {
+  const { name, useBy, heatedAt } = leftover;
+  const what = `${shortLeft(name, [])}, ${amountIn(leftover)}`;
+  const heated = heatedAt === null ? "" : `heated ${whenHeated(heatedAt, kitchen)}`;
+  switch (standingOf(leftover, kitchen.now)) {
+    case "good":
+      return `${what}, ${byDay(useBy, kitchen)}`;
+    case "past-best":
+      return `${what}, past its best: use it soon`;
+    case "spent":
+      return `${what}, past its day: throw it away`;
+    case "heated":
+      return `${what}, ${heated}: eat it now`;
+    case "heated-long":
+      return `${what}, ${heated}: throw it away`;
+  }
 }
 
 /** "How long does the soup keep?": by guidance, and whose it is. */
@@ -35,24 +46,28 @@ export const howLongKept = (intent: IntentOf<"HowLongKept">, cupboard: Cupboard)
   withThing(
     intent.what,
     cupboard,
-    () => true,
+    coldFirst(intent.what, cupboard),
     (what) => ({ ...intent, what }),
     (thing) => {
       if (thing.kind === "dish") return told(sayKeeping(thing.dish.keeping));
-      const { name, useBy, source, place } = thing.leftover;
-      const until = byDay(useBy, cupboard.kitchen);
-      // Frozen it stays safe: only its taste suffers (USDA FSIS, from memory).
-      if (until === "no more" && place === "freezer")
-        return told("It is past its best, but safe as long as it stays frozen. Use it soon.");
-      return told(
-        until === "no more"
-          ? `${capital(shortLeft(name, []))} is past its day: throw it away.`
-          : `Use it ${until}, by ${saidBy(source)}. If it smells or looks wrong, sooner.`,
-      );
+      return told(`${sayKept(thing.leftover, cupboard)}${besides(intent.what, thing.leftover, cupboard)}`);
     },
   );
 
-const isSpent = ({ place, useBy }: Leftover, now: number): boolean => place === "fridge" && useBy < now;
+function sayKept(leftover: Leftover, cupboard: Cupboard): string {
+  const { name, useBy, source } = leftover;
+  switch (standingOf(leftover, cupboard.kitchen.now)) {
+    case "good":
+      return `Use it ${byDay(useBy, cupboard.kitchen)}, by ${saidBy(source)}. If it smells or looks wrong, sooner.`;
+    case "past-best":
+      return "It is past its best, but safe as long as it stays frozen. Use it soon.";
+    case "spent":
+      return `${capital(shortLeft(name, []))} is past its day: throw it away.`;
+    case "heated":
+    case "heated-long":
+      return sayHeated(leftover, cupboard);
+  }
+}
 
 function sayKeeping({ fridgeDays, source, known }: Keeping): string {
   const days = `${numberWords(fridgeDays)} ${fridgeDays === 1 ? "day" : "days"}`;
@@ -62,20 +77,3 @@ function sayKeeping({ fridgeDays, source, known }: Keeping): string {
   const lack = known === "none" ? "what is in it" : (known.but[0] ?? "all that is in it");
   return `I do not know ${lack}, so by the strictest figure: ${days} in the fridge.`;
 }
-
-/** "How do I warm up the soup?" */
-export const howToWarm = (intent: IntentOf<"HowToWarm">, cupboard: Cupboard): Outcome =>
-  withThing(
-    intent.what,
-    cupboard,
-    () => true,
-    (what) => ({ ...intent, what }),
-    (thing) => {
-      const isPast = thing.kind === "leftover" && isSpent(thing.leftover, cupboard.kitchen.now);
-      if (isPast) return told("Not at all: it is past its day. Throw it away.");
-      const heat = spokenHeat({ degrees: guidance.reheatTo.value, scale: "F" });
-      return told(
-        `${capital(heat)} all through, within two hours; measure the middle. Warm only what you eat, once.`,
-      );
-    },
-  );

@@ -5,6 +5,7 @@ import { leftoverId } from "../../house/leftover.ts";
 import type { Leftover, MadeDish, Place } from "../../house/leftover.ts";
 import type { HouseOrder } from "../../house/orders.ts";
 import { houseSentence } from "../../house/refusal.ts";
+import { standingOf, type Standing } from "../../house/standing.ts";
 import type { DishId } from "../../recipe/model.ts";
 import { compare, ratio, sub } from "../../units/rational.ts";
 import type { Rational } from "../../units/rational.ts";
@@ -111,6 +112,31 @@ export function withThing(
   const list = `${names.slice(0, -1).join(", ")} or ${names.at(-1) ?? ""}`;
   return asks({ kind: "which", candidates, prompt: `Which one: ${list}?` });
 }
+
+/** Whether it is something that an intent can be about. */
+type Fits = (thing: LeftThing) => boolean;
+
+/** What is in the fridge and stands so. */
+export const standing =
+  ({ kitchen }: Cupboard, ...standings: readonly Standing[]): Fits =>
+  (thing) =>
+    thing.kind === "leftover" && standings.includes(standingOf(thing.leftover, kitchen.now));
+
+/** The leftovers that words may mean, also where there are several of one name. */
+export const leftoversMeant = (what: Mention | null, cupboard: Cupboard): readonly Leftover[] =>
+  (what === null ? leftThings(cupboard) : meant(what, leftThings(cupboard), cupboard)).flatMap((thing) =>
+    thing.kind === "leftover" ? [thing.leftover] : [],
+  );
+
+/** Whether words may mean something of a kind. */
+export function isAnyMeant(what: Mention | null, cupboard: Cupboard, fits: Fits): boolean {
+  const things = leftThings(cupboard);
+  return (what === null ? things : meant(what, things, cupboard)).some(fits);
+}
+
+/** The first of some kinds of which something is meant: good soup goes before what was heated of it. Any, where none is. */
+export const firstKind = (what: Mention | null, cupboard: Cupboard, kinds: readonly Fits[]): Fits =>
+  kinds.find((fits) => isAnyMeant(what, cupboard, fits)) ?? (() => true);
 
 /** Gives orders about the house, tried out first: `say` tells what they bring about, a refusal is said instead. */
 export function orderedInHouse(

@@ -22,6 +22,20 @@ function putAway(place: Place, example: string | null): PhraseEntry {
   };
 }
 
+const putBack = (place: Place, example: string | null): PhraseEntry => ({
+  intent: "PutBack",
+  topic,
+  occasion: "left",
+  example,
+  says: [
+    `put the {left} back in the ${place}`,
+    `i put the {left} back in the ${place}`,
+    `the {left} (goes|go) back in the ${place}`,
+  ],
+  typed: [`put the {left} back into the ${place}`],
+  make: ({ left }) => ({ type: "PutBack", what: mention(left), place }),
+});
+
 function ofLeft(
   type: "ThrewAway" | "HowToWarm" | "HowLongKept" | "NowCooling" | "NowCold" | "NothingLeft",
   example: string,
@@ -100,8 +114,29 @@ export const leftPhrases: readonly PhraseEntry[] = [
   ofLeft("HowToWarm", "how do I warm up the soup", [
     "how do i (warm|heat) up the {left}",
     "how hot must the {left} be [again]",
-    "(i am|we are) (warming|heating) up the {left}",
+    "how do i reheat the {left}",
+    "how hot do i (warm|heat) the {left}",
   ]),
+  {
+    intent: "NowWarming",
+    topic,
+    occasion: "left",
+    example: "I am warming up the soup",
+    says: ["(i am|we are) (warming|heating) up [all of] the {left}", "(i am|we are) reheating the {left}"],
+    typed: [],
+    make: ({ left }) => ({ type: "NowWarming", what: mention(left), servings: null }),
+  },
+  {
+    intent: "NowWarming",
+    topic,
+    occasion: "left",
+    example: null,
+    says: [`(i am|we are) (warming|heating) up {number} ${servings} of the {left}`],
+    typed: ["(i am|we are) (warming|heating) up {number} of the {left}"],
+    make: ({ number, left }) => ({ type: "NowWarming", what: mention(left), servings: number }),
+  },
+  putBack("fridge", "put the soup back in the fridge"),
+  putBack("freezer", null),
   ofLeft("NowCooling", "the soup is cooling down", [
     "the {left} (is|are) cooling down",
     "(i am|we are) cooling down the {left}",
