@@ -130,6 +130,38 @@ describe("what is left, as the server's page shows it", () => {
     expect(kitchen.troubles).toEqual([]);
   });
 
+  it("[W121] what is warmed up is a touch, first how much of it; then it is to be eaten now, and nothing of it stays", async () => {
+    const { page } = kitchen;
+    await page.getByRole("button", { name: "Warming up: Pea Broth" }).click();
+    await expect.poll(() => page.getByRole("button", { name: /Warm so much/ }).count()).toBe(0);
+    await expect.poll(() => fridgeRow("Pea Broth").innerText()).toMatch(/Heated at .* [ap]m: eat it now/);
+    expect(await fridgeRow("Pea Broth").innerText()).toMatch(/Two hours at most: USDA FSIS/);
+    expect(await page.locator(".use-first").innerText()).toMatch(
+      /^Eat now: Pea Broth, 1\/2 bowl, heated at /,
+    );
+    expect(await page.getByRole("button", { name: "Warming up: Pea Broth" }).count()).toBe(0);
+    expect(await faults()).toEqual([]);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await expect.poll(() => fridgeRow("Pea Broth").innerText()).toMatch(/Use by /);
+  });
+
+  it("[W121] of more than a serving it is asked how much: so much is heated, the rest stays cold", async () => {
+    const { page } = kitchen;
+    // What was done before it: that one was eaten.
+    await page.getByRole("button", { name: "Undo" }).click();
+    await expect.poll(() => fridgeRow("Pea Broth").innerText()).toMatch(/1 1\/2 bowls/);
+    await page.getByRole("button", { name: "Warming up: Pea Broth" }).click();
+    expect(await faults()).toEqual([]);
+    await page.getByRole("button", { name: "Warming up: less" }).click();
+    await page.getByRole("button", { name: "Warm so much: Pea Broth" }).click();
+    await expect.poll(() => fridgeRow("Pea Broth").count()).toBe(2);
+    const rows = await fridgeRow("Pea Broth").allInnerTexts();
+    expect(rows[0]).toMatch(/1 bowl, heated\s*Heated at/);
+    expect(rows[1]).toMatch(/1\/2 bowl\s*Use by /);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await expect.poll(() => fridgeRow("Pea Broth").count()).toBe(1);
+  });
+
   it("[N116] with the server gone the fridge is known, and what is done waits for it", async () => {
     const { page } = kitchen;
     await server.kill();

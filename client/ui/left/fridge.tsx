@@ -1,3 +1,4 @@
+import { firstToUse } from "../../../core/house/standing.ts";
 import { minus, minutes } from "../../../core/units/quantity.ts";
 import type { Galley } from "../galley.ts";
 import type { OnDeed } from "../parts/deed.ts";
@@ -11,7 +12,7 @@ export function Fridge({ galley }: { readonly galley: Galley }) {
   const keeper = galley.house.value;
   if (keeper === null) return null;
   const { leftovers } = keeper.house.value;
-  const there = [...leftovers.values()].toSorted((a, b) => a.useBy - b.useBy);
+  const there = firstToUse(leftovers);
   const onDeed: OnDeed = ({ intent, words }) => void galley.caller.touch(intent, words);
   // The answer is said aloud; where the page may not sound yet it is at least to be read.
   const now = galley.clock.now.value;
@@ -40,8 +41,8 @@ export function Fridge({ galley }: { readonly galley: Galley }) {
       )}
       {there.length > 0 && (
         <p class="left-hint">
-          Heat it to 165 °F all through, and only what you eat now. What smells or looks wrong goes, whatever
-          its day.
+          Heat it to 165 °F all through, once, and only what you eat now. What smells or looks wrong goes,
+          whatever its day.
         </p>
       )}
     </section>

@@ -9,7 +9,7 @@ import { Counter } from "../parts/counter.tsx";
 import type { OnDeed } from "../parts/deed.ts";
 import { DishMark } from "../parts/dish-mark.tsx";
 import type { DishMark as Mark } from "../parts/dish-marks.ts";
-import { amountFigure, dayFigure, sourceWords } from "./left-figures.ts";
+import { amountFigure, dayFigure, standingFigure, standingSource } from "./left-figures.ts";
 
 interface PutAwayRowProps {
   readonly dish: MadeDish;
@@ -44,8 +44,16 @@ export function PutAwayRow({ dish, house, mark, clock, onDeed }: PutAwayRowProps
 function Stored({ leftover, clock }: { readonly leftover: Leftover; readonly clock: Clock }) {
   return (
     <p class="left-where">
-      {amountFigure(leftover)} in the {leftover.place}, use by <b>{dayFigure(leftover.useBy, clock)}</b>
-      <small>{sourceWords(leftover)}</small>
+      {leftover.heatedAt === null ? (
+        <>
+          {amountFigure(leftover)} in the {leftover.place}, use by <b>{dayFigure(leftover.useBy, clock)}</b>
+        </>
+      ) : (
+        <>
+          {amountFigure(leftover)}. <b>{standingFigure(leftover, clock)}</b>
+        </>
+      )}
+      <small>{standingSource(leftover)}</small>
     </p>
   );
 }
