@@ -1,6 +1,7 @@
 import { checkCommand } from "./cli/check.ts";
 import { amountsCommand } from "./cli/amounts.ts";
 import { hearCommand } from "./cli/hear.ts";
+import { leftCommand } from "./cli/left.ts";
 import { miseCommand } from "./cli/mise.ts";
 import { modelsCommand } from "./cli/models.ts";
 import { paceCommand } from "./cli/pace.ts";
@@ -23,6 +24,7 @@ process.exitCode = await runCli(process.argv.slice(2), [
   amountsCommand,
   shopCommand,
   weekCommand,
+  leftCommand,
   miseCommand,
   modelsCommand,
 ]);

@@ -1,4 +1,4 @@
-import type { Rational } from "../units/rational.ts";
+import { ZERO, type Rational } from "../units/rational.ts";
 import { servingsWords } from "./servings-words.ts";
 import { thingIs } from "./wanted.ts";
 
@@ -42,7 +42,9 @@ const sentences: { readonly [Each in Code]: (refusal: HouseRefusal<Each>) => str
   StoredAlready: ({ name }) => `That was put away already: ${name}.`,
   NoAmount: () => "Say how much is left, like two servings.",
   MoreThanMade: ({ name, servings, of }) =>
-    `There can be ${servingsWords(servings, of)} at most left of this: ${name}. Say how much there is.`,
+    servings === ZERO
+      ? `All that was made of it was put away already: ${name}.`
+      : `There can be ${servingsWords(servings, of)} at most left of this: ${name}. Say how much there is.`,
   MoreThanLeft: ({ name, servings, of }) =>
     `There were only ${servingsWords(servings, of)} of this: ${name}. Say "we ate the rest" if it is gone.`,
   MoreThanCold: ({ name, servings, of }) =>

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
 import { amountsCommand } from "../../server/cli/amounts.ts";
 import { hearCommand } from "../../server/cli/hear.ts";
+import { leftCommand } from "../../server/cli/left.ts";
 import { miseCommand } from "../../server/cli/mise.ts";
 import { modelsCommand } from "../../server/cli/models.ts";
 import { paceCommand } from "../../server/cli/pace.ts";
@@ -30,6 +31,7 @@ const commands = [
   amountsCommand,
   shopCommand,
   weekCommand,
+  leftCommand,
   miseCommand,
   modelsCommand,
 ];
@@ -74,7 +76,7 @@ describe("help and misuse", () => {
   it.each([
     [
       ["roast"],
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, week, mise, models.",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, week, left, mise, models.",
     ],
     [["serve", "--loud"], "There is no option --loud."],
     [["serve", "-x"], "There is no option -x."],
@@ -119,7 +121,7 @@ describe("help and misuse", () => {
     expect(await run("roast")).toEqual([
       2,
       "",
-      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, week, mise, models.\n",
+      "There is no command roast. There are: serve, plan, rehearse, hear, pace, values, check, amounts, shop, week, left, mise, models.\n",
     ]);
     expect(await run("hear", "/nowhere.wav")).toEqual([
       1,

@@ -103,8 +103,15 @@ describe("warming up", () => {
     expect(said("how long does the soup keep")).toMatch(/^Use it by Friday.*Not what was heated before\.$/);
     expect(said("how do i warm up the soup")).toMatch(/once\. Not what was heated before\.$/);
     expect(said("i am warming up the soup")).toMatch(/within two hours\. Not what was heated before\.$/);
-    const old = give(full(), day * 5, { ...store("soup", servings(1), "fridge", "new"), dish: null });
-    expect(talk(old, [day * 5 + 1, "how do i warm up the soup"]).said[0]).toMatch(
+    const old = give(full(), day * 5, {
+      type: "StoreLeftover",
+      id: leftoverId("new"),
+      dish: null,
+      name: "Tide soup",
+      rest: servings(1),
+      place: "fridge",
+    });
+    expect(talk(old, [day * 5 + 1, "how do i warm up the tide soup"]).said[0]).toMatch(
       /Not what is past its day\.$/,
     );
   });
