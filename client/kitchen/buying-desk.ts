@@ -18,6 +18,8 @@ const line = z.object({
 const list = z.object({
   title: z.string(),
   dishes: z.array(z.string()),
+  // A list that was kept before it told of the fridge.
+  fridge: z._default(z.array(z.string()), []),
   useFirst: z.array(z.string()),
   sections: z.array(
     z.object({

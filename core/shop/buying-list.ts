@@ -3,6 +3,7 @@ import { boughtWeight } from "../food/refuse.ts";
 import type { CookingMeal } from "../recipe/model.ts";
 import type { Amount } from "../units/amount.ts";
 import { ZERO, type Rational } from "../units/rational.ts";
+import type { FridgeLine, FromFridge } from "./from-fridge.ts";
 import type { InHouse } from "./in-house.ts";
 import { placeOf, type Place, type Places } from "./places.ts";
 import type { Parcel, Range } from "./parcel.ts";
@@ -58,7 +59,9 @@ export interface BuyingList {
   readonly look: readonly BuyingLine[];
   /** The house has enough of it. */
   readonly enough: readonly BuyingLine[];
-  /** What is left over from before and goes into these dishes. */
+  /** Dishes of the list that are in the fridge, and what there must not be eaten any more. */
+  readonly fridge: readonly FridgeLine[];
+  /** What is left over from before and goes into these dishes; in none of them: it wants to be eaten soon. */
   readonly useFirst: readonly { readonly said: string; readonly dishes: readonly string[] }[];
   /** What is in the house and in none of these dishes, as the cook says. */
   readonly notNeeded: readonly string[];
@@ -70,6 +73,7 @@ export interface ToBuy {
   readonly foods: FoodTable;
   readonly places: Places;
   readonly house: readonly InHouse[];
+  readonly fridge: FromFridge;
 }
 
 type Kind = "buy" | "ifYouLike" | "look";
@@ -168,9 +172,9 @@ function grouped(asked: readonly Asked[]): ReadonlyMap<string, readonly Asked[]>
  * bought. What the table of foods does not know stands under its own name; nothing is dropped.
  */
 export function buyingList(wanted: ToBuy): BuyingList {
-  const { foods, places, house } = wanted;
+  const { foods, places, house, fridge } = wanted;
   const groups = grouped(askedOf(wanted));
-  const stocked = stockedOf(house, foods);
+  const stocked = stockedOf([...fridge.house, ...house], foods);
   const all = [...groups].flatMap(([key, asked]) => {
     const own = stocked.filter(({ thing }) => thing?.key === key);
     return linesOf(asked, places, stockOf(own));
@@ -185,10 +189,14 @@ export function buyingList(wanted: ToBuy): BuyingList {
     ifYouLike: lines("ifYouLike"),
     look: lines("look"),
     enough: lines("enough"),
-    useFirst: stocked.flatMap(({ one, thing }) => {
-      const dishes = unique((groups.get(thing?.key ?? "") ?? []).map(({ dish }) => dish));
-      return one.from === "leftover" && dishes.length > 0 ? [{ said: one.said, dishes }] : [];
-    }),
+    fridge: fridge.lines.filter(({ kind }) => kind !== "soon"),
+    useFirst: [
+      ...stocked.flatMap(({ one, thing }) => {
+        const dishes = unique((groups.get(thing?.key ?? "") ?? []).map(({ dish }) => dish));
+        return one.from === "leftover" && dishes.length > 0 ? [{ said: one.said, dishes }] : [];
+      }),
+      ...fridge.lines.flatMap(({ kind, say }) => (kind === "soon" ? [{ said: say, dishes: [] }] : [])),
+    ],
     notNeeded: stocked.filter(({ thing }) => !groups.has(thing?.key ?? "")).map(({ one }) => one.said),
   };
 }

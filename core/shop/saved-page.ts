@@ -72,7 +72,10 @@ const told = (name: string, words: readonly string[]): string =>
  * The list as one page that needs nothing else: it opens from a file, on a phone too, without this machine or a network.
  * @param id tells this list's ticks from another's
  */
-export function savedPage({ title, dishes, useFirst, sections, notNeeded }: WrittenList, id: string): string {
+export function savedPage(
+  { title, dishes, fridge, useFirst, sections, notNeeded }: WrittenList,
+  id: string,
+): string {
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -85,6 +88,7 @@ export function savedPage({ title, dishes, useFirst, sections, notNeeded }: Writ
 <body data-list="stovecall list ${escaped(id)}">
 <h1>What to buy for ${escaped(title)}</h1>
 <p>${escaped(dishes.join("; "))}.</p>
+${fridge.length === 0 ? "" : `<p><b>Left from before:</b> ${escaped(fridge.join(" "))}</p>`}
 ${told("Use up first", useFirst)}
 <main>${sections.map(section).join("\n")}</main>
 ${told("In the house, and in none of these dishes", notNeeded)}

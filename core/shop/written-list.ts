@@ -39,6 +39,8 @@ export interface WrittenList {
   readonly title: string;
   /** "Soup, 4 bowls". */
   readonly dishes: readonly string[];
+  /** Of what is in the fridge, a sentence each: dishes of the list, and what is to be thrown away. */
+  readonly fridge: readonly string[];
   /** What to use up first: "half a cabbage, for the salad". */
   readonly useFirst: readonly string[];
   readonly sections: readonly WrittenSection[];
@@ -133,7 +135,10 @@ export function writtenList(list: BuyingList, meals: readonly CookingMeal[]): Wr
     dishes: meals.flatMap(({ dishes }) =>
       dishes.map((dish) => `${dish.name}, ${dish.yield.servings} ${dish.yield.of}`),
     ),
-    useFirst: list.useFirst.map(({ said, dishes }) => `${said}, for the ${listed(dishes)}`),
+    fridge: list.fridge.map(({ say }) => say),
+    useFirst: list.useFirst.map(({ said, dishes }) =>
+      dishes.length === 0 ? said : `${said}, for the ${listed(dishes)}`,
+    ),
     sections: [
       ...byPlace(list.buy),
       ...section("if-you-like", "if you like", list.ifYouLike),

@@ -1,6 +1,8 @@
+import type { Leftover } from "../../core/house/leftover.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { buyWords } from "../../core/shop/buy-words.ts";
 import type { BuyingLine, BuyingList } from "../../core/shop/buying-list.ts";
+import type { FridgeLine } from "../../core/shop/from-fridge.ts";
 import type { Range } from "../../core/shop/parcel.ts";
 import { buyingCaution } from "../../core/shop/written-list.ts";
 import { formatAmount } from "../../core/units/amount.ts";
@@ -33,6 +35,20 @@ interface LineJson {
   readonly notReckoned: readonly string[];
 }
 
+/** What is left of one of the dishes, or must not be eaten any more. */
+interface FridgeLineJson {
+  readonly kind: FridgeLine["kind"];
+  readonly name: string;
+  /** null: it was put in under its name alone. */
+  readonly dish: string | null;
+  readonly place: Leftover["place"];
+  /** null: not known. */
+  readonly servings: number | null;
+  /** ISO 8601 in UTC. */
+  readonly useBy: string;
+  readonly say: string;
+}
+
 /** What to buy, for another program; figures to two decimals. */
 export interface ShopJson {
   readonly meals: readonly {
@@ -43,6 +59,7 @@ export interface ShopJson {
   readonly ifYouLike: readonly LineJson[];
   readonly look: readonly LineJson[];
   readonly enough: readonly LineJson[];
+  readonly fridge: readonly FridgeLineJson[];
   readonly useFirst: BuyingList["useFirst"];
   readonly notNeeded: BuyingList["notNeeded"];
   readonly caution: string;
@@ -72,6 +89,16 @@ const lineJson = (line: BuyingLine): LineJson => ({
   notReckoned: line.notReckoned,
 });
 
+const fridgeLineJson = ({ kind, leftover, say }: FridgeLine): FridgeLineJson => ({
+  kind,
+  name: leftover.name,
+  dish: leftover.of?.dish ?? null,
+  place: leftover.place,
+  servings: leftover.rest.kind === "servings" ? toNumber(leftover.rest.servings) : null,
+  useBy: new Date(leftover.useBy).toISOString(),
+  say,
+});
+
 /** The list as `shop --json` prints it. */
 export const shopJson = (list: BuyingList, meals: readonly CookingMeal[]): ShopJson => ({
   meals: meals.map(({ id, dishes }) => ({
@@ -82,6 +109,7 @@ export const shopJson = (list: BuyingList, meals: readonly CookingMeal[]): ShopJ
   ifYouLike: list.ifYouLike.map(lineJson),
   look: list.look.map(lineJson),
   enough: list.enough.map(lineJson),
+  fridge: list.fridge.map(fridgeLineJson),
   useFirst: list.useFirst,
   notNeeded: list.notNeeded,
   caution: buyingCaution,

@@ -23,10 +23,11 @@ const told = (name: string, words: readonly string[]): readonly string[] =>
   words.length === 0 ? [] : ["", ...wrapped(`${name}: ${words.join("; ")}.`, width)];
 
 /** The list for people, with boxes to tick; at most 80 letters wide. */
-export function shopText({ title, dishes, useFirst, sections, notNeeded }: WrittenList): string {
+export function shopText({ title, dishes, fridge, useFirst, sections, notNeeded }: WrittenList): string {
   return [
     ...wrapped(`What to buy for ${title}`, width),
     ...wrapped(`${dishes.join("; ")}.`, width),
+    ...(fridge.length === 0 ? [] : ["", ...wrapped(`Left from before: ${fridge.join(" ")}`, width)]),
     ...told("Use up first", useFirst),
     ...sections.flatMap(({ name, lines }) => ["", name.toUpperCase(), ...rows(lines)]),
     ...told("In the house, and in none of these dishes", notNeeded),

@@ -9,7 +9,9 @@ import { err, ok, type Result } from "../../core/units/result.ts";
 import { loadFoods } from "../pantry/load-foods.ts";
 import { loadPlaces } from "../pantry/load-places.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
+import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { findMeal } from "./find-meal.ts";
+import { fridgeFor, houseIfKnown } from "./fridge-in.ts";
 import { inProgram } from "./in-program.ts";
 import { printData, printMessage } from "./print.ts";
 import { readHave } from "./read-have.ts";
@@ -22,8 +24,10 @@ const help = `shop MEAL …: print what to buy for a meal, or one list for sever
   --servings DISH=N  so many servings of a dish; as often as you like
   --have FILE        what is in the house, a line for each thing: "3 onions", "half a head of garlic"; "oil" alone means
                      that there is some. A line that cannot be read is told by its number, and nothing is taken off for it
+  --data DIR         ${dataFolderHelp}; what is left from
+                     before is told: of these dishes it is yours to cook fewer, nothing is taken off for it
   --page FILE        write the list as a page to be ticked; it opens on a phone, without this machine or a network
-  --json             one object: meals, buy, ifYouLike, look, enough, useFirst, notNeeded, caution. Each line has name, food
+  --json             one object: meals, buy, ifYouLike, look, enough, fridge, useFirst, notNeeded, caution. Each line has name, food
                      (its name in the table of foods), place, buy (in words), amounts, pieces, parts, grams (without
                      peel), boughtGrams (with it), notes, for (dish, amount and item), inHouse and notReckoned (what is
                      there but could not be taken off); null is not known, never nought
@@ -40,6 +44,7 @@ const options = {
   servings: { type: "string", multiple: true, default: [] as string[] },
   have: { type: "string" },
   page: { type: "string" },
+  data: { type: "string" },
   json: { type: "boolean", default: false },
 } as const;
 
@@ -48,6 +53,7 @@ interface Wanted {
   readonly servings: Servings;
   readonly have: string | null;
   readonly page: string | null;
+  readonly folder: string;
   readonly json: boolean;
 }
 
@@ -76,6 +82,7 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
     servings: servings.value,
     have: values.have ?? null,
     page: values.page ?? null,
+    folder: dataFolder(values.data),
     json: values.json,
   });
 }
@@ -127,6 +134,11 @@ async function run(args: readonly string[]): Promise<ExitCode> {
     foods: foods.value,
     places: places.value,
     house: have.value.house,
+    fridge: fridgeFor(houseIfKnown(wanted.value.folder), {
+      meals: meals.value,
+      foods: foods.value,
+      written: have.value.house,
+    }),
   });
   const written = writtenList(list, meals.value);
   printData(wanted.value.json ? JSON.stringify(shopJson(list, meals.value)) : shopText(written));

@@ -17,6 +17,7 @@ import { loadPlaces } from "../pantry/load-places.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { eatenIn } from "./eaten-in.ts";
+import { fridgeFor, houseIfKnown } from "./fridge-in.ts";
 import { inProgram } from "./in-program.ts";
 import { printData, printMessage } from "./print.ts";
 import { readHave } from "./read-have.ts";
@@ -121,14 +122,17 @@ async function checked(wanted: Wanted, house: HouseRead): Promise<Result<Checked
   if (!places.ok) return places;
   const rules = await TableRules.load(folder, foods.value);
   if (!rules.ok) return rules;
-  const week = openWeek(found.value.week, await MealBook.open(folder), rules.value);
+  const book = await MealBook.open(folder);
+  const week = openWeek(found.value.week, book, rules.value);
   if (!week.ok) return week;
   const eaten = eatenIn(wanted.folder);
   if (!eaten.ok) return eaten;
   const meals = cookedIn(week.value);
+  const known = houseIfKnown(wanted.folder);
+  const fridge = fridgeFor(known, { meals, foods: foods.value, written: house.house });
   return ok({
     check: checkWeek(week.value, rules.value.larder, eaten.value),
-    list: buyingList({ meals, foods: foods.value, places: places.value, house: house.house }),
+    list: buyingList({ meals, foods: foods.value, places: places.value, house: house.house, fridge }),
     meals,
   });
 }

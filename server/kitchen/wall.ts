@@ -1,9 +1,17 @@
 import type { Wall } from "../../core/house/day-words.ts";
-import type { Instant } from "../../core/units/quantity.ts";
+import type { Calendar } from "../../core/shop/from-fridge.ts";
+import { instant, type Instant } from "../../core/units/quantity.ts";
 
-/** The calendar of this machine at a moment. */
-export const wallAt = (now: Instant): Wall => ({
-  now,
+/** The calendar of this machine, now. */
+export const calendarNow = (): Calendar => ({
+  now: instant(Date.now()),
+  sayDay: (at) =>
+    new Date(at).toLocaleDateString("en-US", { weekday: "long", month: "short", day: "numeric" }),
+});
+
+/** The clock of this machine, now. */
+export const wallNow = (): Wall => ({
+  now: instant(Date.now()),
   utcOffsetMinutes: (at) => -new Date(at).getTimezoneOffset(),
 });
 

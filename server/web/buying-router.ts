@@ -1,12 +1,15 @@
 import express, { Router, type Request, type Response } from "express";
+import type { House } from "../../core/house/house.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import type { Servings } from "../../core/recipe/scale.ts";
 import { buyingList } from "../../core/shop/buying-list.ts";
+import { fromFridge } from "../../core/shop/from-fridge.ts";
 import { readHouse } from "../../core/shop/in-house.ts";
 import { writtenList } from "../../core/shop/written-list.ts";
 import { buyingPath } from "../../core/sync/buying-path.ts";
 import { buyingRequest, type BuyingAnswer } from "../../core/sync/buying-request.ts";
 import type { Result } from "../../core/units/result.ts";
+import { calendarNow } from "../kitchen/wall.ts";
 import { loadFoods } from "../pantry/load-foods.ts";
 import { loadPlaces } from "../pantry/load-places.ts";
 import { isOwnPage } from "./own-host.ts";
@@ -18,7 +21,20 @@ function refuse(response: Response, status: 400 | 403 | 404 | 503, error: string
   response.status(status).set("Cache-Control", "no-store").json({ error });
 }
 
-async function answer(find: FindMeal, folder: string, request: Request, response: Response): Promise<void> {
+/** What a list is made from. */
+export interface BuyingParts {
+  readonly find: FindMeal;
+  /** Has the tables in foods/. */
+  readonly folder: string;
+  /** What is in the fridge now. */
+  readonly house: () => House;
+}
+
+async function answer(
+  { find, folder, house: houseNow }: BuyingParts,
+  request: Request,
+  response: Response,
+): Promise<void> {
   if (!isOwnPage(request)) {
     refuse(response, 403, "The buying list is for Stovecall's own page. Open it there.");
     return;
@@ -44,19 +60,17 @@ async function answer(find: FindMeal, folder: string, request: Request, response
     return;
   }
   const { house, mistakes } = readHouse(wanted.data.house);
-  const list = buyingList({ meals, foods: foods.value, places: places.value, house });
+  const fridge = fromFridge(houseNow(), { meals, foods: foods.value, written: house }, calendarNow());
+  const list = buyingList({ meals, foods: foods.value, places: places.value, house, fridge });
   const told: BuyingAnswer = { list: writtenList(list, meals), mistakes };
   response.set("Cache-Control", "no-store").json(told);
 }
 
-/**
- * POST /api/buying : what to buy for meals, or `{ error }` with one sentence.
- * @param folder has the tables in foods/
- */
-export function buyingRouter(find: FindMeal, folder: string): Router {
+/** POST /api/buying : what to buy for meals, or `{ error }` with one sentence. */
+export function buyingRouter(parts: BuyingParts): Router {
   const router = Router();
   router.post(buyingPath, express.json({ limit: "32kb" }), (request, response) =>
-    answer(find, folder, request, response),
+    answer(parts, request, response),
   );
   return router;
 }

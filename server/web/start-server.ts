@@ -157,8 +157,12 @@ function join(options: ServerOptions, { kitchen, household }: Rooms, store: Meal
     };
   };
   const calendar = calendarRouter(() => kitchen.evening());
-  const buying = buyingRouter((id, servings) => book.meal(id, servings), options.tablesFolder);
   const foods = foodsRouter(() => book.foodBook(kitchen.eaten()));
+  const buying = buyingRouter({
+    find: (id, servings) => book.meal(id, servings),
+    folder: options.tablesFolder,
+    house: () => household.house(),
+  });
   const voices = voiceRouter(voice);
   const app = createApp({ pantry, voice: voices, calendar, buying, foods, pageFolder, modelsFolder, report });
   const http = createServer(app);

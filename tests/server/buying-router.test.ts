@@ -2,24 +2,25 @@ import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import express from "express";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { emptyHouseLog } from "../../core/house/house.ts";
+import { leftoverId, type Leftover } from "../../core/house/leftover.ts";
+import { dishId } from "../../core/recipe/model.ts";
 import type { BuyingAnswer } from "../../core/sync/buying-request.ts";
+import { hours, instant, plus } from "../../core/units/quantity.ts";
+import { ratio } from "../../core/units/rational.ts";
 import { MealBook } from "../../server/kitchen/meal-book.ts";
-import { buyingRouter } from "../../server/web/buying-router.ts";
+import { buyingRouter, type FindMeal } from "../../server/web/buying-router.ts";
 
 let server: Server;
 let url = "";
+let house = emptyHouseLog.house;
 
 beforeAll(async () => {
   const book = await MealBook.open("recipes");
+  const find: FindMeal = (id, servings) => book.meal(id, servings);
   const app = express();
-  app.use(
-    "/",
-    buyingRouter((id, servings) => book.meal(id, servings), "recipes"),
-  );
-  app.use(
-    "/bare",
-    buyingRouter((id, servings) => book.meal(id, servings), "/nowhere"),
-  );
+  app.use("/", buyingRouter({ find, folder: "recipes", house: () => house }));
+  app.use("/bare", buyingRouter({ find, folder: "/nowhere", house: () => house }));
   server = createServer(app);
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
@@ -62,6 +63,33 @@ describe("the buying list from the server", () => {
       "lemon",
     ]);
     expect(mistakes.map(({ line }) => line)).toEqual([2]);
+  });
+
+  it("[B36] what is in the fridge is told at the top, as it is when the list is made", async () => {
+    const now = instant(Date.now());
+    const leftover: Leftover = {
+      id: leftoverId("a"),
+      name: "Smoky Lentil Soup",
+      of: { session: "evening-1", dish: dishId("lentil-soup") },
+      servingsOf: "bowls",
+      rest: { kind: "servings", servings: ratio(3) },
+      place: "fridge",
+      storedAt: now,
+      useBy: plus(now, hours(30)),
+      source: "leftovers",
+      isKnown: true,
+      heatedAt: null,
+    };
+    house = { ...emptyHouseLog.house, leftovers: new Map([[leftover.id, leftover]]) };
+    const [, told] = await ask({ meals: [supper], house: "" });
+    expect((told as BuyingAnswer).list.fridge).toEqual([
+      expect.stringMatching(
+        /^3 bowls of smoky lentil soup are in the fridge until \w+day, .*: eat those first/,
+      ),
+    ]);
+    house = emptyHouseLog.house;
+    const [, then] = await ask({ meals: [supper], house: "" });
+    expect((then as BuyingAnswer).list).toEqual({ ...(told as BuyingAnswer).list, fridge: [] });
   });
 
   it("[B28] several meals make one list", async () => {

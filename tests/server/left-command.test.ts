@@ -158,9 +158,9 @@ describe("what is left, changed", () => {
       ["Tide salad", 1.5],
     ]);
     // What was heated goes first.
-    expect(rests(await json(day + 2, "eaten", "tide soup")).filter(([name]) => name === "Tide soup")).toEqual([
-      ["Tide soup", 1.5],
-    ]);
+    expect(rests(await json(day + 2, "eaten", "tide soup")).filter(([name]) => name === "Tide soup")).toEqual(
+      [["Tide soup", 1.5]],
+    );
     expect(rests(await json(day + 3, "undo")).filter(([name]) => name === "Tide soup")).toHaveLength(2);
     expect(rests(await json(day + 4, "thrown", "tide salad"))).not.toContainEqual(["Tide salad", 1.5]);
     expect(rests(await json(day + 5, "undo"))).toContainEqual(["Tide salad", 1.5]);

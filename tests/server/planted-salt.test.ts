@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { mealValues } from "../../core/food/values.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { buyingList } from "../../core/shop/buying-list.ts";
+import { fridgeUnknown } from "../../core/shop/from-fridge.ts";
 import { toNumber } from "../../core/units/rational.ts";
 import { err } from "../../core/units/result.ts";
 import { inProgram } from "../../server/cli/in-program.ts";
@@ -91,7 +92,7 @@ describe("salt that nobody sees in a recipe", () => {
     // Two teaspoons of chili powder for four: 5.4 g with 2,867 mg sodium in 100 g (USDA SR28 02009).
     expect(sodium(before) - sodium(now)).toBeGreaterThan(35);
     const list = (meal: CookingMeal) => {
-      const { buy } = buyingList({ meals: [meal], foods, places, house: [] });
+      const { buy } = buyingList({ meals: [meal], foods, places, house: [], fridge: fridgeUnknown });
       return buy.map(({ name }) => name);
     };
     expect(list(before)).toContain("chili powder");

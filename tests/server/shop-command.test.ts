@@ -5,6 +5,11 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { runCli } from "../../server/cli/run-cli.ts";
 import type { ShopJson } from "../../server/cli/shop-json.ts";
 import { shopCommand } from "../../server/cli/shop.ts";
+import { emptyHouseLog } from "../../core/house/house.ts";
+import { holdLog } from "../../server/store/hold-log.ts";
+import { at } from "../core/cook/supper.ts";
+import { afterSupper, give, made, servings, store, supper } from "../core/house/house-at.ts";
+import { keepHouse } from "./kept-house.ts";
 import { loadPlaces } from "../../server/pantry/load-places.ts";
 
 let folder = "";
@@ -14,15 +19,27 @@ let told: string[] = [];
 beforeEach(() => {
   [out, told] = [[], []];
   folder = mkdtempSync(join(tmpdir(), "shop-"));
+  keepHouse(folder, emptyHouseLog);
   vi.spyOn(console, "log").mockImplementation((text: string) => void out.push(...text.split("\n")));
   vi.spyOn(console, "error").mockImplementation((text: string) => void told.push(text));
 });
 afterEach(() => {
+  vi.useRealTimers();
   vi.restoreAllMocks();
   rmSync(folder, { recursive: true, force: true });
 });
 
-const shop = (...words: readonly string[]): Promise<number> => runCli(["shop", ...words], [shopCommand]);
+const shop = (...words: readonly string[]): Promise<number> =>
+  runCli(["shop", ...words, "--data", folder], [shopCommand]);
+
+const day = 60 * 24;
+
+/** Of the soup that ships three bowls are in the fridge, a day after they were put there. */
+function soupInTheFridge(): void {
+  const soup = made("lentil-soup", { name: "Smoky Lentil Soup", says: ["soup"] });
+  const noted = give(afterSupper(), 125, { type: "NoteMeal", made: { ...supper, dishes: [soup] } });
+  keepHouse(folder, give(noted, 130, store("lentil-soup", servings(3))));
+}
 
 const write = (name: string, text: string): string => {
   writeFileSync(join(folder, name), text);
@@ -140,6 +157,42 @@ describe("the buying list on the command line", () => {
     expect([await shop("welcome-supper", "--page", "/nowhere/list.html"), told]).toEqual([
       1,
       ["/nowhere/list.html cannot be written. Name a file in a folder that is there."],
+    ]);
+  });
+
+  it("[B36] of what is in the fridge it tells at the top; how many to cook is for the cook", async () => {
+    const plain = await json("welcome-supper");
+    soupInTheFridge();
+    vi.useFakeTimers({ now: at(day), toFake: ["Date"] });
+    const told = await json("welcome-supper");
+    expect(told.fridge).toMatchObject([
+      { kind: "dish", name: "Smoky Lentil Soup", dish: "lentil-soup", place: "fridge", servings: 3 },
+    ]);
+    expect({ ...told, fridge: [] }).toEqual(plain);
+    out = [];
+    expect(await shop("welcome-supper")).toBe(0);
+    expect(out.filter((line) => [...line].length > 80)).toEqual([]);
+    expect(out.join(" ")).toMatch(
+      /Left from before: 3 bowls of smoky lentil soup are in the fridge until \w+day, Jan \d: eat those first, or cook fewer\./,
+    );
+    vi.useFakeTimers({ now: at(day * 6), toFake: ["Date"] });
+    await shop("welcome-supper");
+    expect(out.join(" ")).toContain("Throw away the smoky lentil soup, 3 bowls: it is past its day.");
+  });
+
+  it("[B36] also beside a server that runs; without a log, or with one that is damaged, the list goes on", async () => {
+    soupInTheFridge();
+    vi.useFakeTimers({ now: at(day), toFake: ["Date"] });
+    const hold = holdLog(folder);
+    expect((await json("welcome-supper")).fridge).toHaveLength(1);
+    if (hold.ok) hold.value();
+    const bare = join(folder, "bare");
+    expect(await runCli(["shop", "welcome-supper", "--data", bare], [shopCommand])).toBe(0);
+    writeFileSync(join(folder, "stovecall.db"), "no log at all, and long enough for one".repeat(60));
+    expect(await shop("welcome-supper")).toBe(0);
+    expect(told).toEqual([
+      `There is no meal log in ${bare}. Cook a meal first, or name its folder after --data. So nothing is known of the fridge.`,
+      expect.stringMatching(/is damaged.* So nothing is known of the fridge\.$/),
     ]);
   });
 

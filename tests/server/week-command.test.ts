@@ -2,9 +2,11 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import { emptyHouseLog } from "../../core/house/house.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
 import type { WeekJson } from "../../server/cli/week-json.ts";
 import { weekCommand } from "../../server/cli/week.ts";
+import { keepHouse } from "./kept-house.ts";
 
 let folder = "";
 let out: string[] = [];
@@ -12,6 +14,7 @@ let told: string[] = [];
 beforeEach(() => {
   [out, told] = [[], []];
   folder = mkdtempSync(join(tmpdir(), "week-"));
+  keepHouse(folder, emptyHouseLog);
   vi.spyOn(console, "log").mockImplementation((text: string) => void out.push(...text.split("\n")));
   vi.spyOn(console, "error").mockImplementation((text: string) => void told.push(text));
 });

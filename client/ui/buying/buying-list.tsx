@@ -96,6 +96,11 @@ function Head({ kept }: { readonly kept: KeptList }) {
           <b>{list.title}</b>: <output>{leftToBuy(kept)}</output>
         </p>
         <p class="hint">{list.dishes.join("; ")}</p>
+        {list.fridge.length > 0 && (
+          <p>
+            <b>Left from before:</b> {list.fridge.join(" ")}
+          </p>
+        )}
         {list.useFirst.length > 0 && (
           <p>
             <b>Use up first:</b> {list.useFirst.join("; ")}

@@ -26,7 +26,8 @@ export function ListPaper({ kept, setting }: ListPaperProps) {
         <h1>What to buy for {list.title}</h1>
       </header>
       <p class="list-dishes">
-        {list.dishes.join("; ")}.{list.useFirst.length > 0 && ` Use up first: ${list.useFirst.join("; ")}.`}
+        {list.dishes.join("; ")}.{list.fridge.length > 0 && ` Left from before: ${list.fridge.join(" ")}`}
+        {list.useFirst.length > 0 && ` Use up first: ${list.useFirst.join("; ")}.`}
       </p>
       <div class="list-places" style={{ ...size, columnCount: setting.columns }}>
         {list.sections.map(({ kind, name, lines }) => (

@@ -9,6 +9,7 @@ import {
   type Ingredient,
 } from "../../../core/recipe/model.ts";
 import { buyingList, type BuyingLine, type BuyingList } from "../../../core/shop/buying-list.ts";
+import { fridgeUnknown } from "../../../core/shop/from-fridge.ts";
 import { readHouse } from "../../../core/shop/in-house.ts";
 import { readPlaces } from "../../../core/shop/places.ts";
 import { writtenList, type SectionKind, type WrittenLine } from "../../../core/shop/written-list.ts";
@@ -70,7 +71,13 @@ export function listFor(meals: readonly CookingMeal[], house: readonly string[] 
     if (mistakes.length > 0) throw new Error(mistakes[0]?.sentence);
     return things.map((one) => ({ ...one, from: line.startsWith("left: ") ? "leftover" : "house" }) as const);
   });
-  return buyingList({ meals, foods: table, places: shippedPlaces.places, house: read });
+  return buyingList({
+    meals,
+    foods: table,
+    places: shippedPlaces.places,
+    house: read,
+    fridge: fridgeUnknown,
+  });
 }
 
 /** "name: buy | note | shares" of every line of one kind. */
