@@ -3,6 +3,7 @@ import type { EatenMeal } from "../diet/eaten.ts";
 import { strictest, type Verdict } from "../diet/findings.ts";
 import type { Larder } from "../diet/groups.ts";
 import type { CookingMeal } from "../recipe/model.ts";
+import { nothingAtStart, type AtStart } from "./at-start.ts";
 import { leftOf, take, type Left } from "./left.ts";
 import { DAY_NAMES, type DayName } from "./week-file.ts";
 import type { Sitting, Week } from "./week.ts";
@@ -23,6 +24,8 @@ export interface WeekCheck {
   readonly verdict: Verdict;
   /** What is left at the end and in no meal, a sentence each. It breaks nothing. */
   readonly unused: readonly string[];
+  /** What was in the fridge as the week began and counts for no meal, or must not be eaten, a sentence each. */
+  readonly fridge: readonly string[];
 }
 
 /** What is known while the week goes on. */
@@ -54,7 +57,7 @@ function afterCooked(
     (dish) => `${dish.name} makes ${servingWords(dish.yield.servings)}, and ${week.eaters} eat.`,
   );
   return {
-    left: [...soFar.left, ...leftOf(meal, day, week.eaters, larder.foods)],
+    left: [...soFar.left, ...leftOf(meal, diets, day, week.eaters, larder.foods)],
     eaten: [...soFar.eaten, { day, dishes: meal.dishes }],
     checks: [
       ...soFar.checks,
@@ -69,6 +72,15 @@ function dayOf(number: number, { days }: Week): string {
   return DAY_NAMES[(first + number) % DAY_NAMES.length] ?? "monday";
 }
 
+function staleWords({ dish: { name }, from, lastDay, source }: Left, day: number, week: Week): string {
+  const mend = `freeze it, or eat it before ${dayOf(day, week)}`;
+  if (from.kind === "week")
+    return `${name} of ${dayOf(from.day, week)} keeps ${from.keeps === 1 ? "a day" : `${from.keeps} days`} in the fridge (${source}); ${mend}.`;
+  return lastDay < 0
+    ? `${name} in the fridge is past its day: throw it away, and cook more of it before ${dayOf(day, week)}.`
+    : `${name} that is in the fridge now is good until ${dayOf(lastDay, week)} (${source}); ${mend}.`;
+}
+
 /** What is wrong with eating so much of a dish on a day. */
 function troublesOf(
   day: number,
@@ -80,10 +92,7 @@ function troublesOf(
   const { got, old, from } = taking;
   if (got >= wanted) return [];
   const name = from?.dish.name ?? dish.replaceAll("-", " ");
-  const stale = old.map(
-    (one) =>
-      `${name} of ${dayOf(one.day, week)} keeps ${one.keeps === 1 ? "a day" : `${one.keeps} days`} in the fridge (${one.source}); freeze it, or eat it before ${dayOf(day, week)}.`,
-  );
+  const stale = old.map((one) => staleWords(one, day, week));
   if (stale.length > 0) return stale;
   if (got === 0) return [`Nothing is left of ${name} on ${dayOf(day, week)}; cook more of it before.`];
   return [`Of ${name} ${servingWords(got)} ${got === 1 ? "is" : "are"} left, and ${wanted} are wanted.`];
@@ -101,9 +110,7 @@ function afterLeftover(
   const troubles = troublesOf(day, sitting.dish, wanted, taking, week);
   const meal: CookingMeal | null =
     from === null ? null : { ...from.meal, name: `what is left of ${from.dish.name}`, dishes: [from.dish] };
-  const diets = week.days
-    .flatMap(({ sittings }) => sittings)
-    .flatMap((one) => (one.kind === "cooked" && one.meal === from?.meal ? one.diets : []));
+  const diets = from?.diets ?? [];
   return {
     left: taking.left,
     eaten: from === null ? soFar.eaten : [...soFar.eaten, { day, dishes: [from.dish] }],
@@ -118,19 +125,29 @@ function afterLeftover(
   };
 }
 
-const unusedWords = ({ dish, day, servings, keeps, source }: Left, week: Week): string => {
-  const until = dayOf(day + keeps, week);
-  return `${servingWords(servings)} of ${dish.name} from ${dayOf(day, week)} ${servings === 1 ? "is" : "are"} in no meal: eat by ${until} or freeze (${source}).`;
+/** Frozen it can wait, and what is past its day was told already. */
+const isToTell = ({ servings, from, lastDay }: Left): boolean =>
+  servings > 0 && from.kind !== "freezer" && lastDay >= 0;
+
+const unusedWords = ({ dish, from, servings, lastDay, source }: Left, week: Week): string => {
+  const before = from.kind === "week" ? dayOf(from.day, week) : "the fridge";
+  return `${servingWords(servings)} of ${dish.name} from ${before} ${servings === 1 ? "is" : "are"} in no meal: eat by ${dayOf(lastDay, week)} or freeze (${source}).`;
 };
 
 /**
  * Holds a week against the diets and the fridge, day by day: each meal with all that was eaten before it, what is left
  * with how long it keeps. It proposes nothing.
  * @param eaten the meals of the log up to the first day
+ * @param atStart what is in the fridge on the first day
  */
-export function checkWeek(week: Week, larder: Larder, eaten: readonly EatenMeal[]): WeekCheck {
+export function checkWeek(
+  week: Week,
+  larder: Larder,
+  eaten: readonly EatenMeal[],
+  atStart: AtStart = nothingAtStart,
+): WeekCheck {
   let soFar: SoFar = {
-    left: [],
+    left: atStart.left,
     eaten: eaten.map(({ daysAgo, dishes }) => ({ day: -daysAgo, dishes })),
     checks: [],
   };
@@ -154,6 +171,7 @@ export function checkWeek(week: Week, larder: Larder, eaten: readonly EatenMeal[
       ...all.flatMap(({ check }) => check?.verdict ?? []),
       ...(troubled ? (["not allowed"] as const) : []),
     ]),
-    unused: soFar.left.filter(({ servings }) => servings > 0).map((one) => unusedWords(one, week)),
+    unused: soFar.left.filter(isToTell).map((one) => unusedWords(one, week)),
+    fridge: atStart.notes,
   };
 }

@@ -23,12 +23,14 @@ export interface WeekJson {
   }[];
   /** What is left at the end and in no meal. */
   readonly unused: readonly string[];
+  /** What was in the fridge before and counts for no meal, or must not be eaten. */
+  readonly fridge: readonly string[];
   readonly shop: ShopJson;
 }
 
 /** The week as `week --json` prints it. */
 export const weekJson = (
-  { week, days, verdict, unused }: WeekCheck,
+  { week, days, verdict, unused, fridge }: WeekCheck,
   list: BuyingList,
   meals: readonly CookingMeal[],
 ): WeekJson => ({
@@ -43,5 +45,6 @@ export const weekJson = (
     }),
   })),
   unused,
+  fridge,
   shop: shopJson(list, meals),
 });

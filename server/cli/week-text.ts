@@ -34,13 +34,14 @@ function sittingLines({ name, check, troubles }: SittingCheck): readonly string[
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A week for people, and what to buy for it; at most 80 letters wide. */
-export function weekText({ week, days, verdict, unused }: WeekCheck, list: WrittenList): string {
+export function weekText({ week, days, verdict, unused, fridge }: WeekCheck, list: WrittenList): string {
   return [
     `${week.name}, for ${week.eaters}`,
     ...days.flatMap(({ day, sittings }) => ["", capital(day), ...sittings.flatMap(sittingLines)]),
     "",
     ...wrapped(`The whole week: ${words[verdict]}.`, width),
     ...unused.flatMap((one) => wrapped(one, width)),
+    ...fridge.flatMap((one) => wrapped(one, width)),
     "",
     shopText(list),
     "",

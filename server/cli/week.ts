@@ -21,6 +21,7 @@ import { fridgeFor, houseIfKnown } from "./fridge-in.ts";
 import { inProgram } from "./in-program.ts";
 import { printData, printMessage } from "./print.ts";
 import { readHave } from "./read-have.ts";
+import { weekAtStart } from "./week-at-start.ts";
 import { weekJson } from "./week-json.ts";
 import { weekText } from "./week-text.ts";
 
@@ -28,8 +29,9 @@ const help = `week WEEK: hold a week of meals against your diet and the fridge, 
 
   WEEK         a week's name in recipes/weeks, or the path of its file
   --have FILE  what is in the house, a line each; it comes off the list
-  --data DIR   ${dataFolderHelp}; the week is taken to begin today, after what the log has
-  --json       one object: week, eaters, verdict, days with their sittings, unused, shop
+  --data DIR   ${dataFolderHelp}; the week is taken to begin today, after what the log
+               has, with what is left in the fridge
+  --json       one object: week, eaters, verdict, days with their sittings, unused, fridge, shop
 
 Each meal is checked with all that is eaten before it, so that "once a week" counts. What a meal makes beyond those who
 eat is left, keeps as long as published guidance says, and must be enough and fresh where the week eats it. Nothing is
@@ -130,8 +132,9 @@ async function checked(wanted: Wanted, house: HouseRead): Promise<Result<Checked
   const meals = cookedIn(week.value);
   const known = houseIfKnown(wanted.folder);
   const fridge = fridgeFor(known, { meals, foods: foods.value, written: house.house });
+  const atStart = weekAtStart(wanted.folder, known, book, rules.value);
   return ok({
-    check: checkWeek(week.value, rules.value.larder, eaten.value),
+    check: checkWeek(week.value, rules.value.larder, eaten.value, atStart),
     list: buyingList({ meals, foods: foods.value, places: places.value, house: house.house, fridge }),
     meals,
   });
