@@ -133,7 +133,7 @@ describe("what is left, as the server's page shows it", () => {
   it("[W121] what is warmed up is a touch, first how much of it; then it is to be eaten now, and nothing of it stays", async () => {
     const { page } = kitchen;
     await page.getByRole("button", { name: "Warming up: Pea Broth" }).click();
-    await expect.poll(() => page.getByRole("button", { name: /Warm so much/ }).count()).toBe(0);
+    await expect.poll(() => page.getByRole("button", { name: /^Not now/ }).count()).toBe(0);
     await expect.poll(() => fridgeRow("Pea Broth").innerText()).toMatch(/Heated at .* [ap]m: eat it now/);
     expect(await fridgeRow("Pea Broth").innerText()).toMatch(/Two hours at most: USDA FSIS/);
     expect(await page.locator(".use-first").innerText()).toMatch(
@@ -152,8 +152,8 @@ describe("what is left, as the server's page shows it", () => {
     await expect.poll(() => fridgeRow("Pea Broth").innerText()).toMatch(/1 1\/2 bowls/);
     await page.getByRole("button", { name: "Warming up: Pea Broth" }).click();
     expect(await faults()).toEqual([]);
-    await page.getByRole("button", { name: "Warming up: less" }).click();
-    await page.getByRole("button", { name: "Warm so much: Pea Broth" }).click();
+    await page.getByRole("button", { name: "How much of it: less" }).click();
+    await page.getByRole("button", { name: "Warming up 1 bowl: Pea Broth" }).click();
     await expect.poll(() => fridgeRow("Pea Broth").count()).toBe(2);
     const rows = await fridgeRow("Pea Broth").allInnerTexts();
     expect(rows[0]).toMatch(/1 bowl, heated\s*Heated at/);

@@ -37,11 +37,12 @@ export function WarmUp({ leftover, onDeed }: WarmUpProps) {
       </button>
     );
   }
+  const figure = servingsFigure(fromNumber(count), servingsOf);
   return (
     <div class="warm-up">
       <Counter
-        name="Warming up"
-        value={servingsFigure(fromNumber(count), servingsOf)}
+        name="How much of it"
+        value={figure}
         onLess={count > 0.5 ? () => setCount(count - 0.5) : null}
         onMore={count < most ? () => setCount(Math.min(most, count + 0.5)) : null}
       />
@@ -49,10 +50,10 @@ export function WarmUp({ leftover, onDeed }: WarmUpProps) {
         <button
           type="button"
           class="key key-small"
-          aria-label={`Warm so much: ${name}`}
+          aria-label={`Warming up ${figure}: ${name}`}
           onClick={() => warm(count === most ? null : count)}
         >
-          So much
+          Warming up {figure}
         </button>
         <button
           type="button"
