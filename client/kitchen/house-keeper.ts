@@ -3,6 +3,7 @@ import type { ReadonlySignal } from "@preact/signals";
 import type { House } from "../../core/house/house.ts";
 import { remindersAt } from "../../core/house/reminders.ts";
 import type { Reminder } from "../../core/house/reminders.ts";
+import { noDeviceList } from "../../core/shop/at-hand.ts";
 import { houseTalk } from "../../core/talk/house-talk.ts";
 import type { Household } from "../../core/talk/model.ts";
 import { keepSaid, readSaid } from "../storage/kept-house.ts";
@@ -58,7 +59,7 @@ export function createHouseKeeper({ clock, meal, line, tell, remark }: HouseNeed
     house,
     waiting: store.waiting,
     give: store.give,
-    household: computed(() => ({ log: store.log.value, talk: houseTalk })),
+    household: computed(() => ({ log: store.log.value, talk: houseTalk, list: noDeviceList })),
     due,
     close: () => {
       stopReminding();

@@ -211,6 +211,8 @@ function asking(
   }
 }
 
+const notYet = "I am not ready for that yet. Say it again in a moment.";
+
 /** The reasons of the plan, what the cook wishes of it and what is prepared are told now and then: a page fetches them after all else. */
 function explained(
   intent: IntentOf<Explaining | Wishing | Preparing>,
@@ -220,7 +222,7 @@ function explained(
   if (kitchen.explain !== null) return kitchen.explain(intent, kitchen, consent);
   return told(
     isWishing(intent) || isPreparing(intent)
-      ? "I am not ready for that yet. Say it again in a moment."
+      ? notYet
       : "I cannot explain the plan yet. Ask me again in a moment.",
   );
 }
@@ -237,9 +239,7 @@ function meansHouse(intent: Intent, kitchen: Kitchen): intent is IntentOf<"UndoT
 /** What is left and where it is: a page fetches what knows of it after all else. */
 function housing(intent: IntentOf<Housing | "UndoThat">, kitchen: Kitchen): Outcome {
   const { household } = kitchen;
-  return household === null
-    ? told("I cannot look into the fridge yet. Say it again in a moment.")
-    : household.talk.answer(intent, kitchen, household);
+  return household === null ? told(notYet) : household.talk.answer(intent, kitchen, household);
 }
 
 /** What may be eaten and what is in it: the table of foods comes to a page after all else. */

@@ -113,6 +113,11 @@ const LABELS: Readonly<Record<Intent["type"], string>> = {
   AskSources: "where figures come from",
   MayIHave: "may I have",
   IsItAllowed: "is it allowed",
+  PutOnList: "on the list",
+  TakeOffList: "off the list",
+  AskList: "what to buy",
+  InTheBag: "in the bag",
+  NotInTheBag: "not in the bag",
 };
 
 /** An intent in a few words, for the screen: "new timer: twelve minutes, flatbreads". */
@@ -133,6 +138,7 @@ const named = (mention: Mention | null): string => {
     case "task":
     case "timer":
     case "leftover":
+    case "line":
       return "";
   }
 };

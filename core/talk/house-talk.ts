@@ -11,7 +11,10 @@ import {
   undoInHouse,
 } from "./answers/left-deeds.ts";
 import { cupboardOf, isLastDeed } from "./answers/left.ts";
+import { askList, inTheBag, notInTheBag, putOnList, takeOffList } from "./answers/list.ts";
 import { isSomethingLeft, leftNames } from "./left-names.ts";
+import { houseSuggestions } from "./house-suggestions.ts";
+import { isListed, listedNames } from "./listed-names.ts";
 import type { AnswerHouse, HouseTalk } from "./model.ts";
 
 const answer: AnswerHouse = (intent, kitchen, household) => {
@@ -41,10 +44,28 @@ const answer: AnswerHouse = (intent, kitchen, household) => {
       return nowCold(intent, cupboard);
     case "NoReminders":
       return noReminders(cupboard);
+    case "PutOnList":
+      return putOnList(intent, cupboard);
+    case "TakeOffList":
+      return takeOffList(intent, cupboard);
+    case "AskList":
+      return askList(cupboard);
+    case "InTheBag":
+      return inTheBag(intent, cupboard);
+    case "NotInTheBag":
+      return notInTheBag(intent, cupboard);
     case "UndoThat":
       return undoInHouse(cupboard);
   }
 };
 
 /** What answers and listens where the house is spoken of. */
-export const houseTalk: HouseTalk = { answer, names: leftNames, isSomethingLeft, isLastDeed };
+export const houseTalk: HouseTalk = {
+  answer,
+  names: leftNames,
+  listed: listedNames,
+  isListed,
+  suggestions: houseSuggestions,
+  isSomethingLeft,
+  isLastDeed,
+};

@@ -182,7 +182,7 @@ export type Wishing = "KeepFree" | "KeepNoneFree" | "MyPace" | "LeaveOut" | "Ask
 /** Whether an intent is one of them. */
 export const isWishing = isOneOf<Wishing>(["KeepFree", "KeepNoneFree", "MyPace", "LeaveOut", "AskWishes"]);
 
-/** About what outlives the evening: needs no meal. */
+/** About what outlives the evening, the buying list too: needs no meal. */
 export type Housing =
   | "PutAway"
   | "AteLeft"
@@ -195,7 +195,12 @@ export type Housing =
   | "PutBack"
   | "NowCooling"
   | "NowCold"
-  | "NoReminders";
+  | "NoReminders"
+  | "PutOnList"
+  | "TakeOffList"
+  | "AskList"
+  | "InTheBag"
+  | "NotInTheBag";
 
 /** Whether an intent is one of them. */
 export const isHousing = isOneOf<Housing>([
@@ -211,6 +216,11 @@ export const isHousing = isOneOf<Housing>([
   "NowCooling",
   "NowCold",
   "NoReminders",
+  "PutOnList",
+  "TakeOffList",
+  "AskList",
+  "InTheBag",
+  "NotInTheBag",
 ]);
 
 /** About what may be eaten and what is in it: needs no meal. */

@@ -24,7 +24,9 @@ export type Mention =
   /** A food by its spoken name, which several dishes may share. */
   | { readonly by: "food"; readonly item: string }
   /** Something in the fridge. */
-  | { readonly by: "leftover"; readonly leftover: LeftoverId };
+  | { readonly by: "leftover"; readonly leftover: LeftoverId }
+  /** A line of the buying list, by its id. */
+  | { readonly by: "line"; readonly line: string };
 
 /** Which part of the meal a question is about. */
 export type Scope =
@@ -47,7 +49,7 @@ export type NextTimeWish =
   | { readonly kind: "words"; readonly words: string };
 
 /** A chapter of what can be said. */
-export type Topic = "moving" | "timers" | "asking" | "eating" | "voice" | "left";
+export type Topic = "moving" | "timers" | "asking" | "eating" | "voice" | "left" | "list";
 
 type Moving =
   | { readonly type: "WhatNow" }
@@ -212,6 +214,14 @@ type Housing =
   | { readonly type: "AskFridge"; readonly place: Place }
   | { readonly type: "NoReminders" };
 
+type Listing =
+  /** Wanted from the shop, for no meal in particular. */
+  | { readonly type: "PutOnList"; readonly what: Mention | null }
+  | { readonly type: "TakeOffList"; readonly what: Mention | null }
+  | { readonly type: "AskList" }
+  | { readonly type: "InTheBag"; readonly what: Mention | null }
+  | { readonly type: "NotInTheBag"; readonly what: Mention | null };
+
 type Answering =
   | { readonly type: "Yes" }
   | { readonly type: "No" }
@@ -223,7 +233,7 @@ type Answering =
   | { readonly type: "Pick"; readonly candidate: number };
 
 /** What one utterance wants; null in a slot means that it was not said. */
-export type Intent = Moving | Helping | Timing | Asking | Eating | Voicing | Answering | Housing;
+export type Intent = Moving | Helping | Timing | Asking | Eating | Voicing | Answering | Housing | Listing;
 
 export type IntentType = Intent["type"];
 

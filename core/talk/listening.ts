@@ -27,12 +27,12 @@ export function candidatesIn(kitchen: Kitchen): readonly string[] {
 /** Everything nameable at this moment. */
 export function namesOf(kitchen: Kitchen): NameBook {
   const { household, foods, log } = kitchen;
-  return namesIn(
-    log.session,
-    candidatesIn(kitchen),
-    household?.talk.names(household.log.house),
-    foods?.talk.names(foods.book, log.session?.meal ?? null),
-  );
+  return namesIn(log.session, {
+    pick: candidatesIn(kitchen),
+    left: household?.talk.names(household.log.house) ?? [],
+    listed: household?.talk.listed(household) ?? [],
+    edible: foods?.talk.names(foods.book, log.session?.meal ?? null) ?? [],
+  });
 }
 
 /** What a figure may mean at this moment. */
@@ -68,6 +68,9 @@ export function occasionsIn(kitchen: Kitchen): ReadonlySet<Occasion> {
     ["ringing", timers.some((timer) => ringOf(timer, kitchen.now) !== null)],
     ["left", household?.talk.isSomethingLeft(kitchen, household.log.house) === true],
     ["foods", kitchen.foods !== null],
+    ["adding", isMeal || household?.list.isOpen === true],
+    ["listed", household?.talk.isListed(household) === true],
+    ["shopping", household?.list.isOpen === true],
     ["question", question !== null],
     ["corrected", correctable !== null],
   ];

@@ -6,6 +6,7 @@ import type { Order } from "../cook/orders.ts";
 import type { FoodBook } from "../diet/food-book.ts";
 import type { House, HouseLog } from "../house/house.ts";
 import type { HouseOrder } from "../house/orders.ts";
+import type { DeviceList, ListOrder } from "../shop/at-hand.ts";
 import type { Intent, IntentOf } from "./intent.ts";
 import type { Eating, Housing } from "./intent-groups.ts";
 
@@ -69,7 +70,7 @@ export type Explain = (
 ) => Answer;
 
 /** What an answer comes to before it becomes a reply. */
-type Answer = Pick<Reply, "say" | "orders" | "voice" | "house"> & Pick<Dialogue, "question">;
+type Answer = Pick<Reply, "say" | "orders" | "voice" | "house" | "list"> & Pick<Dialogue, "question">;
 
 /** Answers what is asked of the house, or carries out what is wanted in it; "undo" where that means a deed in the house. */
 export type AnswerHouse = (
@@ -83,6 +84,12 @@ export interface HouseTalk {
   readonly answer: AnswerHouse;
   /** The names of all that may be left. */
   readonly names: (house: House) => readonly string[];
+  /** The names of what is on the list: of all that can be ticked while somebody looks at it, else of what can be taken off. */
+  readonly listed: (household: Household) => readonly string[];
+  /** Whether anything is on the list. */
+  readonly isListed: (household: Household) => boolean;
+  /** What can be said while no meal is on. */
+  readonly suggestions: (kitchen: Kitchen, household: Household) => readonly string[];
   /** Whether it is worth listening for what is said of what is left. */
   readonly isSomethingLeft: (kitchen: Kitchen, house: House) => boolean;
   /** Whether the cook's last deed was one in the house. @param lastInMeal when the meal's last one was, epoch ms */
@@ -93,6 +100,8 @@ export interface HouseTalk {
 export interface Household {
   readonly log: HouseLog;
   readonly talk: HouseTalk;
+  /** The buying list of this device. */
+  readonly list: DeviceList;
 }
 
 /** What speaks of foods and diets; a page fetches it after it stands. */
@@ -142,5 +151,7 @@ export interface Reply {
   readonly voice: readonly VoiceOrder[];
   /** For the household log, in this order. */
   readonly house: readonly HouseOrder[];
+  /** For the buying list of this device. */
+  readonly list: readonly ListOrder[];
   readonly dialogue: Dialogue;
 }

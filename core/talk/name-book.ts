@@ -30,7 +30,9 @@ export type NameSlot =
   | "pick"
   | "helping"
   | "edible"
-  | "left";
+  | "left"
+  | "thing"
+  | "listed";
 
 /** What can be said in each name slot; each name in words without articles. */
 export type NameBook = { readonly [S in NameSlot]: readonly string[] };
@@ -42,7 +44,10 @@ const usualHelpings = ["serving", "portion"];
 const usualWays = ["oven", "pan"];
 
 /** Those that stay the same all evening. */
-type MealNames = Omit<NameBook, "timer" | "pick" | "left" | "deed" | "work" | "working" | "note" | "edible">;
+type MealNames = Omit<
+  NameBook,
+  "timer" | keyof ElsewhereNames | "thing" | "deed" | "work" | "working" | "note"
+>;
 
 /** Notes that the ear listens for; typed, any words will do. */
 const usualNotes = [
@@ -97,23 +102,27 @@ const nothing: MealNames = {
   helping: usualHelpings,
 };
 
-/**
- * Everything that can be named at this moment.
- * @param candidates the names on offer in an open question
- * @param left what may be left: `leftNames`
- * @param edible what may be asked about as food: `edibleNames`
- */
-export function namesIn(
-  session: Session | null,
-  candidates: readonly string[],
-  left: readonly string[] = [],
-  edible: readonly string[] = [],
-): NameBook {
+/** The names that do not come from the meal. */
+export interface ElsewhereNames {
+  /** On offer in an open question, as they are offered. */
+  readonly pick: readonly string[];
+  /** What may be left: `leftNames`. */
+  readonly left: readonly string[];
+  /** What is on the buying list: `listedNames`. */
+  readonly listed: readonly string[];
+  /** What may be asked about as food: `edibleNames`. */
+  readonly edible: readonly string[];
+}
+
+/** Everything that can be named at this moment. */
+export function namesIn(session: Session | null, elsewhere: ElsewhereNames): NameBook {
+  const { pick: candidates, listed } = elsewhere;
   const pick = unique([
     ...candidates.map((name) => nameWords(name).join(" ")),
     ...(candidates.length === 0 ? [] : [...ordinals, "last"]),
   ]);
-  if (session === null) return { ...nothing, ...ofAnyMeal, timer: [], pick, left, edible };
+  const of = { ...ofAnyMeal, ...elsewhere, pick };
+  if (session === null) return { ...nothing, ...of, timer: [], thing: listed };
   const { meal } = session;
   const names = known.get(meal) ?? mealNames(meal);
   known.set(meal, names);
@@ -124,5 +133,5 @@ export function namesIn(
       ...numberedNames(name, timers.filter((other) => other.name === name).length),
     ]),
   );
-  return { ...names, ...ofAnyMeal, timer, pick, left, edible };
+  return { ...names, ...of, timer, thing: unique([...names.food, ...listed]) };
 }

@@ -2,6 +2,7 @@ import { decide, numbered } from "../cook/decide.ts";
 import { appendEvents } from "../cook/fold.ts";
 import type { Order } from "../cook/orders.ts";
 import type { HouseOrder } from "../house/orders.ts";
+import type { ListOrder } from "../shop/at-hand.ts";
 import type { Refusal } from "../cook/refusal.ts";
 import { sentence } from "../cook/refusal.ts";
 import { runSheetOf } from "../cook/run-sheet.ts";
@@ -18,6 +19,7 @@ export interface Outcome {
   readonly orders: readonly Order[];
   readonly voice: readonly VoiceOrder[];
   readonly house: readonly HouseOrder[];
+  readonly list: readonly ListOrder[];
   readonly question: Question | null;
 }
 
@@ -25,7 +27,14 @@ export interface Outcome {
 export type Consent = "wanted" | "given";
 
 /** Says something and changes nothing. */
-export const told = (say: string): Outcome => ({ say, orders: [], voice: [], house: [], question: null });
+export const told = (say: string): Outcome => ({
+  say,
+  orders: [],
+  voice: [],
+  house: [],
+  list: [],
+  question: null,
+});
 
 /** Asks back; the prompt is what is said, after `before` where there is something to say first. */
 export function asks(question: Question, before = ""): Outcome {

@@ -17,6 +17,12 @@ export type Occasion =
   | "question"
   | "corrected"
   | "left"
+  /** A meal is on, or somebody looks at the buying list. */
+  | "adding"
+  /** Something is on it. */
+  | "listed"
+  /** Somebody looks at it. */
+  | "shopping"
   | Helper;
 
 /**

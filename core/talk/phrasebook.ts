@@ -11,6 +11,7 @@ import { helperPhrases } from "./phrases/helpers.ts";
 import { servingPhrases } from "./phrases/servings.ts";
 import { helpfulPhrases } from "./phrases/help.ts";
 import { leftPhrases } from "./phrases/left.ts";
+import { listPhrases } from "./phrases/list.ts";
 import { misePhrases } from "./phrases/mise.ts";
 import { nextTimePhrases } from "./phrases/next-time.ts";
 import { movingPhrases } from "./phrases/moving.ts";
@@ -41,6 +42,7 @@ export const phrasebook: readonly PhraseEntry[] = [
   ...wishPhrases,
   ...pacePhrases,
   ...leftPhrases,
+  ...listPhrases,
   ...misePhrases,
   ...changingPhrases,
   ...servingPhrases,

@@ -25,6 +25,7 @@ export function respondTo(intent: Intent, words: string, kitchen: Kitchen): Repl
     orders: outcome.orders,
     voice: outcome.voice,
     house: outcome.house,
+    list: outcome.list,
     dialogue: dialogueAfter(words, intent, as, outcome, kitchen),
   };
 }
@@ -47,7 +48,7 @@ function dialogueAfter(
     lastUnderstood: isAboutTalk ? dialogue.lastUnderstood : describe(as),
     correctable: isDeed
       ? { intent: as, utteranceId: kitchen.utteranceId }
-      : outcome.orders.length + outcome.house.length > 0
+      : outcome.orders.length + outcome.house.length + outcome.list.length > 0
         ? null
         : dialogue.correctable,
   };

@@ -74,6 +74,7 @@ function put(question: Question, heard: readonly (readonly string[])[], kitchen:
     orders: [],
     voice: [],
     house: [],
+    list: [],
     dialogue: {
       ...kitchen.dialogue,
       question,

@@ -25,6 +25,7 @@ function notUnderstood(text: string, kitchen: Kitchen): Reply {
     orders: [],
     voice: [],
     house: [],
+    list: [],
     dialogue: { ...kitchen.dialogue, lastSaid: say, lastHeard: heard.slice(0, 200), lastUnderstood: null },
   };
 }

@@ -45,6 +45,9 @@ export interface Slots {
   readonly helping: string | null;
   /** A food, a group of foods or a dish that may be allowed. */
   readonly edible: string | null;
+  /** What may be put on the buying list, and what is on it. */
+  readonly thing: string | null;
+  readonly listed: string | null;
   /** What is noted for the next time, in the cook's own words. */
   readonly note: string | null;
   /** Which candidate of an open question, counted from 0. */
@@ -78,6 +81,8 @@ export const noSlots: Slots = {
   left: null,
   helping: null,
   edible: null,
+  thing: null,
+  listed: null,
   note: null,
   pick: null,
 };

@@ -5,15 +5,18 @@ import type { Kitchen, Question } from "./model.ts";
 import { objectOf } from "./names.ts";
 import { sceneOf } from "./outcome.ts";
 
+/** Before anything is known. */
+const usual = ["what can I say", "set a timer for ten minutes"] as const;
+
 /** Three to five sentences that make sense at this moment, the likeliest first; every one is in the phrasebook. */
 export function suggestions(kitchen: Kitchen): readonly string[] {
   const scene = sceneOf(kitchen.log, kitchen);
   const { question } = kitchen.dialogue;
   if (scene === null || scene.session.phase.state === "ended") {
     const { household } = kitchen;
-    if (household?.talk.isSomethingLeft(kitchen, household.log.house) === true)
-      return ["what is left in the fridge", "what can I say", "set a timer for ten minutes"];
-    return ["what can I say", "set a timer for ten minutes", "how many tablespoons in a quarter cup"];
+    return (
+      household?.talk.suggestions(kitchen, household) ?? [...usual, "how many tablespoons in a quarter cup"]
+    );
   }
   const calls = callsNow(scene.session, scene.sheet, kitchen.now);
   const first = calls[0];
@@ -30,7 +33,8 @@ export function suggestions(kitchen: Kitchen): readonly string[] {
   return [...new Set(some)].slice(0, 5);
 }
 
-function answersTo(question: Question): readonly string[] {
+/** What answers an open question. */
+export function answersTo(question: Question): readonly string[] {
   switch (question.kind) {
     case "confirm":
       return ["yes", "no"];

@@ -9,6 +9,12 @@ import { appendEvents } from "../../core/cook/fold.ts";
 import { appendHouse, emptyHouseLog } from "../../core/house/house.ts";
 import { madeMeal } from "../../core/house/made-meal.ts";
 import { foodTalk } from "../../core/talk/food-talk.ts";
+import { keyOfThing } from "../../core/house/wanted.ts";
+import { buyingList } from "../../core/shop/buying-list.ts";
+import { writtenList } from "../../core/shop/written-list.ts";
+import { loadFoods } from "../../server/pantry/load-foods.ts";
+import { loadPlaces } from "../../server/pantry/load-places.ts";
+import { noDeviceList } from "../../core/shop/at-hand.ts";
 import { houseTalk } from "../../core/talk/house-talk.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
 import { respond } from "../../core/talk/respond.ts";
@@ -33,6 +39,8 @@ export type EveningMoments = {
   readonly helped: Kitchen;
   /** Dinner is over, and what is left is put away. */
   readonly served: Kitchen;
+  /** Somebody looks at the list of what to buy for that meal, with candles and nutmeg wanted besides. */
+  readonly shopping: Kitchen;
   /** Two other meals under way, of three and of five dishes; nobody's turn. */
   readonly breakfast: Kitchen;
   readonly lunch: Kitchen;
@@ -52,6 +60,7 @@ export async function eveningMoments(): Promise<EveningMoments> {
     more: after("what goes into the soup"),
     corrected: after("set a timer for fifty minutes"),
     served: served(busy),
+    shopping: await shoppingFor(busy),
     helped: carriedOut("someone is helping me", busy),
     breakfast: await underWay("fog-bell-breakfast", 7),
     lunch: await underWay("slack-water-lunch", 10),
@@ -71,7 +80,25 @@ function served(kitchen: Kitchen): Kitchen {
     note,
     { seq: 2, at: kitchen.now, command: "cool", happening: cooling },
   ]);
-  return { ...kitchen, household: { log, talk: houseTalk } };
+  return { ...kitchen, household: { log, talk: houseTalk, list: noDeviceList } };
+}
+
+/** The same kitchen with the list of its meal open. */
+async function shoppingFor(kitchen: Kitchen): Promise<Kitchen> {
+  const { session } = kitchen.log;
+  const [foods, places] = [await loadFoods("recipes"), await loadPlaces("recipes")];
+  if (session === null || !foods.ok || !places.ok) throw new Error("no list can be made");
+  const meals = [session.meal];
+  const list = buyingList({ meals, foods: foods.value, places: places.value, house: [] });
+  const wants = ["candles", "nutmeg"].map((name, index) => ({
+    seq: index + 1,
+    at: kitchen.now,
+    command: name,
+    happening: { type: "ThingWanted", thing: keyOfThing(name), name } as const,
+  }));
+  const made = { list: writtenList(list, meals), own: [], ticked: [] };
+  const log = appendHouse(emptyHouseLog, wants);
+  return { ...kitchen, household: { log, talk: houseTalk, list: { ...noDeviceList, made, isOpen: true } } };
 }
 
 /** The kitchen once that was said and done. */

@@ -1,11 +1,5 @@
-import type { MomentName } from "./evening-moments.ts";
-
-/** What is said at one moment of the evening, under the heading that it is reported by. */
-export type SentenceGroup = {
-  readonly name: string;
-  readonly moment: MomentName;
-  readonly sentences: readonly string[];
-};
+import type { SentenceGroup } from "./sentence-group.ts";
+import { shoppingSentences } from "./shopping-sentences.ts";
 
 /**
  * What the benches say at the moments of `evening-moments.ts`: at least one sentence for everything that can be wanted
@@ -209,6 +203,7 @@ export const eveningSentences: readonly SentenceGroup[] = [
       "no reminders about leftovers",
     ],
   },
+  shoppingSentences,
   { name: "answers", moment: "confirm", sentences: ["yes", "no", "never mind", "drop that note"] },
   { name: "answers", moment: "which", sentences: ["the first one", "apple juice"] },
   { name: "answers", moment: "more", sentences: ["more", "tell me more"] },

@@ -1,5 +1,5 @@
 import { byDay } from "../../house/day-words.ts";
-import { storedOf } from "../../house/decide.ts";
+import { lastHouseDeed, storedOf } from "../../house/decide.ts";
 import { servingsWords } from "../../house/servings-words.ts";
 import type { Leftover, MadeDish } from "../../house/leftover.ts";
 import { guidance } from "../../keeping/guidance-table.ts";
@@ -22,6 +22,7 @@ import {
 } from "./left.ts";
 import type { Cupboard, LeftThing } from "./left.ts";
 import { sayHeated } from "./left-heated.ts";
+import { sayUndone, undoTick } from "./list.ts";
 import { amountIn, leftName, shortLeft } from "./left-words.ts";
 
 const isDish = ({ kind }: LeftThing): boolean => kind === "dish";
@@ -198,12 +199,18 @@ export const noReminders = (cupboard: Cupboard): Outcome =>
     told("I say no more about what is left of this meal. Two hours at most on the table."),
   );
 
-/** Takes back the last thing that was done in the house. */
-export const undoInHouse = (cupboard: Cupboard): Outcome =>
-  orderedInHouse(cupboard, [{ type: "UndoLast" }], (house) =>
+/** Takes back the last thing that was done in the house, or to the buying list of this device. */
+export function undoInHouse(cupboard: Cupboard): Outcome {
+  const { house: before, kitchen, list } = cupboard;
+  const deed = lastHouseDeed(cupboard.log, kitchen.now);
+  // A tick that the house has to know of comes right after its deed there.
+  if (list.lastTick !== null && list.lastTick.at >= (deed?.at ?? 0)) return undoTick(list.lastTick, cupboard);
+  return orderedInHouse(cupboard, [{ type: "UndoLast" }], (house) =>
     told(
-      house.leftovers.size > cupboard.house.leftovers.size
-        ? "Undone: it is back again."
-        : "Undone, as far as what is left goes.",
+      sayUndone(before.wanted, house.wanted) ??
+        (house.leftovers.size > before.leftovers.size
+          ? "Undone: it is back again."
+          : "Undone, as far as what is left goes."),
     ),
   );
+}

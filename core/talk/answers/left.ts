@@ -4,6 +4,7 @@ import type { House, HouseLog } from "../../house/house.ts";
 import { leftoverId } from "../../house/leftover.ts";
 import type { Leftover, MadeDish, Place } from "../../house/leftover.ts";
 import type { HouseOrder } from "../../house/orders.ts";
+import type { DeviceList } from "../../shop/at-hand.ts";
 import { houseSentence } from "../../house/refusal.ts";
 import { standingOf, type Standing } from "../../house/standing.ts";
 import type { DishId } from "../../recipe/model.ts";
@@ -22,6 +23,8 @@ export interface Cupboard {
   readonly kitchen: Kitchen;
   readonly log: HouseLog;
   readonly house: House;
+  /** The buying list of this device. */
+  readonly list: DeviceList;
 }
 
 /** What is meant: something in the fridge, or a dish of the last meal that is not put away. */
@@ -30,10 +33,11 @@ export type LeftThing =
   | { readonly kind: "dish"; readonly dish: MadeDish };
 
 /** The cupboard of a household at a moment. */
-export const cupboardOf = (kitchen: Kitchen, { log }: Household): Cupboard => ({
+export const cupboardOf = (kitchen: Kitchen, { log, list }: Household): Cupboard => ({
   kitchen,
   log,
   house: log.house,
+  list,
 });
 
 const namesOf = (thing: LeftThing): readonly string[] =>
@@ -192,8 +196,9 @@ export const asksPlace = (dish: DishId, servings: number, before: string): Outco
   );
 };
 
-/** Whether the last thing that the cook did was done in the house: "undo that" means it then. */
+/** Whether the last thing that the cook did was done in the house, or to its buying list: "undo that" means it then. */
 export function isLastDeed(kitchen: Kitchen, log: HouseLog, lastInMeal: number): boolean {
-  const last = lastHouseDeed(log, kitchen.now);
-  return last !== null && last.at > lastInMeal;
+  const deed = lastHouseDeed(log, kitchen.now);
+  const tick = kitchen.household?.list.lastTick ?? null;
+  return (deed !== null && deed.at > lastInMeal) || (tick !== null && tick.at > lastInMeal);
 }

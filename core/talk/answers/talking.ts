@@ -51,6 +51,7 @@ export function stopTalking(kitchen: Kitchen): Outcome {
     say: "",
     orders: tried.ok ? orders : [],
     house: [],
+    list: [],
     voice: [{ type: "StopTalking" }],
     question: null,
   };

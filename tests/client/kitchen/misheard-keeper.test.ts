@@ -31,6 +31,7 @@ const plain: Reply = {
   orders: [],
   voice: [],
   house: [],
+  list: [],
   dialogue: silentDialogue,
 };
 const undoing: Reply = { ...plain, intent: { type: "UndoThat" }, orders: [{ type: "UndoLast" }] };

@@ -2,6 +2,7 @@ import { emptyLog } from "../../../core/cook/fold.ts";
 import { decideHouse, numberedInHouse } from "../../../core/house/decide.ts";
 import { appendHouse } from "../../../core/house/house.ts";
 import type { HouseLog } from "../../../core/house/house.ts";
+import { noDeviceList } from "../../../core/shop/at-hand.ts";
 import { houseTalk } from "../../../core/talk/house-talk.ts";
 import { silentDialogue } from "../../../core/talk/model.ts";
 import type { Dialogue, Kitchen } from "../../../core/talk/model.ts";
@@ -34,5 +35,5 @@ export function talk(log: HouseLog, ...lines: readonly (readonly [number, string
 export const kitchenOver = (log: HouseLog, minute: number, dialogue: Dialogue): Kitchen => ({
   ...kitchenAt(emptyLog, minute, dialogue),
   utteranceId: `left-${(count += 1)}`,
-  household: { log, talk: houseTalk },
+  household: { log, talk: houseTalk, list: noDeviceList },
 });

@@ -3,6 +3,7 @@ import { appendHouse } from "../../../core/house/house.ts";
 import type { HouseLog } from "../../../core/house/house.ts";
 import { emptyLog } from "../../../core/cook/fold.ts";
 import { taskId } from "../../../core/plan/model.ts";
+import { noDeviceList } from "../../../core/shop/at-hand.ts";
 import { houseTalk } from "../../../core/talk/house-talk.ts";
 import { silentDialogue } from "../../../core/talk/model.ts";
 import type { Kitchen } from "../../../core/talk/model.ts";
@@ -139,7 +140,7 @@ describe("what is in the fridge", () => {
     const log = evening([4, { type: "FinishTask", task: taskId("lantern-stew/halve") }]);
     const at2 = (minute: number, house: HouseLog) => ({
       ...kitchenAt(log, minute),
-      household: { log: house, talk: houseTalk },
+      household: { log: house, talk: houseTalk, list: noDeviceList },
     });
     const early = appendHouse(afterSupper(), []);
     expect(respond("undo that", at2(6, early)).orders).toEqual([{ type: "UndoLast" }]);

@@ -23,8 +23,11 @@ import { understand } from "../../../core/talk/understand.ts";
 import { nameWords, wordsOf } from "../../../core/talk/utterance.ts";
 import { isValueSlot, valueReaders } from "../../../core/talk/value-slots.ts";
 import { minutes } from "../../../core/units/quantity.ts";
-import { afterSupper, servings, store } from "../house/house-at.ts";
 import { foodsWith, lantern } from "./foods-at-hand.ts";
+import type { HouseLog } from "../../../core/house/house.ts";
+import type { HouseOrder } from "../../../core/house/orders.ts";
+import { afterSupper, give as giveHouse, servings, store } from "../house/house-at.ts";
+import { marketList } from "../shop/market-list.ts";
 import { evening, give, kitchenAt } from "./supper.ts";
 import { listenTo } from "../../voice/grammars.ts";
 import { isInGrammar } from "../../voice/judge-heard.ts";
@@ -65,6 +68,19 @@ const fifty = { low: minutes(50), high: minutes(50) };
 const corrected = kitchenAt(cooking, 10, {
   correctable: { utteranceId: "u0", intent: { type: "StartTimer", span: fifty, name: null } },
 });
+
+/** Somebody looks at a list, with things on it that no meal takes. */
+const shopping: Kitchen = {
+  ...calm,
+  household: {
+    ...householdOf(calm),
+    list: { ...marketList, isOpen: true },
+    log: [
+      { type: "WantThing", name: "kitchen paper" },
+      { type: "WantThing", name: "lemons" },
+    ].reduce<HouseLog>((log, order) => giveHouse(log, 9, order as HouseOrder), householdOf(calm).log),
+  },
+};
 
 const stored: Kitchen = { ...calm, household: { ...householdOf(calm), log: fridge } };
 
@@ -147,6 +163,7 @@ const pickerOf =
 
 function momentFor(entry: PhraseEntry): Kitchen {
   if (entry.occasion === "question") return asked;
+  if (entry.occasion === "listed" || entry.occasion === "shopping") return shopping;
   return entry.occasion === "corrected" ? corrected : entry.occasion === "ringing" ? ringing : calm;
 }
 
@@ -162,7 +179,7 @@ describe("the phrasebook", () => {
     expect([...ways].filter(([, count]) => count < 6)).toEqual([]);
   });
 
-  for (const [name, kitchen] of Object.entries({ calm, ringing, asked, corrected, stored })) {
+  for (const [name, kitchen] of Object.entries({ calm, ringing, asked, corrected, stored, shopping })) {
     it(`[C2] every sentence the recogniser can hear is understood as the intent it came from (${name})`, () => {
       const { rules } = grammarFor(kitchen);
       const types = new Set<string>(phrasebook.map(({ intent }) => intent));

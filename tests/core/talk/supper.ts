@@ -8,6 +8,7 @@ import { dishId, ingredientId, mealId } from "../../../core/recipe/model.ts";
 import { appendHouse, emptyHouseLog } from "../../../core/house/house.ts";
 import type { HouseLog } from "../../../core/house/house.ts";
 import { madeMeal } from "../../../core/house/made-meal.ts";
+import { noDeviceList } from "../../../core/shop/at-hand.ts";
 import { houseTalk } from "../../../core/talk/house-talk.ts";
 import type { Dialogue, Kitchen } from "../../../core/talk/model.ts";
 import { explainPlan } from "../../../core/talk/explain-plan.ts";
@@ -199,8 +200,8 @@ export function kitchenAt(log: MealLog, minute: number, dialogue: Partial<Dialog
     dialogue: { ...silentDialogue, ...dialogue },
     utteranceId: `u${(count += 1)}`,
     explain: explainPlan,
-    household: { log: houseOf(log), talk: houseTalk },
     foods: null,
+    household: { log: houseOf(log), talk: houseTalk, list: noDeviceList },
   };
 }
 
