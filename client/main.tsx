@@ -61,6 +61,7 @@ computed(() => JSON.stringify([settings.value.voice, settings.value.respellings]
 const store = createMealStore(clock, (sentence) => caller.tell(sentence));
 const house = signal<HouseKeeper | null>(null);
 const foods = signal<FoodsAtHand | null>(null);
+const buying = lazyBuyingDesk(clock);
 const caller = createCaller(clock, store, sound, async () => (await import("./kitchen/words.ts")).words, {
   house,
   foods,
@@ -95,7 +96,7 @@ showPage(
     sayAloud: (text) => void sound.say(text, { priority: "answer" }),
     trial,
     misheard,
-    buying: lazyBuyingDesk(),
+    buying,
     house,
     awake: computed(() => dark.value ?? notice.value),
     wake: () => {
@@ -111,4 +112,11 @@ keepFoods(foods, {
   state: store.houseLine.state,
   begunAt: computed(() => store.session.value?.begunAt ?? null),
 });
-keepHouse(house, { clock, meal: store, line: store.houseLine, tell: caller.tell, remark: caller.remark });
+keepHouse(house, {
+  clock,
+  meal: store,
+  line: store.houseLine,
+  buying,
+  tell: caller.tell,
+  remark: caller.remark,
+});

@@ -1,11 +1,13 @@
-import { signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 import * as z from "zod/mini";
 import { buyingPath } from "../../core/sync/buying-path.ts";
 import type { BuyingRequest } from "../../core/sync/buying-request.ts";
+import { ownLine, tickedAfter } from "../../core/shop/at-hand.ts";
+import type { DeviceList, ListOrder } from "../../core/shop/at-hand.ts";
 import type { WrittenList } from "../../core/shop/written-list.ts";
+import type { Instant } from "../../core/units/quantity.ts";
 import { parseJson, readItem } from "../storage/kept-log.ts";
-import type { BuyingDesk, KeptList } from "./buying-model.ts";
-import { ownLine } from "./own-line.ts";
+import type { BuyingDesk, HandedOver, KeptList } from "./buying-model.ts";
 
 const line = z.object({
   id: z.string(),
@@ -90,10 +92,12 @@ function store(kept: KeptList | null): void {
   }
 }
 
-function withTick(before: KeptList, id: string): KeptList {
-  const { ticked } = before;
-  const isIn = ticked.includes(id);
-  return { ...before, ticked: isIn ? ticked.filter((one) => one !== id) : [...ticked, id] };
+type LastTick = DeviceList["lastTick"];
+
+/** A tick that is taken back becomes what it was before. */
+function tickOf(order: ListOrder, { ticked }: KeptList, last: LastTick): ListOrder {
+  if (order.type !== "UndoTick" || last === null) return order;
+  return { type: ticked.includes(last.line) ? "Untick" : "Tick", line: last.line };
 }
 
 function withOwn(before: KeptList, thing: string): KeptList {
@@ -102,39 +106,77 @@ function withOwn(before: KeptList, thing: string): KeptList {
   return isNew ? { ...before, own: [...before.own, plain] } : before;
 }
 
-/** The list that this browser keeps. @param newId tells one list from another */
-export function createBuyingDesk(newId: () => string): BuyingDesk {
-  const kept = signal<KeptList | null>(readKept());
-  const keep = (now: KeptList | null): void => {
-    kept.value = now;
-    store(now);
+/** What lies on the desk. */
+class Sheet {
+  readonly kept = signal<KeptList | null>(readKept());
+  readonly isOpen = signal(false);
+  readonly lastTick = signal<LastTick>(null);
+
+  readonly keep = (then: KeptList | null): void => {
+    this.kept.value = then;
+    store(then);
   };
-  const change = (by: (before: KeptList) => KeptList): void => {
-    const before = kept.peek();
-    if (before !== null) keep(by(before));
+
+  readonly change = (by: (before: KeptList) => KeptList): void => {
+    const before = this.kept.peek();
+    if (before !== null) this.keep(by(before));
   };
+
+  /** Another list, or none: the last tick was on the one before. */
+  readonly lay = (list: KeptList | null): void => {
+    this.keep(list);
+    this.lastTick.value = null;
+  };
+
+  readonly obey = (order: ListOrder, at: Instant): void => {
+    const last = this.lastTick.peek();
+    this.change((before) => ({ ...before, ticked: tickedAfter(before.ticked, tickOf(order, before, last)) }));
+    this.lastTick.value = order.type === "UndoTick" ? null : { line: order.line, at };
+  };
+
+  readonly handOver = (): readonly HandedOver[] => {
+    const before = this.kept.peek();
+    if (before === null || before.own.length === 0) return [];
+    const { own, ticked } = before;
+    const ids = own.map(ownLine);
+    this.keep({ ...before, own: [], ticked: ticked.filter((id) => !ids.includes(id)) });
+    return own.map((name) => ({ name, isBought: ticked.includes(ownLine(name)) }));
+  };
+}
+
+/**
+ * The list that this browser keeps.
+ * @param newId tells one list from another
+ * @param now when a line is ticked, so that "undo" takes back what was done last
+ */
+export function createBuyingDesk(newId: () => string, now: () => Instant): BuyingDesk {
+  const sheet = new Sheet();
+  const { kept, isOpen, lastTick } = sheet;
   const make = async (
     wanted: BuyingRequest,
-    rest: (now: WrittenList) => Pick<KeptList, "own" | "ticked">,
+    rest: (made: WrittenList) => Pick<KeptList, "own" | "ticked">,
   ): Promise<string | null> => {
     const asked = await ask(wanted);
     if ("sentence" in asked) return asked.sentence;
-    keep({ id: newId(), ...asked, wanted, ...rest(asked.list) });
+    sheet.lay({ id: newId(), ...asked, wanted, ...rest(asked.list) });
     return null;
   };
   return {
     kept,
+    device: computed(() => ({ made: kept.value, isOpen: isOpen.value, lastTick: lastTick.value })),
     begin: (wanted) => make(wanted, () => ({ own: unticked(kept.peek()), ticked: [] })),
     change: (wanted) =>
-      make(wanted, (now) => {
+      make(wanted, (made) => {
         const before = kept.peek();
         return before === null
           ? { own: [], ticked: [] }
-          : { own: before.own, ticked: stillTicked(before, now) };
+          : { own: before.own, ticked: stillTicked(before, made) };
       }),
-    tick: (id) => change((before) => withTick(before, id)),
-    write: (thing) => change((before) => withOwn(before, thing)),
-    throwAway: () => keep(null),
+    obey: (orders) => orders.forEach((order) => sheet.obey(order, now())),
+    write: (thing) => sheet.change((before) => withOwn(before, thing)),
+    handOver: sheet.handOver,
+    look: (looks) => (isOpen.value = looks),
+    throwAway: () => sheet.lay(null),
   };
 }
 

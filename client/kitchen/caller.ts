@@ -183,7 +183,7 @@ function actorOf(
     replied.value = { reply, before: dialogue.peek() };
     dialogue.value = reply.dialogue;
     cueLoop.answer(reply.say, () => store.give(reply.orders));
-    house.peek()?.give(reply.house);
+    house.peek()?.give(reply.house, reply.list);
     for (const order of reply.voice) obey(order, sound, clock, quietUntil);
     if (reply.say === "") return reply;
     write({ who: "caller", text: reply.say, how: "answer", understood: null });

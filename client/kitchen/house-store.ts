@@ -44,17 +44,24 @@ function follow(house: HouseLine, { outbox, confirmed, line }: Joint): () => voi
     outbox.confirm(new Set(events.map(({ command }) => command)));
     keepHouse(confirmed.value.events);
   };
+  // What is told while the answer to a join is under way may be newer than that.
+  let meanwhile: readonly HouseEvent[] = [];
   const join = async (): Promise<void> => {
+    meanwhile = [];
     const told = await house.ask("house", null).catch(() => null);
     // No answer: the next join asks again.
     if (told === null) return;
-    take(emptyHouseLog, eventsIn(told));
+    take(emptyHouseLog, [...eventsIn(told), ...meanwhile]);
     await outbox.flush(line);
   };
   const stopJoining = effect(() => {
     if (house.state.value === "joined") untracked(() => void join());
   });
-  const stopListening = house.onEvents((told) => take(confirmed.value, eventsIn(told)));
+  const stopListening = house.onEvents((told) => {
+    const events = eventsIn(told);
+    meanwhile = [...meanwhile, ...events];
+    take(confirmed.value, events);
+  });
   return () => {
     stopJoining();
     stopListening();

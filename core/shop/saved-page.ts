@@ -87,7 +87,8 @@ export function savedPage(
 </head>
 <body data-list="stovecall list ${escaped(id)}">
 <h1>What to buy for ${escaped(title)}</h1>
-<p>${escaped(dishes.join("; "))}.</p>
+${dishes.length === 0 ? "" : `<p>${escaped(dishes.join("; "))}.</p>`}
+${dishes.length === 0 ? "" : `<p>${escaped(dishes.join("; "))}.</p>`}
 ${fridge.length === 0 ? "" : `<p><b>Left from before:</b> ${escaped(fridge.join(" "))}</p>`}
 ${told("Use up first", useFirst)}
 <main>${sections.map(section).join("\n")}</main>

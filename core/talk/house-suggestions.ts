@@ -1,4 +1,5 @@
 import { leftToBuy, listAtHand } from "../shop/at-hand.ts";
+import { isThing } from "./answers/list-words.ts";
 import { isSomethingLeft } from "./left-names.ts";
 import type { Household, Kitchen } from "./model.ts";
 import { nameWords } from "./utterance.ts";
@@ -15,7 +16,9 @@ export function houseSuggestions(kitchen: Kitchen, { list, log: { house } }: Hou
     const [first] = hand === null ? [] : leftToBuy(hand);
     const tick = first === undefined ? [] : [`I have the ${nameWords(first.name).join(" ")}`];
     const ask = hand === null ? [] : ["what is on the list"];
-    return [...new Set([...answers, ...tick, ...ask, "add lemons to the list", "undo that"])].slice(0, 5);
+    const isOn = hand?.lines.some((line) => isThing(line, "lemons")) === true;
+    const add = isOn ? [] : ["add lemons to the list"];
+    return [...new Set([...answers, ...tick, ...ask, ...add, "undo that"])].slice(0, 5);
   }
   return isSomethingLeft(kitchen, house)
     ? ["what is left in the fridge", ...always]

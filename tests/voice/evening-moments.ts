@@ -89,7 +89,7 @@ async function shoppingFor(kitchen: Kitchen): Promise<Kitchen> {
   const [foods, places] = [await loadFoods("recipes"), await loadPlaces("recipes")];
   if (session === null || !foods.ok || !places.ok) throw new Error("no list can be made");
   const meals = [session.meal];
-  const list = buyingList({ meals, foods: foods.value, places: places.value, house: [] });
+  const list = buyingList({ meals, foods: foods.value, places: places.value, house: [], fridge: [] });
   const wants = ["candles", "nutmeg"].map((name, index) => ({
     seq: index + 1,
     at: kitchen.now,

@@ -4,7 +4,7 @@ import type { Galley } from "../galley.ts";
 import { Sheet } from "../parts/sheet.tsx";
 import { useLazy } from "../parts/use-lazy.ts";
 import type { BuyingProps, Shopping } from "./buying-props.ts";
-import { leftToBuy } from "./left-to-buy.ts";
+import { atHand, leftWords } from "./at-hand.ts";
 import { useDesk } from "./use-desk.ts";
 
 interface DoorProps {
@@ -24,20 +24,29 @@ export function BuyingDoor({ galley, meals, shopping, onShopping }: DoorProps) {
   const desk = useDesk(galley.buying, link);
   // Fetched before it is wanted: in the shop there is no server to fetch it from.
   const page = useLazy(load, link);
-  const kept = desk?.kept.value ?? null;
+  const keeper = galley.house.value;
+  const hand = atHand(desk, keeper);
   return (
     <>
-      {kept !== null && (
+      {(hand !== null || keeper !== null) && (
         <aside aria-label="What to buy">
           <button type="button" class="key key-small" onClick={() => onShopping({ for: "kept" })}>
-            Your list for {kept.list.title}: {leftToBuy(kept)}
+            {hand === null
+              ? "Write a list of what to buy"
+              : `Your list for ${hand.list.title}: ${leftWords(hand)}`}
           </button>
         </aside>
       )}
       {shopping !== null && (
         <Sheet title="What to buy" kind="wide" onClose={() => onShopping(null)}>
           {desk !== null && page.state === "here" ? (
-            <page.Inside desk={desk} meals={meals} shopping={shopping} onClose={() => onShopping(null)} />
+            <page.Inside
+              galley={galley}
+              desk={desk}
+              meals={meals}
+              shopping={shopping}
+              onClose={() => onShopping(null)}
+            />
           ) : (
             <p role="status">
               {page.state === "failed" ? "The list cannot be opened while the server is away." : "Opening."}

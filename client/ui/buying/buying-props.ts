@@ -1,5 +1,6 @@
 import type { MealCard } from "../../../core/sync/protocol.ts";
 import type { BuyingRequest } from "../../../core/sync/buying-request.ts";
+import type { Galley } from "../galley.ts";
 import type { BuyingDesk } from "../../kitchen/buying-model.ts";
 
 /** A meal with the servings that the cook has chosen for its dishes. */
@@ -9,6 +10,7 @@ export type MealToBuy = BuyingRequest["meals"][number];
 export type Shopping = { readonly for: "meal"; readonly meal: MealToBuy } | { readonly for: "kept" };
 
 export interface BuyingProps {
+  readonly galley: Galley;
   readonly desk: BuyingDesk;
   /** The meals that a list can be made for. */
   readonly meals: readonly MealCard[];

@@ -1,32 +1,35 @@
 import type { WrittenLine, WrittenSection } from "../../../core/shop/written-list.ts";
-import type { KeptList } from "../../kitchen/buying-model.ts";
-import { shownList } from "./shown-list.ts";
+import type { HandLine, ListAtHand } from "../../../core/shop/at-hand.ts";
 
 interface SectionsProps {
-  readonly kept: KeptList;
-  readonly onTick: (line: string) => void;
+  readonly hand: ListAtHand;
+  /** Ticks a line, or has it back. */
+  readonly onTurn: (line: HandLine) => void;
 }
 
 /** The places of the shop one after another. What is ticked sinks in its place, and a place that is done below the others. */
-export function BuyingSections({ kept, onTick }: SectionsProps) {
-  const { ticked } = kept;
-  const list = shownList(kept);
-  const isDone = ({ kind, lines }: WrittenSection): boolean =>
-    kind === "buy" && lines.every(({ id }) => ticked.includes(id));
+export function BuyingSections({ hand, onTurn }: SectionsProps) {
+  const { list } = hand;
+  const lineOf = new Map(hand.lines.map((line) => [line.id, line]));
+  const isTicked = ({ id }: WrittenLine): boolean => lineOf.get(id)?.isTicked === true;
+  const isDone = ({ kind, lines }: WrittenSection): boolean => kind === "buy" && lines.every(isTicked);
   return (
     <div class="buying-places">
       {sunk(list.sections, isDone).map((section) => (
         <section key={`${section.kind} ${section.name}`} class={isDone(section) ? "is-done" : ""}>
           <h3>{section.name}</h3>
           <ul>
-            {sunk(section.lines, ({ id }) => ticked.includes(id)).map((line) => (
-              <Row
-                key={line.id}
-                line={line}
-                isTicked={ticked.includes(line.id)}
-                onTick={section.kind === "enough" ? null : () => onTick(line.id)}
-              />
-            ))}
+            {sunk(section.lines, isTicked).map((line) => {
+              const known = lineOf.get(line.id);
+              return (
+                <Row
+                  key={line.id}
+                  line={line}
+                  isTicked={isTicked(line)}
+                  onTick={known === undefined ? null : () => onTurn(known)}
+                />
+              );
+            })}
           </ul>
         </section>
       ))}

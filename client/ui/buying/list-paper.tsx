@@ -1,7 +1,6 @@
 import { buyingCaution } from "../../../core/shop/written-list.ts";
 import type { WrittenLine } from "../../../core/shop/written-list.ts";
-import type { KeptList } from "../../kitchen/buying-model.ts";
-import { shownList } from "./shown-list.ts";
+import type { ListAtHand } from "../../../core/shop/at-hand.ts";
 
 /** How the list is set, so that it fits: the larger the better. */
 export interface ListSetting {
@@ -11,14 +10,14 @@ export interface ListSetting {
 }
 
 interface ListPaperProps {
-  readonly kept: KeptList;
+  readonly hand: ListAtHand;
   readonly setting: ListSetting;
 }
 
 /** The list on one page, black on white, with boxes to tick. */
-export function ListPaper({ kept, setting }: ListPaperProps) {
-  const { ticked } = kept;
-  const list = shownList(kept);
+export function ListPaper({ hand, setting }: ListPaperProps) {
+  const { list } = hand;
+  const ticked = new Set(hand.lines.flatMap(({ id, isTicked }) => (isTicked ? [id] : [])));
   const size = { fontSize: `${setting.points}pt` };
   return (
     <>
@@ -26,7 +25,8 @@ export function ListPaper({ kept, setting }: ListPaperProps) {
         <h1>What to buy for {list.title}</h1>
       </header>
       <p class="list-dishes">
-        {list.dishes.join("; ")}.{list.fridge.length > 0 && ` Left from before: ${list.fridge.join(" ")}`}
+        {list.dishes.length > 0 && `${list.dishes.join("; ")}.`}
+        {list.fridge.length > 0 && ` Left from before: ${list.fridge.join(" ")}`}
         {list.useFirst.length > 0 && ` Use up first: ${list.useFirst.join("; ")}.`}
       </p>
       <div class="list-places" style={{ ...size, columnCount: setting.columns }}>
@@ -38,7 +38,7 @@ export function ListPaper({ kept, setting }: ListPaperProps) {
                 <Row
                   key={line.id}
                   line={line}
-                  mark={kind === "enough" ? "none" : ticked.includes(line.id) ? "done" : "open"}
+                  mark={kind === "enough" ? "none" : ticked.has(line.id) ? "done" : "open"}
                 />
               ))}
             </ul>

@@ -1,6 +1,6 @@
 import { render } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import type { KeptList } from "../../kitchen/buying-model.ts";
+import type { ListAtHand } from "../../../core/shop/at-hand.ts";
 import { ListPaper, type ListSetting } from "./list-paper.tsx";
 
 /** From what is easiest to read to what holds the most; smaller letters than seven points are not set. */
@@ -10,9 +10,9 @@ const settings: readonly ListSetting[] = [
 ];
 
 /** While it is looked at, whatever is printed is the list: set up as the browser begins to print, taken away afterwards. */
-export function useListPaper(kept: KeptList | null): void {
-  const latest = useRef(kept);
-  latest.current = kept;
+export function useListPaper(hand: ListAtHand | null): void {
+  const latest = useRef(hand);
+  latest.current = hand;
   useEffect(() => {
     const paper = document.createElement("section");
     const lay = (): void => {
@@ -36,9 +36,9 @@ export function useListPaper(kept: KeptList | null): void {
 }
 
 /** In the largest letters with which all of it stands on the page. */
-function layOut(paper: HTMLElement, kept: KeptList): void {
+function layOut(paper: HTMLElement, hand: ListAtHand): void {
   for (const setting of settings) {
-    render(<ListPaper kept={kept} setting={setting} />, paper);
+    render(<ListPaper hand={hand} setting={setting} />, paper);
     const list = paper.querySelector(".list-places");
     const isWhole =
       list === null ||

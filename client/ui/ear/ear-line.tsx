@@ -9,8 +9,8 @@ import { TypeLine } from "./type-line.tsx";
 
 interface EarLineProps {
   readonly galley: Galley;
-  /** Begins a check of the ear. */
-  readonly onCheck: () => void;
+  /** Begins a check of the ear; null: not from here. */
+  readonly onCheck: (() => void) | null;
 }
 
 /** Whether the kitchen listens, what it heard and understood, and what the caller said last. */
@@ -57,7 +57,7 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
           <TypeLine onSay={caller.hearTyped} onClose={() => setTyping(false)} />
         ) : (
           <>
-            {noise === "too-loud" ? (
+            {noise === "too-loud" && onCheck !== null ? (
               <button type="button" class="key key-small check-ear" onClick={onCheck}>
                 Check the ear
               </button>

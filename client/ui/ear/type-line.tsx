@@ -20,7 +20,10 @@ export function TypeLine({ onSay, onClose }: TypeLineProps) {
         setText("");
       }}
       onKeyDown={(event) => {
-        if (event.key === "Escape") onClose();
+        if (event.key !== "Escape") return;
+        // It closes this line, and not what the line is laid over.
+        event.preventDefault();
+        onClose();
       }}
     >
       <input

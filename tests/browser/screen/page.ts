@@ -133,7 +133,10 @@ function show(scene: Scene): ScreenBench {
     newId: () => crypto.randomUUID(),
   });
   // The test answers what it asks the server.
-  const desk = createBuyingDesk(() => crypto.randomUUID());
+  const desk = createBuyingDesk(
+    () => crypto.randomUUID(),
+    () => now.value,
+  );
   const trial = signal<EarTrial | null>(null);
   const settings = signal<Settings>({
     ...defaultSettings,

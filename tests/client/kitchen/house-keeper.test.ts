@@ -1,5 +1,7 @@
 import { signal } from "@preact/signals";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { createBuyingDesk } from "../../../client/kitchen/buying-desk.ts";
+import type { BuyingDesk } from "../../../client/kitchen/buying-model.ts";
 import { createHouseKeeper } from "../../../client/kitchen/house-keeper.ts";
 import type { HouseKeeper } from "../../../client/kitchen/house-keeper.ts";
 import type { Session } from "../../../core/cook/session.ts";
@@ -11,6 +13,8 @@ import type { HandLine } from "./house-line.ts";
 const now = signal(at(120));
 let hand: HandLine;
 let remarks: string[];
+let told: string[];
+let desk: BuyingDesk;
 let open: HouseKeeper[];
 
 function page(): HouseKeeper {
@@ -18,7 +22,8 @@ function page(): HouseKeeper {
     clock: { now, read: () => now.value },
     meal: { session: signal<Session | null>(null) },
     line: hand.line,
-    tell: () => undefined,
+    buying: async () => desk,
+    tell: (sentence) => told.push(sentence),
     remark: (sentence) => remarks.push(sentence),
   });
   open.push(keeper);
@@ -33,7 +38,11 @@ beforeEach(async () => {
   hand = handLine(() => now.value);
   hand.household.note(supper);
   hand.join();
-  [remarks, open] = [[], []];
+  [remarks, told, open] = [[], [], []];
+  desk = createBuyingDesk(
+    () => "list",
+    () => now.value,
+  );
 });
 afterEach(() => {
   for (const keeper of open) keeper.close();
