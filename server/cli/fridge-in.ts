@@ -8,7 +8,7 @@ import { houseIn } from "./with-house.ts";
 export function houseIfKnown(folder: string): House | null {
   const house = houseIn(folder);
   if (house.ok) return house.value;
-  printMessage(`${house.error} So nothing is known of the fridge.`);
+  printMessage(`${house.error} So nothing is known of the house.`);
   return null;
 }
 

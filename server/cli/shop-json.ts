@@ -99,7 +99,7 @@ const fridgeLineJson = ({ kind, leftover, say }: FridgeLine): FridgeLineJson => 
   say,
 });
 
-/** The list as `shop --json` prints it. */
+/** The list as `shop --json` prints it, apart from what is wanted besides. */
 export const shopJson = (list: BuyingList, meals: readonly CookingMeal[]): ShopJson => ({
   meals: meals.map(({ id, dishes }) => ({
     meal: id,

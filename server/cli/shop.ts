@@ -1,7 +1,9 @@
 import { randomUUID } from "node:crypto";
 import { writeFile } from "node:fs/promises";
+import type { WantedThings } from "../../core/house/wanted.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { MOST_SERVINGS, scaleDish, type Servings } from "../../core/recipe/scale.ts";
+import { listAtHand } from "../../core/shop/at-hand.ts";
 import { buyingList } from "../../core/shop/buying-list.ts";
 import { savedPage } from "../../core/shop/saved-page.ts";
 import { writtenList, type WrittenList } from "../../core/shop/written-list.ts";
@@ -25,9 +27,11 @@ const help = `shop MEAL …: print what to buy for a meal, or one list for sever
   --have FILE        what is in the house, a line for each thing: "3 onions", "half a head of garlic"; "oil" alone means
                      that there is some. A line that cannot be read is told by its number, and nothing is taken off for it
   --data DIR         ${dataFolderHelp}; what is left from
-                     before is told: of these dishes it is yours to cook fewer, nothing is taken off for it
+                     before is told: of these dishes it is yours to cook fewer, nothing is taken off for it. What is
+                     wanted besides the meals is in it too, and stands under "also wanted"
   --page FILE        write the list as a page to be ticked; it opens on a phone, without this machine or a network
-  --json             one object: meals, buy, ifYouLike, look, enough, fridge, useFirst, notNeeded, caution. Each line has name, food
+  --json             one object: meals, buy, ifYouLike, look, enough, fridge, useFirst, notNeeded, caution, and
+                     alsoWanted, the names of what is wanted besides. Each line has name, food
                      (its name in the table of foods), place, buy (in words), amounts, pieces, parts, grams (without
                      peel), boughtGrams (with it), notes, for (dish, amount and item), inHouse and notReckoned (what is
                      there but could not be taken off); null is not known, never nought
@@ -129,21 +133,30 @@ async function run(args: readonly string[]): Promise<ExitCode> {
   if (!meals.ok || !have.ok || !foods.ok || !places.ok) return exit.refused;
   for (const { line, sentence } of have.value.mistakes)
     printMessage(`${wanted.value.have ?? ""}, line ${line}: ${sentence} Nothing was taken off for it.`);
+  const house = houseIfKnown(wanted.value.folder);
   const list = buyingList({
     meals: meals.value,
     foods: foods.value,
     places: places.value,
     house: have.value.house,
-    fridge: fridgeFor(houseIfKnown(wanted.value.folder), {
+    fridge: fridgeFor(house, {
       meals: meals.value,
       foods: foods.value,
       written: have.value.house,
     }),
   });
-  const written = writtenList(list, meals.value);
-  printData(wanted.value.json ? JSON.stringify(shopJson(list, meals.value)) : shopText(written));
+  const besides = new Map([...(house?.wanted ?? [])].filter(([, { boughtAt }]) => boughtAt === null));
+  const written = withWanted(writtenList(list, meals.value), besides);
+  const alsoWanted = [...besides.values()].map(({ name }) => name);
+  printData(
+    wanted.value.json ? JSON.stringify({ ...shopJson(list, meals.value), alsoWanted }) : shopText(written),
+  );
   return writePage(wanted.value.page, written);
 }
+
+/** The list with what is wanted besides, where no meal takes that already. */
+const withWanted = (list: WrittenList, wanted: WantedThings): WrittenList =>
+  listAtHand({ list, own: [], ticked: [] }, wanted)?.list ?? list;
 
 async function writePage(file: string | null, list: WrittenList): Promise<ExitCode> {
   if (file === null) return exit.right;

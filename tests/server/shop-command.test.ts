@@ -1,7 +1,9 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { parseHouseEvent } from "../../core/house/parse.ts";
+import { instant } from "../../core/units/quantity.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
 import type { ShopJson } from "../../server/cli/shop-json.ts";
 import { shopCommand } from "../../server/cli/shop.ts";
@@ -10,6 +12,9 @@ import { holdLog } from "../../server/store/hold-log.ts";
 import { at } from "../core/cook/supper.ts";
 import { afterSupper, give, made, servings, store, supper } from "../core/house/house-at.ts";
 import { keepHouse } from "./kept-house.ts";
+import { Household } from "../../server/kitchen/household.ts";
+import { openMealDatabase } from "../../server/store/open-meal-database.ts";
+import { SqliteHouseStore } from "../../server/store/sqlite-house-store.ts";
 import { loadPlaces } from "../../server/pantry/load-places.ts";
 
 let folder = "";
@@ -41,6 +46,23 @@ function soupInTheFridge(): void {
   keepHouse(folder, give(noted, 130, store("lentil-soup", servings(3))));
 }
 
+/** The house of the folder wants these. */
+function want(...names: readonly string[]): void {
+  const opened = openMealDatabase(folder);
+  if (!opened.ok) throw new Error(opened.error.code);
+  let ids = 0;
+  const parts = { now: () => instant(1_000), newId: () => `id-${(ids += 1)}` };
+  const house = Household.open({ store: new SqliteHouseStore(opened.value, parseHouseEvent), ...parts });
+  if (!house.ok) throw new Error(house.error.code);
+  for (const name of names) {
+    const order = (type: "WantThing" | "BuyThing") =>
+      house.value.order({ id: parts.newId(), at: 1_000, order: { type, name: name.replace("!", "") } });
+    order("WantThing");
+    if (name.endsWith("!")) order("BuyThing");
+  }
+  opened.value.close();
+}
+
 const write = (name: string, text: string): string => {
   writeFileSync(join(folder, name), text);
   return join(folder, name);
@@ -66,6 +88,27 @@ describe("the buying list on the command line", () => {
     );
     expect(text).toContain("this list checks no diet and no allergy");
     expect(text).not.toMatch(/\bwater:/);
+  });
+
+  it("[B44] what the house wants besides stands under also wanted, and in --json; what was bought does not", async () => {
+    want("kitchen paper", "lemon", "candles!");
+    expect([await shop("welcome-supper"), told]).toEqual([0, []]);
+    const at = out.indexOf("ALSO WANTED");
+    // The lemons are on the list for a meal.
+    expect(out.slice(at, at + 3)).toEqual(["ALSO WANTED", "[ ]  kitchen paper", ""]);
+    expect(await json("welcome-supper")).toMatchObject({ alsoWanted: ["kitchen paper", "lemon"] });
+  });
+
+  it("[B44] where no log can be read nothing is known to be wanted, that is told, and the list is made", async () => {
+    for (const name of readdirSync(folder)) rmSync(join(folder, name));
+    expect(await json("welcome-supper")).toMatchObject({ alsoWanted: [], fridge: [] });
+    expect(readdirSync(folder)).toEqual([]);
+    write(
+      "stovecall.db",
+      "no log at all, but some text that is longer than a header of such a file would be".repeat(20),
+    );
+    told = [];
+    expect([await shop("welcome-supper"), told.length]).toEqual([0, 1]);
   });
 
   it("[B24] every ingredient of every dish is on the list, but for the water", async () => {
@@ -191,8 +234,8 @@ describe("the buying list on the command line", () => {
     writeFileSync(join(folder, "stovecall.db"), "no log at all, and long enough for one".repeat(60));
     expect(await shop("welcome-supper")).toBe(0);
     expect(told).toEqual([
-      `There is no meal log in ${bare}. Cook a meal first, or name its folder after --data. So nothing is known of the fridge.`,
-      expect.stringMatching(/is damaged.* So nothing is known of the fridge\.$/),
+      `There is no meal log in ${bare}. Cook a meal first, or name its folder after --data. So nothing is known of the house.`,
+      expect.stringMatching(/is damaged.* So nothing is known of the house\.$/),
     ]);
   });
 

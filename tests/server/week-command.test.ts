@@ -157,7 +157,7 @@ describe("what is in the fridge as the week begins", () => {
     const bare = join(folder, "bare");
     expect(await runCli(["week", "tide-week", "--data", bare], [weekCommand])).toBe(1);
     expect(told).toEqual([
-      expect.stringMatching(/^There is no meal log in .* So nothing is known of the fridge\.$/),
+      expect.stringMatching(/^There is no meal log in .* So nothing is known of the house\.$/),
     ]);
     expect(out[0]).toBe("A Week of Tides, for 2");
   });

@@ -11,6 +11,7 @@ import { madeMeal } from "../../core/house/made-meal.ts";
 import { foodTalk } from "../../core/talk/food-talk.ts";
 import { keyOfThing } from "../../core/house/wanted.ts";
 import { buyingList } from "../../core/shop/buying-list.ts";
+import { fridgeUnknown } from "../../core/shop/from-fridge.ts";
 import { writtenList } from "../../core/shop/written-list.ts";
 import { loadFoods } from "../../server/pantry/load-foods.ts";
 import { loadPlaces } from "../../server/pantry/load-places.ts";
@@ -89,7 +90,13 @@ async function shoppingFor(kitchen: Kitchen): Promise<Kitchen> {
   const [foods, places] = [await loadFoods("recipes"), await loadPlaces("recipes")];
   if (session === null || !foods.ok || !places.ok) throw new Error("no list can be made");
   const meals = [session.meal];
-  const list = buyingList({ meals, foods: foods.value, places: places.value, house: [], fridge: [] });
+  const list = buyingList({
+    meals,
+    foods: foods.value,
+    places: places.value,
+    house: [],
+    fridge: fridgeUnknown,
+  });
   const wants = ["candles", "nutmeg"].map((name, index) => ({
     seq: index + 1,
     at: kitchen.now,
