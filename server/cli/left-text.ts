@@ -3,7 +3,7 @@ import type { Leftover } from "../../core/house/leftover.ts";
 import { firstToUse, isToEat, standingOf } from "../../core/house/standing.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import { columns, wrapped, type Column } from "./columns.ts";
-import { amountOf, becauseOf, leftCaution, toDo } from "./left-words.ts";
+import { amountOf, becauseOf, leftCaution, stateOf, toDo } from "./left-words.ts";
 
 const width = 80;
 
@@ -14,7 +14,7 @@ const shape: readonly Column[] = [
 ];
 
 const inWords = (leftovers: readonly Leftover[], now: Instant): string =>
-  leftovers.map((one) => `${one.name}, ${amountOf(one)}, ${toDo(one, now)}`).join("; ");
+  leftovers.map((one) => `${one.name}, ${amountOf(one)}, ${stateOf(one, now)}`).join("; ");
 
 const line = (name: string, leftovers: readonly Leftover[], now: Instant): readonly string[] =>
   leftovers.length === 0 ? [] : wrapped(`${name}: ${inWords(leftovers, now)}.`, width);

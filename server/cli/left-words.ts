@@ -1,6 +1,6 @@
 import type { Leftover } from "../../core/house/leftover.ts";
 import { servingsFigure } from "../../core/house/servings-words.ts";
-import { standingOf } from "../../core/house/standing.ts";
+import { standingOf, type Standing } from "../../core/house/standing.ts";
 import { sources } from "../../core/keeping/sources-table.ts";
 import type { Instant } from "../../core/units/quantity.ts";
 import { dayFigure, momentFigure } from "../kitchen/wall.ts";
@@ -13,23 +13,26 @@ export const leftCaution =
 export const amountOf = ({ rest, servingsOf }: Pick<Leftover, "rest" | "servingsOf">): string =>
   rest.kind === "words" ? rest.words : servingsFigure(rest.servings, servingsOf);
 
-/** What to do with it: "use by Fri, Jan 4". */
-export function toDo(leftover: Leftover, now: Instant): string {
+/** How it stands with it: "use by Fri, Jan 4", "heated at 6:04 pm on Fri, Jan 4". */
+export function stateOf(leftover: Leftover, now: Instant): string {
   const { useBy, heatedAt } = leftover;
-  const heated = heatedAt === null ? "" : `heated at ${momentFigure(heatedAt)}`;
-  switch (standingOf(leftover, now)) {
-    case "good":
-      return `use by ${dayFigure(useBy)}`;
-    case "past-best":
-      return "past its best: use it soon";
-    case "spent":
-      return `past its day, ${dayFigure(useBy)}: throw it away`;
-    case "heated":
-      return `${heated}: eat it now`;
-    case "heated-long":
-      return `${heated}: throw away what is left of it`;
-  }
+  if (heatedAt !== null) return `heated at ${momentFigure(heatedAt)}`;
+  const standing = standingOf(leftover, now);
+  if (standing === "spent") return `past its day, ${dayFigure(useBy)}`;
+  return standing === "past-best" ? "past its best" : `use by ${dayFigure(useBy)}`;
 }
+
+const deeds: Readonly<Record<Standing, string>> = {
+  good: "",
+  "past-best": ": use it soon",
+  spent: ": throw it away",
+  heated: ": eat it now",
+  "heated-long": ": throw away what is left of it",
+};
+
+/** The same, and what to do with it. */
+export const toDo = (leftover: Leftover, now: Instant): string =>
+  `${stateOf(leftover, now)}${deeds[standingOf(leftover, now)]}`;
 
 /** Where its day comes from. */
 export function becauseOf({ source, isKnown, place, heatedAt }: Leftover): string {
