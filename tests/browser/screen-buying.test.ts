@@ -8,14 +8,10 @@ import express from "express";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { BuyingRequest } from "../../core/sync/buying-request.ts";
 import { emptyHouseLog } from "../../core/house/house.ts";
-import { leftoverId, type Leftover } from "../../core/house/leftover.ts";
-import { dishId } from "../../core/recipe/model.ts";
-import { days, instant, plus } from "../../core/units/quantity.ts";
-import { ratio } from "../../core/units/rational.ts";
 import { MealBook } from "../../server/kitchen/meal-book.ts";
-import { buyingRouter } from "../../server/web/buying-router.ts";
-import { axeFindings, overflowOf, smallTargetsOf } from "./screen/look-over.ts";
-import { openPage, sizes, type OpenPage } from "./screen/open-page.ts";
+import { buyingRouter, type FindMeal } from "../../server/web/buying-router.ts";
+import { overflowOf, smallTargetsOf } from "./screen/look-over.ts";
+import { openPage, type OpenPage } from "./screen/open-page.ts";
 import type { Scene } from "./screen/page.ts";
 import { scenes } from "./screen/scenes.ts";
 
@@ -26,22 +22,15 @@ let server: Server;
 let folder = "";
 let asked: BuyingRequest[] = [];
 let isServerThere = true;
-let house = emptyHouseLog.house;
 
 beforeAll(async () => {
   const all = await scenes();
   [start, away] = [all.start, all.away];
   folder = mkdtempSync(join(tmpdir(), "buying-"));
   const book = await MealBook.open("recipes");
-  server = createServer(
-    express().use(
-      buyingRouter({
-        find: (id, servings) => book.meal(id, servings),
-        folder: "recipes",
-        house: () => house,
-      }),
-    ),
-  );
+  const { house } = emptyHouseLog;
+  const find: FindMeal = (id, servings) => book.meal(id, servings);
+  server = createServer(express().use(buyingRouter({ find, folder: "recipes", house: () => house })));
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/api/buying`;
   open = await openPage();
@@ -87,37 +76,6 @@ async function shop(size: "lying" | "standing" | "phone" = "lying"): Promise<voi
 }
 
 describe("the buying list on the screen", () => {
-  it("[W122] tells at the top what is in the fridge of the dishes, on the screen and on paper", async () => {
-    const now = instant(Date.now());
-    const leftover: Leftover = {
-      id: leftoverId("a"),
-      name: "Smoky Lentil Soup",
-      of: { session: "evening-1", dish: dishId("lentil-soup") },
-      servingsOf: "bowls",
-      rest: { kind: "servings", servings: ratio(3) },
-      place: "fridge",
-      storedAt: now,
-      useBy: plus(now, days(2)),
-      source: "leftovers",
-      isKnown: true,
-      heatedAt: null,
-    };
-    house = { ...emptyHouseLog.house, leftovers: new Map([[leftover.id, leftover]]) };
-    await shop();
-    house = emptyHouseLog.house;
-    const told =
-      /3 bowls of smoky lentil soup are in the fridge until \w+day, .*: eat those first, or cook fewer\./;
-    expect(await open.page.locator(".buying-head").innerText()).toMatch(told);
-    for (const size of ["lying", "phone"] as const) {
-      await open.page.setViewportSize({ width: sizes[size][0], height: sizes[size][1] });
-      expect(await overflowOf(open.page)).toEqual([]);
-    }
-    expect(await axeFindings(open.page)).toEqual([]);
-    await open.page.evaluate("window.dispatchEvent(new Event('beforeprint'))");
-    expect(await open.page.locator(".list-dishes").textContent()).toMatch(told);
-    await open.page.evaluate("window.dispatchEvent(new Event('afterprint'))");
-  });
-
   it("[W110] is made for the meal that is picked, with the servings that were chosen", async () => {
     await open.show(start);
     await key(/^Welcome Supper/).click();
@@ -210,18 +168,6 @@ describe("the buying list on the screen", () => {
     await key(/^Your list for Welcome Supper: \d+ things to buy$/).click();
     await row("garlic").waitFor();
     expect(await open.page.locator(".is-ticked b").allInnerTexts()).toEqual(["apple", "garlic"]);
-  });
-
-  it("[W122] a list that was kept before it told of the fridge is still there", async () => {
-    await shop();
-    await open.page.evaluate(`(() => {
-      const kept = JSON.parse(localStorage.getItem("stovecall.buying"));
-      delete kept.list.fridge;
-      localStorage.setItem("stovecall.buying", JSON.stringify(kept));
-    })()`);
-    await open.show(away);
-    await key(/^Your list for Welcome Supper/).click();
-    await row("garlic").waitFor();
   });
 
   it("[W112] where no list can be made it says so, and the one that was made stays", async () => {
