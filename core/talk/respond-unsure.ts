@@ -13,9 +13,9 @@ type Reading = { readonly words: readonly string[]; readonly intent: Intent; rea
 export function respondUnsure(heard: readonly (readonly string[])[], kitchen: Kitchen): Reply {
   const likeliest = respond((heard[0] ?? []).join(" "), kitchen);
   const readings = differing(heard, kitchen);
-  const { orders, voice, house, dialogue } = likeliest;
+  const { orders, voice, house, list, dialogue } = likeliest;
   const changesNothing =
-    orders.length + house.length === 0 && voice.length === 0 && dialogue.question === null;
+    orders.length + house.length + list.length === 0 && voice.length === 0 && dialogue.question === null;
   if (readings.length < 2 || changesNothing) return likeliest;
   const asked = kitchen.dialogue.question;
   return asked?.kind === "which" ? put(asked, heard, kitchen) : put(whichOf(readings), heard, kitchen);
@@ -26,8 +26,8 @@ function differing(heard: readonly (readonly string[])[], kitchen: Kitchen): rea
   const byDeed = new Map<string, Reading>();
   for (const words of heard) {
     const reply = respond(words.join(" "), kitchen);
-    const { intent, say, orders, voice, house } = reply;
-    const deed = JSON.stringify([say, orders, voice, house]);
+    const { intent, say, orders, voice, house, list } = reply;
+    const deed = JSON.stringify([say, orders, voice, house, list]);
     if (intent !== null && !byDeed.has(deed)) byDeed.set(deed, { words, intent, reply });
   }
   return [...byDeed.values()].slice(0, mostReadings);

@@ -1,73 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { emptyLog } from "../../../core/cook/fold.ts";
-import { decideHouse, numberedInHouse } from "../../../core/house/decide.ts";
-import { appendHouse, emptyHouseLog } from "../../../core/house/house.ts";
-import type { HouseLog } from "../../../core/house/house.ts";
-import { noDeviceList, tickedAfter } from "../../../core/shop/at-hand.ts";
-import type { DeviceList, ListOrder } from "../../../core/shop/at-hand.ts";
 import { taskId } from "../../../core/plan/model.ts";
-import { grammarFor } from "../../../core/talk/grammar-for.ts";
-import { houseTalk } from "../../../core/talk/house-talk.ts";
-import { silentDialogue } from "../../../core/talk/model.ts";
-import type { Dialogue, Kitchen } from "../../../core/talk/model.ts";
 import { respond } from "../../../core/talk/respond.ts";
 import { countWords } from "../../../core/talk/speech.ts";
-import { suggestions } from "../../../core/talk/suggestions.ts";
-import { understand } from "../../../core/talk/understand.ts";
-import { isInGrammar } from "../../voice/judge-heard.ts";
-import { marketList } from "../shop/market-list.ts";
-import { at, evening, houseOf, kitchenAt } from "./supper.ts";
-
-/** What a device has after some talk: the house, its own list, and the talk itself. */
-interface Device {
-  readonly house: HouseLog;
-  readonly list: DeviceList;
-  readonly dialogue: Dialogue;
-}
-
-const cooking = evening();
-let count = 0;
-
-const kitchenOf = ({ house, list, dialogue }: Device, minute: number, log = emptyLog): Kitchen => ({
-  ...kitchenAt(log, minute, dialogue),
-  utteranceId: `list-${(count += 1)}`,
-  household: { log: house, talk: houseTalk, list },
-});
-
-const bare: Device = { house: emptyHouseLog, list: noDeviceList, dialogue: silentDialogue };
-const shopping: Device = { ...bare, list: { ...marketList, isOpen: true } };
-
-/** The list once the device has done what was ordered. */
-function afterOrders(list: DeviceList, orders: readonly ListOrder[], minute: number): DeviceList {
-  return orders.reduce<DeviceList>((before, order) => {
-    const { made, lastTick } = before;
-    if (made === null) throw new Error("a tick without a list");
-    const back = lastTick === null || !made.ticked.includes(lastTick.line) ? "Tick" : "Untick";
-    const as =
-      order.type === "UndoTick" && lastTick !== null ? ({ type: back, line: lastTick.line } as const) : order;
-    const tick = order.type === "UndoTick" ? null : { line: order.line, at: at(minute) };
-    return { ...before, made: { ...made, ticked: tickedAfter(made.ticked, as) }, lastTick: tick };
-  }, list);
-}
-
-/** A conversation a minute a line; a meal is on where its log is given. */
-function talk(device: Device, lines: readonly string[], log = emptyLog) {
-  const said: string[] = [];
-  let [now, minute] = [device, 100];
-  for (const line of lines) {
-    minute += 1;
-    const reply = respond(line, kitchenOf(now, minute, log));
-    const house = reply.house.reduce((before, order, index) => {
-      const command = { id: `t${count}-${index}`, at: at(minute), order };
-      const decided = decideHouse(command, before);
-      if (!decided.ok) throw new Error(`"${line}" was answered with a refused order: ${decided.error.code}`);
-      return appendHouse(before, numberedInHouse(command, before, decided.value));
-    }, now.house);
-    now = { house, list: afterOrders(now.list, reply.list, minute), dialogue: reply.dialogue };
-    said.push(reply.say);
-  }
-  return { ...now, said };
-}
+import { evening } from "./supper.ts";
+import { bare, cooking, kitchenOf, shopping, talk } from "./list-talk.ts";
+import type { Device } from "./list-talk.ts";
 
 const wanted = ({ house: { house } }: Device) =>
   [...house.wanted.values()].map(({ name, boughtAt }) => (boughtAt === null ? name : `${name}, bought`));
@@ -242,56 +180,5 @@ describe("ticking by voice", () => {
     expect(chosen.said[1]).toBe("Red onions are in the bag. Five left.");
     // With one of them in the bag the other is meant.
     expect(saysAll(chosen, "I have the onions")).toEqual(["Green onions are in the bag. Four left."]);
-  });
-});
-
-describe("when it is heard", () => {
-  const isHeard = (sentence: string, device: Device, log = emptyLog) =>
-    isInGrammar(sentence, grammarFor(kitchenOf(device, 100, log)));
-
-  it("[C188] adding is listened for while a meal is on or the list is looked at", () => {
-    const meal = { ...bare, house: houseOf(cooking) };
-    expect(isHeard("add red lentils to the list", meal, cooking)).toBe(true);
-    expect(isHeard("add red lentils to the list", bare)).toBe(false);
-    expect(isHeard("add lemons to the list", shopping)).toBe(true);
-  });
-
-  it("[C188] ticks are listened for while the list is looked at, questions where something is on it", () => {
-    const closed = { ...shopping, list: marketList };
-    expect(isHeard("i have the cabbage", shopping)).toBe(true);
-    expect(isHeard("i have the cabbage", closed)).toBe(false);
-    expect(isHeard("what's on the list", closed)).toBe(true);
-    expect(isHeard("what's on the list", bare)).toBe(false);
-    const lemons = talk({ ...closed, house: houseOf(cooking) }, ["add lemons to the list"], cooking);
-    expect(isHeard("take lemons off the list", lemons, cooking)).toBe(true);
-    expect(isHeard("take cabbage off the list", lemons, cooking)).toBe(false);
-  });
-
-  it("[C188] all of it is understood at any time when it is typed", () => {
-    for (const sentence of [
-      "i have the cabbage",
-      "add quince paste to the list",
-      "the lemons are not in the bag",
-    ])
-      expect(understand(sentence, kitchenOf(bare, 100)).intent, sentence).not.toBeNull();
-  });
-
-  it("[C189] what can be said is shown with the list: the next thing, the answers to a question, and undo", () => {
-    expect(suggestions(kitchenOf(shopping, 100))).toEqual([
-      "I have the cabbage",
-      "what is on the list",
-      "undo that",
-    ]);
-    const asked = talk(shopping, ["I have the onions"]);
-    expect(suggestions(kitchenOf(asked, 100)).slice(0, 2)).toEqual(["green onions", "red onions"]);
-  });
-
-  it("[C189] a page that has not fetched what knows of the list says so, and nothing is ordered", () => {
-    const kitchen = { ...kitchenOf(bare, 100), household: null };
-    expect(respond("add lemons to the list", kitchen)).toMatchObject({
-      say: "I am not ready for that yet. Say it again in a moment.",
-      house: [],
-      list: [],
-    });
   });
 });
