@@ -40,7 +40,7 @@ export function lazyExplain(start: StartWatches): LateVoice {
       sayAsleep = after.sayAfterSleep;
       if (isOpen) stop = start(watchDinner, askOpenNotes, explainPlan);
     },
-    // Then the caller says that it cannot explain the plan yet.
+    // Then the caller says that it is not ready for that yet.
     () => undefined,
   );
   return {

@@ -1,4 +1,6 @@
+import { explainPlan } from "../../core/talk/explain-plan.ts";
 import { grammarFor } from "../../core/talk/grammar-for.ts";
+import type { Kitchen } from "../../core/talk/model.ts";
 import { respond } from "../../core/talk/respond.ts";
 import { respondUnsure } from "../../core/talk/respond-unsure.ts";
 
@@ -12,5 +14,12 @@ export interface Words {
   readonly grammarFor: typeof grammarFor;
 }
 
+/** Who understands a question can also answer it: the answers come with the words. */
+const answering = (kitchen: Kitchen): Kitchen => ({ ...kitchen, explain: explainPlan });
+
 /** All of it. */
-export const words: Words = { respond, respondUnsure, grammarFor };
+export const words: Words = {
+  respond: (text, kitchen) => respond(text, answering(kitchen)),
+  respondUnsure: (readings, kitchen) => respondUnsure(readings, answering(kitchen)),
+  grammarFor,
+};

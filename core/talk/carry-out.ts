@@ -1,40 +1,22 @@
-import { howMuch, whatGoesIn } from "./answers/amounts.ts";
 import * as evening from "./answers/evening.ts";
 import { attended, back, goToNumber, reopen, skip, undoThat } from "./answers/going-back.ts";
 import { helping } from "./answers/helpers.ts";
-import * as questions from "./answers/questions.ts";
 import { choose, done, start, whatNext, whatNow } from "./answers/steps.ts";
-import { convertAmount, convertHeat, instead, useInstead } from "./answers/swaps.ts";
 import { quietFor, stopTalking, voiceOrder, whatCanISay } from "./answers/talking.ts";
 import * as timers from "./answers/timers.ts";
-import { takeWay, whyWay } from "./answers/ways.ts";
+import { takeWay } from "./answers/ways.ts";
 import { lastCommand } from "../cook/last-command.ts";
 import type { Intent, IntentOf } from "./intent.ts";
-import type {
-  Anywhere,
-  Cooking,
-  Course,
-  Eating,
-  Explaining,
-  Helping,
-  Housing,
-  Moving,
-  Preparing,
-  Timing,
-  Wishing,
-} from "./intent-groups.ts";
+import type { Anywhere, Cooking, Course, Eating, Helping, Housing, Moving, Timing } from "./intent-groups.ts";
 import {
   isAnywhere,
   isCourse,
   isDialogue,
   isEating,
-  isExplaining,
   isHelping,
   isHousing,
   isMoving,
-  isPreparing,
   isTiming,
-  isWishing,
 } from "./intent-groups.ts";
 import type { Kitchen } from "./model.ts";
 import type { Consent, Outcome, Scene } from "./outcome.ts";
@@ -67,9 +49,8 @@ export function carryOutSurely(intent: Intent, kitchen: Kitchen): Outcome {
 function anywhere(intent: IntentOf<Anywhere>, kitchen: Kitchen): Outcome {
   switch (intent.type) {
     case "Convert":
-      return convertAmount(intent);
     case "ConvertHeat":
-      return convertHeat(intent);
+      return explained(intent, kitchen, "wanted");
     case "WhatCanISay":
       return whatCanISay(intent.examples, kitchen);
     case "QuietFor":
@@ -114,9 +95,7 @@ function timing(intent: IntentOf<Timing>, scene: Scene, kitchen: Kitchen, consen
 
 function cooking(intent: IntentOf<Cooking>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
   if (isHelping(intent)) return helping(intent, scene, kitchen);
-  if (isExplaining(intent) || isWishing(intent) || isPreparing(intent))
-    return explained(intent, kitchen, consent);
-  return isMoving(intent) ? moving(intent, scene, kitchen, consent) : asking(intent, scene, kitchen, consent);
+  return isMoving(intent) ? moving(intent, scene, kitchen, consent) : explained(intent, kitchen, consent);
 }
 
 function moving(intent: IntentOf<Moving>, scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
@@ -173,58 +152,15 @@ function course(intent: IntentOf<Course>, scene: Scene, kitchen: Kitchen, consen
   }
 }
 
-function asking(
-  intent: IntentOf<Exclude<Cooking, Moving | Explaining | Wishing | Helping | Preparing>>,
-  scene: Scene,
-  kitchen: Kitchen,
-  consent: Consent,
-): Outcome {
-  switch (intent.type) {
-    case "WhatIsLeft":
-      return questions.whatIsLeft(scene, kitchen);
-    case "WhatIsLeftFor":
-      return questions.whatIsLeftFor(intent.dish, scene);
-    case "WhatIsLeftForHands":
-      return questions.whatIsLeftForHands(scene);
-    case "HowMuch":
-      return howMuch(intent, scene, kitchen);
-    case "WhatGoesIn":
-      return whatGoesIn(intent.target, scene, kitchen);
-    case "HowDone":
-      return questions.howDone(intent.target, scene, kitchen);
-    case "InOven":
-      return questions.inOven(scene, kitchen);
-    case "HeatNext":
-      return questions.heatNext(scene, kitchen);
-    case "WhenDoWeEat":
-      return questions.whenDoWeEat(scene, kitchen);
-    case "AreWeLate":
-      return questions.areWeLate(scene, kitchen);
-    case "Instead":
-      return instead(intent, scene, kitchen);
-    case "UseInstead":
-      return useInstead(intent, scene, kitchen, consent);
-    case "WhyWay":
-      return whyWay(intent, scene);
-    case "WhereWasI":
-      return evening.whereWasI(scene, kitchen);
-  }
-}
-
 const notYet = "I am not ready for that yet. Say it again in a moment.";
 
-/** The reasons of the plan, what the cook wishes of it and what is prepared are told now and then: a page fetches them after all else. */
+/** What is only asked, wished, prepared or converted no touch wants: a page fetches what answers it after all else. */
 function explained(
-  intent: IntentOf<Explaining | Wishing | Preparing>,
+  intent: IntentOf<Exclude<Cooking, Moving | Helping> | "Convert" | "ConvertHeat">,
   kitchen: Kitchen,
   consent: Consent,
 ): Outcome {
-  if (kitchen.explain !== null) return kitchen.explain(intent, kitchen, consent);
-  return told(
-    isWishing(intent) || isPreparing(intent)
-      ? notYet
-      : "I cannot explain the plan yet. Ask me again in a moment.",
-  );
+  return kitchen.explain === null ? told(notYet) : kitchen.explain(intent, kitchen, consent);
 }
 
 /** "Undo that" takes back a deed in the house where that was the last. */

@@ -1,3 +1,5 @@
+import { answerQuestion } from "./answer-question.ts";
+import { convertAmount, convertHeat } from "./answers/converting.ts";
 import { changeAmount } from "./answers/changing.ts";
 import { whyNotYet, whyNow } from "./answers/explaining.ts";
 import { leaveOut, sayWithout } from "./answers/leave-out.ts";
@@ -66,16 +68,19 @@ function prepared(intent: IntentOf<Preparing>, scene: Scene, kitchen: Kitchen): 
 }
 
 /**
- * Answers why the plan is as it is, and how it would be otherwise, and carries out what the cook wishes of it. Apart from the other answers, so that a page need
- * not fetch it before it stands.
+ * Answers what is asked of the meal and of its plan, carries out what the cook wishes of it, and converts. Apart from the
+ * other answers: no touch asks for it, so a page need not fetch it before it stands.
  */
 export const explainPlan: Explain = (asked, kitchen, consent) => {
+  if (asked.type === "Convert") return convertAmount(asked);
+  if (asked.type === "ConvertHeat") return convertHeat(asked);
   const scene = sceneOf(kitchen.log, kitchen);
   if (asked.type === "WhatToLeaveOut")
     return told(scene === null ? "" : sayWithout(scene, kitchen, asked.words));
-  if (scene !== null && isWishing(asked)) return wished(asked, scene, kitchen, consent);
-  if (scene !== null && isPreparing(asked)) return prepared(asked, scene, kitchen);
-  return scene === null || !isExplaining(asked)
-    ? told("There is no plan to explain.")
-    : explanation(asked, scene, kitchen);
+  if (scene === null) return told("There is no plan to explain.");
+  if (isWishing(asked)) return wished(asked, scene, kitchen, consent);
+  if (isPreparing(asked)) return prepared(asked, scene, kitchen);
+  return isExplaining(asked)
+    ? explanation(asked, scene, kitchen)
+    : answerQuestion(asked, scene, kitchen, consent);
 };

@@ -10,15 +10,22 @@ import {
   threwAway,
   undoInHouse,
 } from "./answers/left-deeds.ts";
-import { cupboardOf, isLastDeed } from "./answers/left.ts";
+import { cupboardOf, isLastDeed, type Cupboard } from "./answers/left.ts";
 import { askList, inTheBag, notInTheBag, putOnList, takeOffList } from "./answers/list.ts";
 import { isSomethingLeft, leftNames } from "./left-names.ts";
 import { houseSuggestions } from "./house-suggestions.ts";
 import { isListed, listedNames } from "./listed-names.ts";
+import type { IntentOf } from "./intent.ts";
+import { isListing, type Housing, type Listing } from "./intent-groups.ts";
 import type { AnswerHouse, HouseTalk } from "./model.ts";
+import type { Outcome } from "./outcome.ts";
 
 const answer: AnswerHouse = (intent, kitchen, household) => {
   const cupboard = cupboardOf(kitchen, household);
+  return isListing(intent) ? ofList(intent, cupboard) : ofLeft(intent, cupboard);
+};
+
+function ofLeft(intent: IntentOf<Exclude<Housing, Listing> | "UndoThat">, cupboard: Cupboard): Outcome {
   switch (intent.type) {
     case "PutAway":
       return putAway(intent, cupboard);
@@ -44,6 +51,13 @@ const answer: AnswerHouse = (intent, kitchen, household) => {
       return nowCold(intent, cupboard);
     case "NoReminders":
       return noReminders(cupboard);
+    case "UndoThat":
+      return undoInHouse(cupboard);
+  }
+}
+
+function ofList(intent: IntentOf<Listing>, cupboard: Cupboard): Outcome {
+  switch (intent.type) {
     case "PutOnList":
       return putOnList(intent, cupboard);
     case "TakeOffList":
@@ -54,10 +68,8 @@ const answer: AnswerHouse = (intent, kitchen, household) => {
       return inTheBag(intent, cupboard);
     case "NotInTheBag":
       return notInTheBag(intent, cupboard);
-    case "UndoThat":
-      return undoInHouse(cupboard);
   }
-};
+}
 
 /** What answers and listens where the house is spoken of. */
 export const houseTalk: HouseTalk = {

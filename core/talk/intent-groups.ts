@@ -196,11 +196,15 @@ export type Housing =
   | "NowCooling"
   | "NowCold"
   | "NoReminders"
-  | "PutOnList"
-  | "TakeOffList"
-  | "AskList"
-  | "InTheBag"
-  | "NotInTheBag";
+  | Listing;
+
+/** About what is to be bought. */
+export type Listing = "PutOnList" | "TakeOffList" | "AskList" | "InTheBag" | "NotInTheBag";
+
+const listing = ["PutOnList", "TakeOffList", "AskList", "InTheBag", "NotInTheBag"] as const;
+
+/** Whether an intent is one of them. */
+export const isListing = isOneOf<Listing>(listing);
 
 /** Whether an intent is one of them. */
 export const isHousing = isOneOf<Housing>([
@@ -216,11 +220,7 @@ export const isHousing = isOneOf<Housing>([
   "NowCooling",
   "NowCold",
   "NoReminders",
-  "PutOnList",
-  "TakeOffList",
-  "AskList",
-  "InTheBag",
-  "NotInTheBag",
+  ...listing,
 ]);
 
 /** About what may be eaten and what is in it: needs no meal. */

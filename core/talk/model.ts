@@ -8,7 +8,7 @@ import type { House, HouseLog } from "../house/house.ts";
 import type { HouseOrder } from "../house/orders.ts";
 import type { DeviceList, ListOrder } from "../shop/at-hand.ts";
 import type { Intent, IntentOf } from "./intent.ts";
-import type { Eating, Housing } from "./intent-groups.ts";
+import type { Cooking, Eating, Helping, Housing, Moving } from "./intent-groups.ts";
 
 /** What the caller's own voice is asked to do; carried out by the device, never in the meal log. */
 export type VoiceOrder =
@@ -64,7 +64,7 @@ export interface WhatToLeaveOut {
  * @param consent whether the cook has said yes to what destroys something
  */
 export type Explain = (
-  asked: Intent | WhatToLeaveOut,
+  asked: IntentOf<Exclude<Cooking, Moving | Helping> | "Convert" | "ConvertHeat"> | WhatToLeaveOut,
   kitchen: Kitchen,
   consent: "wanted" | "given",
 ) => Answer;

@@ -7,6 +7,6 @@ export const topics: readonly { readonly topic: Topic; readonly name: string; re
   { topic: "asking", name: "questions", about: "Asking" },
   { topic: "eating", name: "diet", about: "May I eat it, and what is in it" },
   { topic: "left", name: "leftovers", about: "What is left, and the fridge" },
-  { topic: "list", name: "the list", about: "What to buy" },
+  { topic: "list", name: "shopping", about: "What to buy" },
   { topic: "voice", name: "the voice", about: "The caller's voice" },
 ];

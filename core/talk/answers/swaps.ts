@@ -1,8 +1,6 @@
 import type { Session } from "../../cook/session.ts";
 import { spokenIngredient } from "../../food/ingredient-words.ts";
 import type { Dish, Ingredient, Swap } from "../../recipe/model.ts";
-import { spokenConversion, spokenAmount } from "../../units/amount-words.ts";
-import { inScale, spokenHeatInFull } from "../../units/temperature.ts";
 import type { FoodLine } from "../find.ts";
 import { asksWhich, isWithin, wordsIn } from "../find.ts";
 import type { Intent, IntentOf, Mention } from "../intent.ts";
@@ -142,16 +140,4 @@ function noOffer(use: Mention, session: Session): string {
   return known.length === 0
     ? "These recipes name no swaps."
     : `The recipes do not name ${wordsIn(use)}. They do name ${known.join(", ")}.`;
-}
-
-/** "How many tablespoons in a quarter cup". */
-export function convertAmount({ from, to }: IntentOf<"Convert">): Outcome {
-  if (from === null) return told("Tell me how much of what unit, like a quarter cup.");
-  const converted = spokenConversion(from, to);
-  return told(converted.ok ? `${capital(spokenAmount(from))} is ${converted.value}.` : converted.error);
-}
-
-/** "What is one eighty Celsius in Fahrenheit". */
-export function convertHeat({ from, to }: IntentOf<"ConvertHeat">): Outcome {
-  return told(`${capital(spokenHeatInFull(from))} is ${spokenHeatInFull(inScale(from, to))}.`);
 }

@@ -75,6 +75,7 @@ export const helpfulPhrases = (examplesOf: ExamplesOf): readonly PhraseEntry[] =
   helpPhrase(examplesOf, "timers", ["timers"]),
   helpPhrase(examplesOf, "asking", ["questions", "asking", "amounts"]),
   helpPhrase(examplesOf, "left", ["leftovers"]),
+  helpPhrase(examplesOf, "eating", ["diet", "my diet", "food values"]),
   helpPhrase(examplesOf, "list", ["the list", "shopping"]),
   helpPhrase(examplesOf, "voice", ["your voice", "the voice", "voices"]),
 ];

@@ -259,5 +259,5 @@ it.each([
 
 it("[C107] a page that has not fetched the reasons yet says so, and does nothing", () => {
   const reply = respond("why now", { ...kitchenAt(evening(), 0), explain: null });
-  expect([reply.say, reply.orders]).toEqual(["I cannot explain the plan yet. Ask me again in a moment.", []]);
+  expect([reply.say, reply.orders]).toEqual(["I am not ready for that yet. Say it again in a moment.", []]);
 });

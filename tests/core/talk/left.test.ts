@@ -198,7 +198,7 @@ describe("when it is heard", () => {
     const kitchen = { ...kitchenAt(evening(), 3), household: null };
     const reply = respond("what is left in the fridge", kitchen);
     expect(reply).toMatchObject({ house: [], orders: [] });
-    expect(reply.say).toBe("I cannot look into the fridge yet. Say it again in a moment.");
+    expect(reply.say).toBe("I am not ready for that yet. Say it again in a moment.");
   });
 
   it("[C110] no answer is longer than one breath", () => {
