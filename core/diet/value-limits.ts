@@ -1,3 +1,4 @@
+import { figureWords } from "../food/figures.ts";
 import { boundsOf } from "../food/food.ts";
 import { knownIngredient } from "../food/ingredient-food.ts";
 import type { Nutrient } from "../food/nutrients.ts";
@@ -8,7 +9,6 @@ import { compare, div, mul, ratio, type Rational } from "../units/rational.ts";
 import type { Claim } from "./claims-table.ts";
 import type { Diet, ValueRule } from "./diet.ts";
 import { within, type EatenMeal } from "./eaten.ts";
-import { figureWords } from "./figures.ts";
 import type { Finding } from "./findings.ts";
 import type { Larder } from "./groups.ts";
 import { valueRuleWords } from "./rule-words.ts";

@@ -1,8 +1,8 @@
 import { eachNutrient, nutrientWords, type Nutrient } from "../../core/food/nutrients.ts";
 import type { Counted, DishValues, MealValues, Total, Values } from "../../core/food/values.ts";
+import { valuesCaution, valuesSource } from "../../core/food/values-words.ts";
 import { formatAmount } from "../../core/units/amount.ts";
 import { toNumber, type Rational } from "../../core/units/rational.ts";
-import { valuesCaution, valuesSource } from "./values-words.ts";
 
 /** What is unknown has no figure and is not nought: it leaves the sum open above. */
 interface TotalJson {

@@ -1,31 +1,19 @@
+import { totalWords } from "../../core/food/figures.ts";
 import type { Food } from "../../core/food/food.ts";
-import { NUTRIENT_NAMES, nutrientWords, type Nutrient } from "../../core/food/nutrients.ts";
-import type { Counted, DishValues, MealValues, Total, Values } from "../../core/food/values.ts";
-import { toNumber, type Rational } from "../../core/units/rational.ts";
+import { NUTRIENT_NAMES } from "../../core/food/nutrients.ts";
+import type { Counted, DishValues, MealValues, Values } from "../../core/food/values.ts";
+import { valuesCaution, valuesSource } from "../../core/food/values-words.ts";
+import { nutrientName } from "../../core/talk/nutrient-names.ts";
 import { columns, wrapped, type Column } from "./columns.ts";
-import { valuesCaution, valuesSource } from "./values-words.ts";
 
 const width = 80;
 
 const shape: readonly Column[] = [
-  { most: 12, align: "left" },
-  { most: 24, align: "right" },
-  { most: 24, align: "right" },
+  { most: 14, align: "left" },
+  { most: 23, align: "right" },
+  { most: 23, align: "right" },
   { most: 14, align: "left" },
 ];
-
-/** "vitamin C". */
-const label = (nutrient: Nutrient): string => nutrient.replace("-c", " C");
-
-/** "58 mg", "at least 58 mg", "50 to 60 mg", "unknown". @param counted how many ingredients belong to it */
-function told(nutrient: Nutrient, { low, high, unknown }: Total, counted: number): string {
-  if (unknown.length >= counted) return "unknown";
-  const { unit, places } = nutrientWords(nutrient);
-  const written = (figure: Rational): string => toNumber(figure).toFixed(places);
-  const [least, most] = [written(low), written(high)];
-  if (unknown.length > 0) return `at least ${least} ${unit}`;
-  return least === most ? `${least} ${unit}` : `${least} to ${most} ${unit}`;
-}
 
 function table(
   inAll: Values,
@@ -36,9 +24,9 @@ function table(
   const rows = NUTRIENT_NAMES.map((nutrient) => {
     const missing = inAll[nutrient].unknown.length;
     return [
-      label(nutrient),
-      told(nutrient, inAll[nutrient], counted),
-      told(nutrient, aServing[nutrient], counted),
+      nutrientName(nutrient),
+      totalWords(nutrient, inAll[nutrient], counted),
+      totalWords(nutrient, aServing[nutrient], counted),
       missing === 0 ? "" : `${missing} of ${counted}`,
     ];
   });
@@ -52,7 +40,7 @@ function gaps({ counted, inAll }: DishValues): readonly string[] {
   const whole = counted.filter(isUnknownWhole).map(({ ingredient }) => ingredient.item);
   return NUTRIENT_NAMES.flatMap((nutrient) => {
     const missing = inAll[nutrient].unknown.filter((item) => !whole.includes(item));
-    return missing.length === 0 ? [] : [`No value for ${label(nutrient)}: ${missing.join(", ")}.`];
+    return missing.length === 0 ? [] : [`No value for ${nutrientName(nutrient)}: ${missing.join(", ")}.`];
   });
 }
 

@@ -2,6 +2,7 @@ import type { Session } from "../../cook/session.ts";
 import { dietsIn, type FoodBook } from "../../diet/food-book.ts";
 import { within } from "../../diet/eaten.ts";
 import { limitWords } from "../../diet/limit-words.ts";
+import { endsWords, rounded as roundedTo } from "../../food/figures.ts";
 import { NUTRIENT_NAMES, nutrientWords as wordsOf, type Nutrient } from "../../food/nutrients.ts";
 import { singularOf } from "../../food/names.ts";
 import { mealValues, type DishValues, type MealValues, type Total } from "../../food/values.ts";
@@ -20,17 +21,14 @@ import { capital, inBreaths, inParts, theDish } from "../speech.ts";
 const UNITS = { kcal: "kilocalories", g: "grams", mg: "milligrams" } as const;
 
 /** As finely as anybody can use it at the stove. */
-function rounded(figure: Rational, nutrient: Nutrient): string {
-  const value = toNumber(figure);
-  const { places } = wordsOf(nutrient);
-  return value.toFixed(value < 10 ? places : 0).replace(/\.0$/, "");
-}
+const rounded = (figure: Rational, nutrient: Nutrient): string =>
+  roundedTo(figure, toNumber(figure) < 10 ? wordsOf(nutrient).places : 0);
 
 /** "58 milligrams of sodium", "at least 58 milligrams of sodium", "50 to 60 grams of fat". */
 function figure(nutrient: Nutrient, total: Total, from = "at least "): string {
   const { low, high, unknown } = total;
   const [least, most] = [rounded(low, nutrient), rounded(high, nutrient)];
-  const much = unknown.length > 0 ? `${from}${least}` : least === most ? least : `${least} to ${most}`;
+  const much = unknown.length > 0 ? `${from}${least}` : endsWords(least, most);
   const unit = UNITS[wordsOf(nutrient).unit];
   return nutrient === "energy" ? `${much} ${unit}` : `${much} ${unit} of ${nutrientName(nutrient)}`;
 }
