@@ -1,6 +1,6 @@
 import type { CookingMeal, Dish, Ingredient } from "../recipe/model.ts";
 import { add, div, mul, ratio, ZERO, type Rational } from "../units/rational.ts";
-import { boundsOf, type Food, type FoodTable } from "./food.ts";
+import { boundsOf, type Bounds, type Food, type FoodTable } from "./food.ts";
 import { eachNutrient, type Nutrient } from "./nutrients.ts";
 import { knownIngredient } from "./ingredient-food.ts";
 import type { Weight } from "./weigh.ts";
@@ -84,17 +84,18 @@ function count(ingredient: Ingredient, table: FoodTable): Counted {
     : { kind: "unknown", ingredient, food, why: weight.error };
 }
 
+/** How much of a value an ingredient brings in all; null: nobody knows. */
+export function bringsOf(counted: Counted, nutrient: Nutrient): Bounds | null {
+  const figure = counted.kind === "weighed" ? boundsOf(counted.food, nutrient) : null;
+  if (counted.kind === "unknown" || figure === null) return null;
+  const { low, high } = counted.weight;
+  return { low: mul(low, div(figure.low, HUNDRED)), high: mul(high, div(figure.high, HUNDRED)) };
+}
+
 function valuesOf(counted: Counted): Values {
-  const unknown = [counted.ingredient.item];
   return eachNutrient((nutrient) => {
-    const figure = counted.kind === "weighed" ? boundsOf(counted.food, nutrient) : null;
-    if (counted.kind === "unknown" || figure === null) return { ...NOTHING, unknown };
-    const { low, high } = counted.weight;
-    return {
-      low: mul(low, div(figure.low, HUNDRED)),
-      high: mul(high, div(figure.high, HUNDRED)),
-      unknown: [],
-    };
+    const brings = bringsOf(counted, nutrient);
+    return brings === null ? { ...NOTHING, unknown: [counted.ingredient.item] } : { ...brings, unknown: [] };
   });
 }
 

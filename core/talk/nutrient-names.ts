@@ -28,7 +28,7 @@ export const nutrientWords: readonly string[] = NUTRIENT_NAMES.flatMap((nutrient
 
 /** The value that is named from a word on, the longest name first; null where none is. */
 export function nutrientNamed(words: readonly string[], from: number): SpokenValue<Nutrient> | null {
-  for (const length of [2, 1]) {
+  for (const length of [2, 1].filter((most) => from + most <= words.length)) {
     const said = words.slice(from, from + length).join(" ");
     const nutrient = NUTRIENT_NAMES.find((one) => NAMES[one].some((name) => name.toLowerCase() === said));
     if (nutrient !== undefined) return { value: nutrient, next: from + length };

@@ -19,8 +19,14 @@ export function readMeal(args: readonly string[], command: string, does: string)
   const read = readArguments(args, options);
   if (!read.ok) return read;
   const { values, positionals } = read.value;
-  const [meal, tooMuch] = positionals;
+  const meal = theMeal(positionals, command, does);
+  return meal.ok ? ok({ meal: meal.value, json: values.json }) : meal;
+}
+
+/** The one meal among the words after a command. Error: one sentence, as for `readMeal`. */
+export function theMeal(words: readonly string[], command: string, does: string): Result<string, string> {
+  const [meal, tooMuch] = words;
   if (meal === undefined) return err(`Name the meal to ${does}, for instance: ${command} welcome-supper`);
   if (tooMuch !== undefined) return err(`${command} takes one meal; "${tooMuch}" is one word too many.`);
-  return ok({ meal, json: values.json });
+  return ok(meal);
 }

@@ -1,5 +1,7 @@
 import { eachNutrient, nutrientWords, type Nutrient } from "../../core/food/nutrients.ts";
-import type { Counted, DishValues, MealValues, Total, Values } from "../../core/food/values.ts";
+import type { Bounds } from "../../core/food/food.ts";
+import type { Counted, DishValues, MealValues, NotCounted, Total, Values } from "../../core/food/values.ts";
+import { valueParts, type ValuePart } from "../../core/food/value-parts.ts";
 import { valuesCaution, valuesSource } from "../../core/food/values-words.ts";
 import { formatAmount } from "../../core/units/amount.ts";
 import { toNumber, type Rational } from "../../core/units/rational.ts";
@@ -64,9 +66,12 @@ const totalJson = (nutrient: Nutrient, { low, high, unknown }: Total, counted: n
 const jsonOf = (values: Values, counted: number): ValuesJson =>
   eachNutrient((nutrient) => totalJson(nutrient, values[nutrient], counted));
 
-function ingredientJson(counted: Counted): IngredientJson {
-  const { ingredient, food } = counted;
-  const weight = counted.kind === "weighed" ? counted.weight : null;
+/** An ingredient with the food that it was taken for. */
+function foodJson({
+  ingredient,
+  food,
+  weight,
+}: Pick<ValuePart, "ingredient" | "food" | "weight">): Omit<IngredientJson, "why"> {
   return {
     item: ingredient.item,
     amount: formatAmount(ingredient.amount),
@@ -77,15 +82,25 @@ function ingredientJson(counted: Counted): IngredientJson {
     grams: weight === null ? null : { low: figure(weight.low), high: figure(weight.high) },
     assumed: weight?.assumed ?? null,
     note: weight?.note ?? null,
-    why: counted.kind === "unknown" ? counted.why : null,
   };
 }
+
+const ingredientJson = (counted: Counted): IngredientJson => {
+  const weight = counted.kind === "weighed" ? counted.weight : null;
+  const why = counted.kind === "unknown" ? counted.why : null;
+  return { ...foodJson({ ...counted, weight }), why };
+};
+
+const notCountedJson = (
+  all: readonly NotCounted[],
+): readonly { readonly item: string; readonly why: string }[] =>
+  all.map(({ ingredient, why }) => ({ item: ingredient.item, why }));
 
 const dishJson = ({ dish, counted, notCounted, inAll, aServing }: DishValues) => ({
   dish: dish.id,
   servings: dish.yield.servings,
   ingredients: counted.map(ingredientJson),
-  notCounted: notCounted.map(({ ingredient, why }) => ({ item: ingredient.item, why })),
+  notCounted: notCountedJson(notCounted),
   inAll: jsonOf(inAll, counted.length),
   aServing: jsonOf(aServing, counted.length),
 });
@@ -99,4 +114,68 @@ export const valuesJson = ({ meal, dishes, inAll, aServing, counted }: MealValue
   inAll: jsonOf(inAll, counted),
   aServing: jsonOf(aServing, counted),
   dishes: dishes.map(dishJson),
+});
+
+interface EndsJson {
+  readonly low: number;
+  readonly high: number;
+}
+
+interface PartJson extends IngredientJson {
+  /** In 100 g of the food without refuse; null: not known, and `why` tells. */
+  readonly in100g: EndsJson | null;
+  readonly inAll: EndsJson | null;
+  readonly aServing: EndsJson | null;
+}
+
+/** Where one value of a meal comes from, for another program; figures to two decimals, in 100 g to three. */
+export interface ValuePartsJson {
+  readonly meal: string;
+  readonly of: Nutrient;
+  readonly unit: string;
+  readonly source: string;
+  readonly caution: string;
+  readonly dishes: readonly {
+    readonly dish: string;
+    readonly servings: number;
+    /** What brings the most first, what is unknown last. */
+    readonly parts: readonly PartJson[];
+    readonly notCounted: readonly { readonly item: string; readonly why: string }[];
+    readonly inAll: TotalJson;
+    readonly aServing: TotalJson;
+  }[];
+}
+
+const fine = (value: Rational): number => Math.round(toNumber(value) * 1_000) / 1_000;
+const ends = ({ low, high }: Bounds, round = figure): EndsJson => ({ low: round(low), high: round(high) });
+
+const partJson = (part: ValuePart): PartJson => {
+  const isKnown = part.kind === "known";
+  return {
+    ...foodJson(part),
+    why: isKnown ? null : part.why,
+    in100g: isKnown ? ends(part.in100g, fine) : null,
+    inAll: isKnown ? ends(part.inAll) : null,
+    aServing: isKnown ? ends(part.aServing) : null,
+  };
+};
+
+/** The parts as `values --of VALUE --json` prints them. */
+export const partsJson = (nutrient: Nutrient, { meal, dishes }: MealValues): ValuePartsJson => ({
+  meal: meal.id,
+  of: nutrient,
+  unit: nutrientWords(nutrient).unit,
+  source: valuesSource,
+  caution: valuesCaution,
+  dishes: dishes.map((values) => {
+    const { dish, parts, notCounted, inAll, aServing } = valueParts(nutrient, values);
+    return {
+      dish: dish.id,
+      servings: dish.yield.servings,
+      parts: parts.map(partJson),
+      notCounted: notCountedJson(notCounted),
+      inAll: totalJson(nutrient, inAll, parts.length),
+      aServing: totalJson(nutrient, aServing, parts.length),
+    };
+  }),
 });

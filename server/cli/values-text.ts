@@ -1,6 +1,7 @@
 import { totalWords } from "../../core/food/figures.ts";
 import type { Food } from "../../core/food/food.ts";
 import { NUTRIENT_NAMES } from "../../core/food/nutrients.ts";
+import { notCountedWords } from "../../core/food/part-words.ts";
 import type { Counted, DishValues, MealValues, Values } from "../../core/food/values.ts";
 import { valuesCaution, valuesSource } from "../../core/food/values-words.ts";
 import { nutrientName } from "../../core/talk/nutrient-names.ts";
@@ -69,14 +70,14 @@ function notes(values: DishValues): readonly string[] {
   );
   const notes = values.counted.flatMap((one) => (one.kind === "weighed" ? (one.weight.note ?? []) : []));
   const taken = [...new Set(notes)];
-  const left = values.notCounted.map(({ ingredient, why }) => `${ingredient.item} (${why})`);
+  const left = notCountedWords(values.notCounted);
   return [
     ...unknown,
     ...gaps(values),
     ...sources(values),
     ...(assumed.length === 0 ? [] : [`Size taken, because the recipe names none: ${assumed.join(", ")}.`]),
     ...taken,
-    ...(left.length === 0 ? [] : [`Not counted: ${left.join(", ")}.`]),
+    ...(left === null ? [] : [left]),
   ].flatMap((note) => wrapped(note, width));
 }
 

@@ -1,10 +1,15 @@
+import { isNutrient, NUTRIENT_NAMES, type Nutrient } from "../../core/food/nutrients.ts";
 import { mealValues } from "../../core/food/values.ts";
+import { listed } from "../../core/recipe/nearest.ts";
+import { nutrientName, nutrientNamed } from "../../core/talk/nutrient-names.ts";
+import { err, ok, type Result } from "../../core/units/result.ts";
 import { loadLabelled } from "../pantry/load-pantry.ts";
-import { exit, type CliCommand, type ExitCode } from "./command.ts";
+import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { findMeal } from "./find-meal.ts";
 import { printData, printMessage } from "./print.ts";
-import { readMeal } from "./read-meal.ts";
-import { valuesJson } from "./values-json.ts";
+import { partsText } from "./parts-text.ts";
+import { theMeal } from "./read-meal.ts";
+import { partsJson, valuesJson } from "./values-json.ts";
 import { valuesText } from "./values-text.ts";
 
 const help = `values MEAL: print what each dish holds, in all and in a serving, and the whole meal: energy, protein, fat,
@@ -13,6 +18,9 @@ carbohydrate, sodium, potassium, phosphorus and more, reckoned from the recipe.
   MEAL    a meal's name, or the path of its file
   --json  one object: meal, source, caution, counted, inAll, aServing, dishes; each dish with its ingredients, the food
           that each was taken for with its number in the source (ndb) or its label, and its grams
+  --of VALUE
+          only where this one value comes from: for each ingredient its food and number or label, its grams, the figure
+          in 100 g and what it brings, the most first; with --json one object: meal, of, unit, source, caution, dishes
 
 An ingredient that is not in the table of foods (recipes/foods/foods.txt), or whose weight nobody can tell, stays
 unknown: it is named, and never reckoned as nought. What goes in to taste or may be left out is not counted.
@@ -23,10 +31,40 @@ both ends are kept; what it does not print stays unknown.
 The other figures are those of USDA SR28, averages for raw materials. They are no medical advice: your food differs, and
 who eats by a clinician's orders asks the clinician.
 
-Example: values welcome-supper`;
+Examples: values welcome-supper; values welcome-supper --of sodium`;
+
+const options = { json: { type: "boolean", default: false }, of: { type: "string" } } as const;
+
+interface Wanted {
+  readonly meal: string;
+  readonly json: boolean;
+  /** null: all of them. */
+  readonly of: Nutrient | null;
+}
+
+/** By its name in the table, or as a cook says it: "vitamin-c", "vitamin C", "fiber". */
+function readNutrient(text: string): Result<Nutrient, string> {
+  const plain = text.trim().toLowerCase();
+  if (isNutrient(plain)) return ok(plain);
+  const words = plain.split(/[\s-]+/);
+  const said = nutrientNamed(words, 0);
+  return said?.next === words.length
+    ? ok(said.value)
+    : err(`There is no value called "${text}"; they are ${listed(NUTRIENT_NAMES.map(nutrientName))}.`);
+}
+
+function readWanted(args: readonly string[]): Result<Wanted, string> {
+  const read = readArguments(args, options);
+  if (!read.ok) return read;
+  const { values, positionals } = read.value;
+  const meal = theMeal(positionals, "values", "reckon");
+  const of = values.of === undefined ? ok(null) : readNutrient(values.of);
+  if (!meal.ok) return meal;
+  return of.ok ? ok({ meal: meal.value, json: values.json, of: of.value }) : of;
+}
 
 async function run(args: readonly string[]): Promise<ExitCode> {
-  const wanted = readMeal(args, "values", "reckon");
+  const wanted = readWanted(args);
   if (!wanted.ok) {
     printMessage(wanted.error);
     return exit.misuse;
@@ -38,7 +76,9 @@ async function run(args: readonly string[]): Promise<ExitCode> {
     return exit.refused;
   }
   const values = mealValues(found.value.meal, foods.value);
-  printData(wanted.value.json ? JSON.stringify(valuesJson(values)) : valuesText(values));
+  const { json, of } = wanted.value;
+  if (json) printData(JSON.stringify(of === null ? valuesJson(values) : partsJson(of, values)));
+  else printData(of === null ? valuesText(values) : partsText(of, values));
   return exit.right;
 }
 

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { runCli } from "../../server/cli/run-cli.ts";
-import type { MealValuesJson } from "../../server/cli/values-json.ts";
+import type { MealValuesJson, ValuePartsJson } from "../../server/cli/values-json.ts";
 import { valuesCommand } from "../../server/cli/values.ts";
 import { loadFoods } from "../../server/pantry/load-foods.ts";
 
@@ -87,6 +87,46 @@ describe("the values of a meal on the command line", () => {
     expect(soup?.inAll.sodium.low).toBeLessThan(soup?.inAll.sodium.high ?? 0);
   });
 
+  it("[F58] --of tells where one value comes from: foods, numbers or labels, grams, in 100 g, in all; 80 wide", async () => {
+    expect([await values("welcome-supper", "--of", "sodium"), told]).toEqual([0, []]);
+    expect(out.filter((line) => line.length > 80 || line !== line.trimEnd())).toEqual([]);
+    // SR28 number 16144: 7 mg of sodium in 100 g.
+    const row = out.findIndex((line) => line.startsWith("red lentils"));
+    expect(out.slice(row, row + 2).join(" ")).toMatch(
+      /^red lentils, 1 1\/2 +dry red lentil, SR28 +288 g +7 mg +20.2 mg +cups +number 16144$/,
+    );
+    const text = out.join(" ");
+    expect(text).toContain("sodium: 119 to 128 mg in all, 30 to 32 mg a serving.");
+    expect(text).toContain("1. The recipe names no size, so a medium one was taken.");
+    expect(text).toContain("Not counted: black pepper (to taste), cilantro (optional).");
+    expect(text).toContain("USDA National Nutrient Database for Standard Reference, Release 28");
+    expect(text).toContain("This is no medical advice");
+  });
+
+  it("[F58] --of and --json: the same for another program, by any name that the value has", async () => {
+    expect([await values("welcome-supper", "--of", "Sugar", "--json"), told, out.length]).toEqual([0, [], 1]);
+    const { of, unit, source, dishes } = JSON.parse(out[0] ?? "") as ValuePartsJson;
+    expect([of, unit, source.slice(0, 4)]).toEqual(["sugars", "g", "USDA"]);
+    const [soup] = dishes;
+    expect(soup?.inAll).toMatchObject({ high: null, unknown: ["red lentils"] });
+    expect(soup?.parts.at(-1)).toMatchObject({
+      item: "red lentils",
+      ndb: "16144",
+      grams: { low: 288, high: 288 },
+      why: "The table of foods has no figure for it.",
+      in100g: null,
+      inAll: null,
+      aServing: null,
+    });
+    // SR28 number 09152: 2.52 g of sugars in 100 g of lemon juice.
+    expect(soup?.parts.find(({ item }) => item === "lemon juice")).toMatchObject({
+      ndb: "09152",
+      in100g: { low: 2.52, high: 2.52 },
+      inAll: { low: 0.77, high: 0.77 },
+      why: null,
+    });
+  });
+
   it("[F36] a label of the cook's own folder counts there, and one with a mistake stops the reckoning", async () => {
     for (const shelf of ["dishes", "meals", "kitchens", "labels"]) mkdirSync(join(folder, shelf));
     writeFileSync(
@@ -132,6 +172,12 @@ describe("the values of a meal on the command line", () => {
     [[], 2, "Name the meal to reckon, for instance: values welcome-supper"],
     [["welcome-supper", "again"], 2, 'values takes one meal; "again" is one word too many.'],
     [["welcome-supper", "--grams"], 2, "There is no option --grams."],
+    [["welcome-supper", "--of"], 2, "--of needs a value after it."],
+    [
+      ["welcome-supper", "--of", "moonlight"],
+      2,
+      'There is no value called "moonlight"; they are energy, protein, fat, saturated fat, carbohydrate, fibre, sugars, sodium, potassium, phosphorus, calcium, iron and vitamin C.',
+    ],
     [
       ["no-such-meal"],
       1,

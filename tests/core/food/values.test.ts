@@ -5,6 +5,7 @@ import { cookingMeal, scaleDish } from "../../../core/recipe/scale.ts";
 import { add, mul, ratio, toNumber, ZERO } from "../../../core/units/rational.ts";
 import { dishOf, spoilt } from "../recipe/bean-pot.ts";
 import { shippedPantry } from "../recipe/shelf.ts";
+import { CHECK_SOUP as SOUP } from "./check-soup.ts";
 import { shippedFoods } from "./shipped-foods.ts";
 
 const { table } = await shippedFoods();
@@ -17,26 +18,6 @@ const mealOf = (...dishes: readonly Dish[]): CookingMeal => ({
   dishes,
   kitchen,
 });
-
-const SOUP = `dish: Check Soup
-about: A soup to check sums with.
-yield: 4 bowls
-ingredients:
-  lentils: { item: dry lentils, amount: 1 cup }
-  onion: 1, chopped
-  carrots: 1 cup, sliced
-  celery: 2 stalks
-  garlic: 3 cloves
-  tomatoes: { item: canned tomatoes, amount: 1 cup, prep: no salt added }
-  cumin: { item: cumin seeds, amount: 1 tsp }
-  water: 948 g
-  lemon-juice: 1 tbsp
-steps:
-  boil:
-    do: Boil everything.
-    with: [lentils, onion, carrots, celery, garlic, tomatoes, cumin, water, lemon-juice]
-    time: 40 min
-`;
 
 function valuesOf(dish: Dish): DishValues {
   const [values] = mealValues(mealOf(dish), table).dishes;
