@@ -45,12 +45,11 @@ export function sourceWords({ ndb, label }: Pick<Food, "ndb" | "label">): string
 }
 
 function notesOf(part: ValuePart): readonly string[] {
-  const { weight } = part;
-  const size = weight?.assumed ?? null;
+  const { assumed: size, note } = part.weight ?? { assumed: null, note: null };
   return [
     ...(part.kind === "unknown" ? [part.why] : []),
     ...(size === null ? [] : [`The recipe names no size, so a ${size} one was taken.`]),
-    ...(weight?.note == null ? [] : [weight.note]),
+    ...(note === null ? [] : [note]),
   ];
 }
 

@@ -60,7 +60,8 @@ export interface MealValues {
 const HUNDRED = ratio(100);
 const NOTHING: Total = { low: ZERO, high: ZERO, unknown: [] };
 
-const addTotals = (a: Total, b: Total): Total => ({
+/** Two amounts of one value together. */
+export const addTotals = (a: Total, b: Total): Total => ({
   low: add(a.low, b.low),
   high: add(a.high, b.high),
   unknown: [...a.unknown, ...b.unknown],

@@ -1,6 +1,6 @@
 import type { Session } from "../../cook/session.ts";
+import { dayValues, type DayValues } from "../../diet/day-values.ts";
 import { dietsIn, type FoodBook } from "../../diet/food-book.ts";
-import { within } from "../../diet/eaten.ts";
 import { limitWords } from "../../diet/limit-words.ts";
 import { endsWords, rounded as roundedTo } from "../../food/figures.ts";
 import { NUTRIENT_NAMES, nutrientWords as wordsOf, type Nutrient } from "../../food/nutrients.ts";
@@ -8,7 +8,7 @@ import { singularOf } from "../../food/names.ts";
 import { mealValues, type DishValues, type MealValues, type Total } from "../../food/values.ts";
 import type { Dish } from "../../recipe/model.ts";
 import { listed } from "../../recipe/nearest.ts";
-import { add, toNumber, type Rational } from "../../units/rational.ts";
+import { toNumber, type Rational } from "../../units/rational.ts";
 import { findDish, wordsIn } from "../find.ts";
 import type { IntentOf, Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
@@ -109,27 +109,24 @@ function ofMeal({ nutrient, values, limits }: Asked): Outcome {
   ]);
 }
 
-function ofDay({ nutrient, values, limits }: Asked, earlier: MealValues | null): Outcome {
-  const now = values.aServing[nutrient];
-  const before = earlier?.aServing[nutrient] ?? null;
-  const here = values.counted === 0 ? [] : [`One serving of what you cook now has ${figure(nutrient, now)}.`];
-  if (before === null)
+function ofDay({ nutrient, values, limits }: Asked, day: DayValues): Outcome {
+  const here =
+    values.counted === 0
+      ? []
+      : [`One serving of what you cook now has ${figure(nutrient, values.aServing[nutrient])}.`];
+  if (day.before === null)
     return inBreaths([
       "By the meal log nothing was eaten today before this.",
       ...here,
       ...limits("day", null),
     ]);
-  const sum: Total = {
-    low: add(before.low, now.low),
-    high: add(before.high, now.high),
-    unknown: [...before.unknown, ...now.unknown],
-  };
+  const sum = day.together[nutrient];
   const together = values.counted === 0 ? [] : [`Together ${figure(nutrient, sum)}.`];
   return inBreaths([
-    `By the meal log today had ${figure(nutrient, before)} before this, a serving of each dish.`,
+    `By the meal log today had ${figure(nutrient, day.before[nutrient])} before this, a serving of each dish.`,
     ...here,
     ...together,
-    ...missing(sum, values.counted + (earlier?.counted ?? 0)),
+    ...missing(sum, day.counted),
     ...limits("day", null),
   ]);
 }
@@ -193,13 +190,11 @@ function askedOf(nutrient: Nutrient, session: Session | null, book: FoodBook): A
 }
 
 function today(nutrient: Nutrient, session: Session | null, book: FoodBook): Outcome {
-  if (!book.eaten.ok) return told(book.eaten.error);
-  const dishes = within(book.eaten.value, "day").flatMap((meal) => meal.dishes);
-  if (session === null && dishes.length === 0) return told("By the meal log nothing was eaten today.");
   const asked = askedOf(nutrient, session, book);
-  const earlier =
-    dishes.length === 0 ? null : mealValues({ ...asked.values.meal, dishes }, book.larder.foods);
-  return ofDay(asked, earlier);
+  const day = dayValues(asked.values, book);
+  if (!day.ok) return told(day.error);
+  if (session === null && day.value.before === null) return told("By the meal log nothing was eaten today.");
+  return ofDay(asked, day.value);
 }
 
 /** Every value of a serving, of a dish or of all of them. */
