@@ -1,20 +1,13 @@
 import { z } from "zod";
 import type { WrittenList } from "../shop/written-list.ts";
+import { mealRequest } from "./meal-request.ts";
 
 /** More meals than anybody shops for at once. */
 const mostMeals = 20;
 
 /** What a list of what to buy is wanted for. */
 export const buyingRequest = z.strictObject({
-  meals: z
-    .array(
-      z.strictObject({
-        meal: z.string().min(1).max(100),
-        servings: z.record(z.string(), z.number().int().min(1).max(100)),
-      }),
-    )
-    .min(1)
-    .max(mostMeals),
+  meals: z.array(mealRequest).min(1).max(mostMeals),
   /** What is in the house, a line for each thing. */
   house: z.string().max(4_000),
 });

@@ -11,6 +11,7 @@ export interface AppParts {
   readonly voice: Router;
   readonly calendar: Router;
   readonly buying: Router;
+  readonly meal: Router;
   readonly foods: Router;
   /** The built page: dist/client. */
   readonly pageFolder: string;
@@ -57,7 +58,8 @@ export function createApp(parts: AppParts): Express {
   app.get("/api/meals", async (_request, response) => {
     response.set("Cache-Control", "no-store").json(await parts.pantry());
   });
-  app.use(speechFiles(parts.modelsFolder), parts.voice, parts.calendar, parts.buying, parts.foods);
+  app.use(speechFiles(parts.modelsFolder), parts.voice, parts.calendar);
+  app.use(parts.buying, parts.meal, parts.foods);
   app.use(pageFiles(parts.pageFolder));
   app.use((_request, response) => {
     response.status(404).json({ error: "There is nothing at this address." });

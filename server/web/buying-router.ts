@@ -1,25 +1,17 @@
 import express, { Router, type Request, type Response } from "express";
 import type { House } from "../../core/house/house.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
-import type { Servings } from "../../core/recipe/scale.ts";
 import { buyingList } from "../../core/shop/buying-list.ts";
 import { fromFridge } from "../../core/shop/from-fridge.ts";
 import { readHouse } from "../../core/shop/in-house.ts";
 import { writtenList } from "../../core/shop/written-list.ts";
 import { buyingPath } from "../../core/sync/buying-path.ts";
 import { buyingRequest, type BuyingAnswer } from "../../core/sync/buying-request.ts";
-import type { Result } from "../../core/units/result.ts";
 import { calendarNow } from "../kitchen/wall.ts";
 import { loadFoods } from "../pantry/load-foods.ts";
 import { loadPlaces } from "../pantry/load-places.ts";
+import { refuse, type FindMeal } from "./find-meal.ts";
 import { isOwnPage } from "./own-host.ts";
-
-/** Looks up a meal with its dishes scaled. Error: one sentence. */
-export type FindMeal = (id: string, servings: Servings) => Result<CookingMeal, string>;
-
-function refuse(response: Response, status: 400 | 403 | 404 | 503, error: string): void {
-  response.status(status).set("Cache-Control", "no-store").json({ error });
-}
 
 /** What a list is made from. */
 export interface BuyingParts {

@@ -25,7 +25,9 @@ import { voiceRouter } from "../voice/voice-router.ts";
 import { createApp } from "./app.ts";
 import { buyingRouter } from "./buying-router.ts";
 import { calendarRouter } from "./calendar-router.ts";
+import type { FindMeal } from "./find-meal.ts";
 import { foodsRouter } from "./foods-router.ts";
+import { mealRouter } from "./meal-router.ts";
 import { attachSockets } from "./sockets.ts";
 
 export interface ServerOptions {
@@ -157,14 +159,26 @@ function join(options: ServerOptions, { kitchen, household }: Rooms, store: Meal
     };
   };
   const calendar = calendarRouter(() => kitchen.evening());
+  const find: FindMeal = (id, servings) => book.meal(id, servings);
+  const meal = mealRouter(find);
   const foods = foodsRouter(() => book.foodBook(kitchen.eaten()));
   const buying = buyingRouter({
-    find: (id, servings) => book.meal(id, servings),
+    find,
     folder: options.tablesFolder,
     house: () => household.house(),
   });
   const voices = voiceRouter(voice);
-  const app = createApp({ pantry, voice: voices, calendar, buying, foods, pageFolder, modelsFolder, report });
+  const app = createApp({
+    pantry,
+    voice: voices,
+    calendar,
+    buying,
+    meal,
+    foods,
+    pageFolder,
+    modelsFolder,
+    report,
+  });
   const http = createServer(app);
   const devices = attachSockets(http, { kitchen, household }, report);
   const stopNoting = noteMeals({ kitchen, household, store, foods: book.foods(), report });

@@ -57,6 +57,7 @@ beforeEach(async () => {
     voice,
     calendar: Router(),
     buying: Router(),
+    meal: Router(),
     foods: Router(),
     pageFolder: page,
     modelsFolder: join(folder, "models"),

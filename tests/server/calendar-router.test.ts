@@ -56,6 +56,7 @@ beforeEach(async () => {
     voice: Router(),
     calendar: calendarRouter(() => kitchen.evening()),
     buying: Router(),
+    meal: Router(),
     foods: Router(),
     pageFolder: "/nowhere",
     modelsFolder: "/nowhere",
