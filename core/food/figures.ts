@@ -1,3 +1,4 @@
+import { listed } from "../recipe/nearest.ts";
 import { add, mixed, mul, ratio, toNumber, type Rational } from "../units/rational.ts";
 import { nutrientWords, type Nutrient } from "./nutrients.ts";
 import type { Total } from "./values.ts";
@@ -26,4 +27,14 @@ export function totalWords(nutrient: Nutrient, { low, high, unknown }: Total, co
   const written = (figure: Rational): string => toNumber(figure).toFixed(places);
   const [least, most] = [written(low), written(high)];
   return unknown.length > 0 ? `at least ${least} ${unit}` : `${endsWords(least, most)} ${unit}`;
+}
+
+/**
+ * "1 of 12 ingredients has no value for it: flour."
+ * @param mostNames where more have none they are counted only; else they are named too
+ */
+export function missingWords({ unknown }: Total, counted: number, mostNames = Infinity): string {
+  const names = [...new Set(unknown)];
+  const few = names.length <= mostNames ? `: ${listed(names)}` : "";
+  return `${names.length} of ${counted} ingredients ${names.length === 1 ? "has" : "have"} no value for it${few}.`;
 }

@@ -31,9 +31,11 @@ const ONE = ratio(1);
 /** A pinch weighs less than a tenth of a gram, and still something. */
 const grams = (value: Rational): string => rounded(value, compare(value, ONE) < 0 ? 2 : 1);
 
-/** As the table has it: SR28 prints three decimals at most. */
-const asInTable = (nutrient: Nutrient, { low, high }: Bounds): string =>
-  `${endsWords(rounded(low, 3), rounded(high, 3))} ${nutrientWords(nutrient).unit}`;
+/** As the table has it, SR28 prints three decimals at most; what a label says of a serving is no finer than that. */
+const in100gWords = (nutrient: Nutrient, { low, high }: Bounds, { label }: Food): string =>
+  label === null
+    ? `${endsWords(rounded(low, 3), rounded(high, 3))} ${nutrientWords(nutrient).unit}`
+    : figureWords(nutrient, low, high);
 
 /** Where a food's figures are from; null where they are from nowhere. */
 export function sourceWords({ ndb, label }: Pick<Food, "ndb" | "label">): string | null {
@@ -64,7 +66,7 @@ export function partWords(nutrient: Nutrient, part: ValuePart): PartWords {
     food: food?.name ?? null,
     from: food === null ? null : sourceWords(food),
     weighs: weight === null ? null : `${endsWords(grams(weight.low), grams(weight.high))} g`,
-    in100g: isKnown ? asInTable(nutrient, part.in100g) : null,
+    in100g: isKnown ? in100gWords(nutrient, part.in100g, part.food) : null,
     inAll: isKnown ? much(part.inAll) : "unknown",
     aServing: isKnown ? much(part.aServing) : "unknown",
     notes: notesOf(part),

@@ -13,6 +13,7 @@ import { inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal, Meal } from "../../core/recipe/model.ts";
 import { SHELVES, type PantryContents } from "../../core/recipe/read-pantry.ts";
 import { cookingMeal, type Servings } from "../../core/recipe/scale.ts";
+import { cannotTell, dietAnswer } from "../../core/sync/diet-answer.ts";
 import type { DietAnswer, MealCard, Pantry } from "../../core/sync/protocol.ts";
 import { between, inMinutes, instant } from "../../core/units/quantity.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
@@ -181,9 +182,16 @@ export class MealBook {
   #answerFor(meal: Meal, cooking: CookingMeal, eaten: Eaten): DietAnswer | null {
     const key = JSON.stringify([meal.id, eaten]);
     const known = this.#answers.get(key);
-    const answer = known === undefined ? dietAnswer(this.#rules, meal, cooking, eaten) : known;
+    const answer = known === undefined ? this.#held(meal, cooking, eaten) : known;
     this.#answers.set(key, answer);
     return answer;
+  }
+
+  #held(meal: Meal, cooking: CookingMeal, eaten: Eaten): DietAnswer | null {
+    const rules = this.#rules;
+    const told = (held: TableRules): DietAnswer | null =>
+      dietAnswer(held.dietsFor(meal.diets), eaten, (diets, before) => held.check(cooking, diets, before));
+    return rules.ok ? told(rules.value) : cannotTell(rules.error);
   }
 
   #card(meal: Meal, pacesOf: PacesOf, eaten: Eaten): MealCard | null {
@@ -208,25 +216,6 @@ export class MealBook {
     this.#lengths.set(key, known);
     return known;
   }
-}
-
-/** What the diets that hold for a meal say of it; null where none does. */
-function dietAnswer(
-  rules: Result<TableRules, string>,
-  meal: Meal,
-  cooking: CookingMeal,
-  eaten: Eaten,
-): DietAnswer | null {
-  const unknown = (problem: string): DietAnswer => {
-    return { diets: [], verdict: "cannot tell", findings: [], notes: [], problem };
-  };
-  if (!rules.ok) return unknown(rules.error);
-  const diets = rules.value.dietsFor(meal.diets);
-  if (!diets.ok) return unknown(diets.error);
-  if (diets.value.length === 0) return null;
-  if (!eaten.ok) return unknown(eaten.error);
-  const { verdict, findings, notes } = rules.value.check(cooking, diets.value, eaten.value);
-  return { diets: diets.value.map(({ name }) => name), verdict, findings, notes, problem: null };
 }
 
 /** From the first step to the table when nothing interrupts, each step done in its best way, in whole minutes. */

@@ -2,7 +2,8 @@ import type { Session } from "../../cook/session.ts";
 import { dayValues, type DayValues } from "../../diet/day-values.ts";
 import { dietsIn, type FoodBook } from "../../diet/food-book.ts";
 import { limitWords } from "../../diet/limit-words.ts";
-import { endsWords, rounded as roundedTo } from "../../food/figures.ts";
+import { endsWords, missingWords, rounded as roundedTo } from "../../food/figures.ts";
+import { aHelping } from "../../food/helping.ts";
 import { NUTRIENT_NAMES, nutrientWords as wordsOf, type Nutrient } from "../../food/nutrients.ts";
 import { singularOf } from "../../food/names.ts";
 import { mealValues, type DishValues, type MealValues, type Total } from "../../food/values.ts";
@@ -36,14 +37,8 @@ function figure(nutrient: Nutrient, total: Total, from = "at least "): string {
 const missingNames = 3;
 
 /** Who of the ingredients has no figure: what is unknown is not nought. */
-function missing({ unknown }: Total, counted: number): readonly string[] {
-  if (unknown.length === 0) return [];
-  const names = [...new Set(unknown)];
-  const few = names.length <= missingNames ? `: ${listed(names)}` : "";
-  return [
-    `${names.length} of ${counted} ingredients ${names.length === 1 ? "has" : "have"} no value for it${few}.`,
-  ];
-}
+const missing = (total: Total, counted: number): readonly string[] =>
+  total.unknown.length === 0 ? [] : [missingWords(total, counted, missingNames)];
 
 /** A sentence about a total, with what nobody knows of it. */
 function sentences(what: string, nutrient: Nutrient, total: Total, counted: number): readonly string[] {
@@ -54,11 +49,6 @@ function sentences(what: string, nutrient: Nutrient, total: Total, counted: numb
   return [`${capital(what)} has ${figure(nutrient, total)}.`, ...missing(total, counted)];
 }
 
-/** "A bowl". */
-const helpingOf = (dish: Dish): string => singularOf(dish.yield.of);
-
-const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` : `a ${word}`);
-
 /** What a value of the meal in hand is asked of. */
 interface Asked {
   readonly nutrient: Nutrient;
@@ -68,7 +58,7 @@ interface Asked {
 }
 
 function ofHelping({ dish, aServing, counted }: DishValues, { nutrient, limits }: Asked): Outcome {
-  const what = `${article(helpingOf(dish))} of ${theDish(dish)}`;
+  const what = `${aHelping(dish)} of ${theDish(dish)}`;
   return inBreaths([
     ...sentences(what, nutrient, aServing[nutrient], counted.length),
     ...limits("serving", dish.name),
@@ -82,7 +72,7 @@ function ofDish(values: DishValues, asked: Asked): Outcome {
   if (total.unknown.length >= counted.length) return ofHelping(values, asked);
   return inBreaths([
     `All of ${theDish(dish)} has ${figure(nutrient, total)}.`,
-    `${capital(article(helpingOf(dish)))} has ${figure(nutrient, aServing[nutrient])}.`,
+    `${capital(aHelping(dish))} has ${figure(nutrient, aServing[nutrient])}.`,
     ...missing(total, counted.length),
     ...limits("serving", dish.name),
   ]);
@@ -98,7 +88,7 @@ function ofMeal({ nutrient, values, limits }: Asked): Outcome {
     return inBreaths(sentences("the meal", nutrient, total, values.counted));
   const shares = values.dishes.map(
     ({ dish, aServing }) =>
-      `${rounded(aServing[nutrient].low, nutrient)} from ${article(helpingOf(dish))} of ${theDish(dish)}`,
+      `${rounded(aServing[nutrient].low, nutrient)} from ${aHelping(dish)} of ${theDish(dish)}`,
   );
   const whole = `One serving of everything has ${figure(nutrient, total)}.`;
   return inBreaths([
@@ -210,7 +200,7 @@ export function askValues(intent: IntentOf<"AskValues">, kitchen: Kitchen, book:
   const what =
     of === undefined
       ? "One serving of everything has"
-      : `${capital(article(helpingOf(of.dish)))} of ${theDish(of.dish)} has`;
+      : `${capital(aHelping(of.dish))} of ${theDish(of.dish)} has`;
   const known = NUTRIENT_NAMES.filter((one) => aServing[one].unknown.length < counted);
   const isLeast = known.every((one) => aServing[one].unknown.length > 0);
   return inParts(
