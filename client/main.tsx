@@ -10,6 +10,7 @@ import { lazyBuyingDesk } from "./kitchen/lazy-buying.ts";
 import type { HouseKeeper } from "./kitchen/house-keeper.ts";
 import { keepFoods } from "./kitchen/lazy-foods.ts";
 import { keepHouse } from "./kitchen/lazy-house.ts";
+import { lazyMeal } from "./kitchen/lazy-meal.ts";
 import { lazyMisheardRecord } from "./kitchen/lazy-misheard.ts";
 import { createSettings } from "./kitchen/settings.ts";
 import { letWatch } from "./kitchen/watched.ts";
@@ -97,6 +98,8 @@ showPage(
     trial,
     misheard,
     buying,
+    foods,
+    meal: lazyMeal,
     house,
     awake: computed(() => dark.value ?? notice.value),
     wake: () => {

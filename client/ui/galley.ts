@@ -8,9 +8,13 @@ import type { HouseKeeper } from "../kitchen/house-keeper.ts";
 import type { MisheardRecord } from "../kitchen/misheard-model.ts";
 import type { MealStore } from "../kitchen/meal-store.ts";
 import type { Settings } from "../kitchen/settings.ts";
+import type { CookingMeal } from "../../core/recipe/model.ts";
+import type { MealRequest } from "../../core/sync/meal-request.ts";
 import { minuteOfDay } from "../../core/talk/minute-of-day.ts";
+import type { FoodsAtHand } from "../../core/talk/model.ts";
 import { formatClock } from "../../core/units/clock-words.ts";
 import type { Instant } from "../../core/units/quantity.ts";
+import type { Result } from "../../core/units/result.ts";
 
 /** All that the screen knows: signals to read and functions to call. It holds no socket, no storage, no sound. */
 export interface Galley {
@@ -27,6 +31,10 @@ export interface Galley {
   readonly misheard: () => Promise<MisheardRecord>;
   /** The list of what to buy; its code comes when it is first asked for. Fails where it cannot be fetched. */
   readonly buying: () => Promise<BuyingDesk>;
+  /** What is known of foods and diets; null until it is here. */
+  readonly foods: ReadonlySignal<FoodsAtHand | null>;
+  /** A meal before it is begun; its code comes when it is first asked for. Error: one sentence. Fails where it cannot be fetched. */
+  readonly meal: (wanted: MealRequest) => Promise<Result<CookingMeal, string>>;
   /** What is left of meals, and what outlives an evening otherwise; null until its code is here. */
   readonly house: ReadonlySignal<HouseKeeper | null>;
   /** Why the screen may go dark, as one sentence; null while it is kept awake or need not be. */

@@ -142,6 +142,17 @@ function withNotes(card: MealCard, book: MealBook, kitchen: Kitchen): MealCard {
   return { ...card, notes: notes.map((note) => ({ key: noteKey(note), ask: askNote(note, meal.value) })) };
 }
 
+/** What the page asks for beside the evening itself. */
+function tellingRouters({ book, tablesFolder }: ServerOptions, { kitchen, household }: Rooms) {
+  const find: FindMeal = (id, servings) => book.meal(id, servings);
+  return {
+    calendar: calendarRouter(() => kitchen.evening()),
+    buying: buyingRouter({ find, folder: tablesFolder, house: () => household.house() }),
+    meal: mealRouter(find),
+    foods: foodsRouter(() => book.foodBook(kitchen.eaten())),
+  };
+}
+
 /** Joins the kitchen and the house to the network; nothing listens yet. */
 function join(options: ServerOptions, { kitchen, household }: Rooms, store: MealStore) {
   const { book, pageFolder, modelsFolder } = options;
@@ -158,27 +169,8 @@ function join(options: ServerOptions, { kitchen, household }: Rooms, store: Meal
       cooking: kitchen.cooking(),
     };
   };
-  const calendar = calendarRouter(() => kitchen.evening());
-  const find: FindMeal = (id, servings) => book.meal(id, servings);
-  const meal = mealRouter(find);
-  const foods = foodsRouter(() => book.foodBook(kitchen.eaten()));
-  const buying = buyingRouter({
-    find,
-    folder: options.tablesFolder,
-    house: () => household.house(),
-  });
-  const voices = voiceRouter(voice);
-  const app = createApp({
-    pantry,
-    voice: voices,
-    calendar,
-    buying,
-    meal,
-    foods,
-    pageFolder,
-    modelsFolder,
-    report,
-  });
+  const routers = { ...tellingRouters(options, { kitchen, household }), voice: voiceRouter(voice) };
+  const app = createApp({ pantry, ...routers, pageFolder, modelsFolder, report });
   const http = createServer(app);
   const devices = attachSockets(http, { kitchen, household }, report);
   const stopNoting = noteMeals({ kitchen, household, store, foods: book.foods(), report });

@@ -9,7 +9,8 @@ import type { BuyingAnswer } from "../../core/sync/buying-request.ts";
 import { hours, instant, plus } from "../../core/units/quantity.ts";
 import { ratio } from "../../core/units/rational.ts";
 import { MealBook } from "../../server/kitchen/meal-book.ts";
-import { buyingRouter, type FindMeal } from "../../server/web/buying-router.ts";
+import { buyingRouter } from "../../server/web/buying-router.ts";
+import type { FindMeal } from "../../server/web/find-meal.ts";
 
 let server: Server;
 let url = "";

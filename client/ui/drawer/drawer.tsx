@@ -2,6 +2,7 @@ import type { Deed } from "../parts/deed.ts";
 import { MisheardKeys } from "../misheard/misheard-keys.tsx";
 import { LookKeys } from "../parts/look-keys.tsx";
 import { EarSettings } from "./ear-settings.tsx";
+import { LazyValues } from "../values/lazy-values.tsx";
 import type { DrawerProps } from "./drawer-props.ts";
 import { CookKeys } from "./cook-keys.tsx";
 import { LullKeys } from "./lull-keys.tsx";
@@ -30,6 +31,10 @@ export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: 
       <section aria-labelledby="drawer-left">
         <h3 id="drawer-left">What is left</h3>
         <WhatIsLeft session={session} onDeed={actAndClose} />
+      </section>
+      <section aria-labelledby="drawer-values">
+        <h3 id="drawer-values">What is in it</h3>
+        <LazyValues galley={galley} session={session} />
       </section>
       <section aria-labelledby="drawer-serving">
         <h3 id="drawer-serving">When we eat</h3>

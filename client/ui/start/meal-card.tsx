@@ -15,10 +15,11 @@ interface MealCardProps {
   readonly isPicked: boolean;
   readonly onPick: () => void;
   readonly onShop: (servings: Wanted["servings"]) => void;
+  readonly onLook: (servings: Wanted["servings"]) => void;
 }
 
 /** One meal: what it is and when it could be on the table. Picked, it unfolds. */
-export function MealCard({ meal, galley, isPicked, onPick, onShop }: MealCardProps) {
+export function MealCard({ meal, galley, isPicked, onPick, onShop, onLook }: MealCardProps) {
   const { clock } = galley;
   const takes = minutes(meal.takesMinutes);
   const panel = `choices-${meal.id}`;
@@ -56,7 +57,7 @@ export function MealCard({ meal, galley, isPicked, onPick, onShop }: MealCardPro
       </button>
       {isPicked && (
         <div id={panel} class="meal-choices">
-          <Unfolded meal={meal} galley={galley} onShop={onShop} />
+          <Unfolded meal={meal} galley={galley} onShop={onShop} onLook={onLook} />
         </div>
       )}
     </li>
@@ -71,7 +72,7 @@ type Lighting =
   | { readonly state: "lighting" }
   | { readonly state: "refused"; readonly sentence: string };
 
-function Unfolded({ meal, galley, onShop }: Pick<MealCardProps, "meal" | "galley" | "onShop">) {
+function Unfolded({ meal, galley, onShop, onLook }: Omit<MealCardProps, "isPicked" | "onPick">) {
   const [lighting, setLighting] = useState<Lighting>({ state: "ready" });
   const light = (wanted: Wanted): void => {
     galley.wake();
@@ -88,6 +89,7 @@ function Unfolded({ meal, galley, onShop }: Pick<MealCardProps, "meal" | "galley
         isBusy={lighting.state === "lighting"}
         onLight={light}
         onShop={onShop}
+        onLook={onLook}
       />
       {lighting.state === "refused" && (
         <p class="refused" role="alert">

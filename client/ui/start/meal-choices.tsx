@@ -15,6 +15,7 @@ interface MealChoicesProps {
   readonly isBusy: boolean;
   readonly onLight: (wanted: Wanted) => void;
   readonly onShop: (servings: Wanted["servings"]) => void;
+  readonly onLook: (servings: Wanted["servings"]) => void;
 }
 
 type Servings = Wanted["servings"];
@@ -23,7 +24,7 @@ type Servings = Wanted["servings"];
 const mostServings = 100;
 
 /** For how many and for when; both stand right already, so that the big key is all that is needed. */
-export function MealChoices({ meal, clock, isBusy, onLight, onShop }: MealChoicesProps) {
+export function MealChoices({ meal, clock, isBusy, onLight, onShop, onLook }: MealChoicesProps) {
   const now = clock.now.value;
   const [servings, setServings] = useState<Servings>(() =>
     Object.fromEntries(meal.dishes.map((dish) => [dish.id, dish.servings])),
@@ -66,9 +67,14 @@ export function MealChoices({ meal, clock, isBusy, onLight, onShop }: MealChoice
       >
         {isBusy ? "Lighting it" : "Light the stove"}
       </button>
-      <button type="button" class="key key-shop" onClick={() => onShop(servings)}>
-        What to buy
-      </button>
+      <div class="deed-keys">
+        <button type="button" class="key" onClick={() => onShop(servings)}>
+          What to buy
+        </button>
+        <button type="button" class="key" onClick={() => onLook(servings)}>
+          What is in it
+        </button>
+      </div>
       <details class="each">
         <summary>Each dish by itself</summary>
         <div class="choices">

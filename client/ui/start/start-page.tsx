@@ -1,7 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
+import type { MealRequest } from "../../../core/sync/meal-request.ts";
 import type { Pantry } from "../../../core/sync/protocol.ts";
 import { BuyingDoor } from "../buying/buying-door.tsx";
-import type { MealToBuy, Shopping } from "../buying/buying-props.ts";
+import type { Shopping } from "../buying/buying-props.ts";
 import type { Galley } from "../galley.ts";
 import { Notices } from "../notices.tsx";
 import { Fridge } from "../left/fridge.tsx";
@@ -9,6 +10,7 @@ import { UseFirst } from "../left/use-first.tsx";
 import { Cautions } from "./cautions.tsx";
 import { MisheardDoor } from "../misheard/misheard-door.tsx";
 import { LookKeys } from "../parts/look-keys.tsx";
+import { ValuesDoor } from "../values/values-door.tsx";
 import { MealCard } from "./meal-card.tsx";
 import { Mistakes } from "./mistakes.tsx";
 
@@ -23,6 +25,7 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
   const [shelf, setShelf] = useState<Shelf>({ state: "loading" });
   const [picked, setPicked] = useState<string | null>(null);
   const [shopping, setShopping] = useState<Shopping | null>(null);
+  const [looking, setLooking] = useState<MealRequest | null>(null);
   const link = store.link.value;
   useEffect(() => {
     let isCurrent = true;
@@ -60,6 +63,7 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
             picked={picked}
             onPick={setPicked}
             onShop={(meal) => setShopping({ for: "meal", meal })}
+            onLook={setLooking}
           />
         )}
       </main>
@@ -71,6 +75,7 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
         shopping={shopping}
         onShopping={setShopping}
       />
+      {looking !== null && <ValuesDoor galley={galley} wanted={looking} onClose={() => setLooking(null)} />}
       <MisheardDoor galley={galley} />
       <Cautions />
     </div>
@@ -82,10 +87,11 @@ interface MealsProps {
   readonly galley: Galley;
   readonly picked: string | null;
   readonly onPick: (meal: string | null) => void;
-  readonly onShop: (meal: MealToBuy) => void;
+  readonly onShop: (meal: MealRequest) => void;
+  readonly onLook: (meal: MealRequest) => void;
 }
 
-function Meals({ shelf, galley, picked, onPick, onShop }: MealsProps) {
+function Meals({ shelf, galley, picked, onPick, onShop, onLook }: MealsProps) {
   if (shelf.meals.length === 0) {
     return (
       <p class="empty">
@@ -103,6 +109,7 @@ function Meals({ shelf, galley, picked, onPick, onShop }: MealsProps) {
           galley={galley}
           isPicked={meal.id === picked}
           onShop={(servings) => onShop({ meal: meal.id, servings })}
+          onLook={(servings) => onLook({ meal: meal.id, servings })}
           onPick={() => {
             onPick(meal.id === picked ? null : meal.id);
             // While the cook looks at servings and time: the second touch then finds it loaded.

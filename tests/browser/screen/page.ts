@@ -9,6 +9,7 @@ import type { MealStore, Wanted } from "../../../client/kitchen/meal-store.ts";
 import { createMisheardRecord } from "../../../client/kitchen/misheard-record.ts";
 import { defaultSettings } from "../../../client/kitchen/settings.ts";
 import type { Settings } from "../../../client/kitchen/settings.ts";
+import { fetchMeal } from "../../../client/kitchen/fetch-meal.ts";
 import { words } from "../../../client/kitchen/words.ts";
 import type { Sound } from "../../../client/sound/player.ts";
 import { browserMisheardStore } from "../../../client/storage/misheard-store.ts";
@@ -18,10 +19,14 @@ import { decide, numbered } from "../../../core/cook/decide.ts";
 import type { MealEvent } from "../../../core/cook/events.ts";
 import { appendEvents, emptyLog } from "../../../core/cook/fold.ts";
 import { runSheetOf } from "../../../core/cook/run-sheet.ts";
+import { openFoodBook } from "../../../core/sync/food-book-packed.ts";
+import { packedFoodBook } from "../../../core/sync/food-book-schema.ts";
 import type { Pantry } from "../../../core/sync/protocol.ts";
 import type { RoomNoise } from "../../../core/speech/room-noise.ts";
 import type { Misheard } from "../../../core/speech/misheard/misheard.ts";
 import { toWav } from "../../../core/sound/wav-file.ts";
+import { foodTalk } from "../../../core/talk/food-talk.ts";
+import type { FoodsAtHand } from "../../../core/talk/model.ts";
 import { instant } from "../../../core/units/quantity.ts";
 import { memoryMisheardStore } from "../../client/kitchen/memory-misheard-store.ts";
 
@@ -39,6 +44,8 @@ export interface Scene {
   readonly awake: string | null;
   /** What is in the record of misheard sentences; null where it is off and empty. */
   readonly misheard: readonly Misheard[] | null;
+  /** What is known of foods and diets, as it comes over the wire; null: it is not here. */
+  readonly foods: unknown;
 }
 
 /** What a test can do from outside the page. */
@@ -124,7 +131,9 @@ function show(scene: Scene): ScreenBench {
     },
     close: () => undefined,
   };
-  const caller = createCaller(clock, store, silence, async () => words);
+  const foods: FoodsAtHand | null =
+    scene.foods === null ? null : { book: openFoodBook(packedFoodBook.parse(scene.foods)), talk: foodTalk };
+  const caller = createCaller(clock, store, silence, async () => words, { foods: signal(foods) });
   const room = signal(scene.room);
   const record = createMisheardRecord({
     store: memoryMisheardStore(scene.misheard ?? [], toWav(new Float32Array(1_600), 16_000)),
@@ -157,6 +166,8 @@ function show(scene: Scene): ScreenBench {
       trial,
       misheard: async () => record,
       buying: async () => desk,
+      foods: signal(foods),
+      meal: fetchMeal,
       house: signal(null),
       awake: signal(scene.awake),
       wake: () => (woken += 1),

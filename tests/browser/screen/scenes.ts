@@ -77,6 +77,7 @@ export async function scenes(): Promise<Readonly<Record<SceneName, Scene>>> {
     room: "quiet",
     awake: null,
     misheard: null,
+    foods: null,
   } as const;
   const of = ({ log, now }: Stopped): Scene => ({ ...bare, events: log.events, now });
   const running =
