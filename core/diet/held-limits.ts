@@ -1,6 +1,7 @@
 import type { Nutrient } from "../food/nutrients.ts";
 import type { CookingMeal } from "../recipe/model.ts";
 import type { Diet, ValueRule } from "./diet.ts";
+import type { Finding } from "./findings.ts";
 import type { FoodBook } from "./food-book.ts";
 import { valueRuleWords } from "./rule-words.ts";
 import { valueFindings } from "./value-limits.ts";
@@ -30,14 +31,18 @@ export interface HeldLimit {
 export const limitedBy = (rule: ValueRule): Nutrient =>
   rule.kind === "claim" ? rule.claim.nutrient : rule.nutrient;
 
-function holdRule(rule: ValueRule, diet: Diet, { meal, book }: Held): readonly HeldLimit[] {
+function holdRule(
+  rule: ValueRule,
+  diet: Diet,
+  { meal, book }: Held,
+  findings: readonly Finding[],
+): readonly HeldLimit[] {
   const { in: scope } = rule;
   const limit = `${diet.name}, ${valueRuleWords(rule).replace(": ", " ")}`;
   const plain = { nutrient: limitedBy(rule), scope, limit };
   if (!book.eaten.ok && scope === "day")
     return [{ ...plain, dish: null, state: "cannot tell", why: [book.eaten.error] }];
-  const eaten = book.eaten.ok ? book.eaten.value : [];
-  const found = valueFindings(meal, { ...diet, values: [rule] }, book.larder, eaten);
+  const found = findings.filter((one) => one.rule === valueRuleWords(rule));
   const whose = scope === "serving" ? meal.dishes.map(({ name }) => name) : [null];
   // "At least so much in a day" nobody can have missed yet.
   const fine = rule.kind === "at least" && scope === "day" ? "open" : "kept";
@@ -49,9 +54,16 @@ function holdRule(rule: ValueRule, diet: Diet, { meal, book }: Held): readonly H
   });
 }
 
+/** All of a diet's limits at once: adding a meal up is what takes the time. */
+function holdDiet(diet: Diet, held: Held, isWanted: (rule: ValueRule) => boolean): readonly HeldLimit[] {
+  const values = diet.values.filter(isWanted);
+  const eaten = held.book.eaten.ok ? held.book.eaten.value : [];
+  const findings = valueFindings(held.meal, { ...diet, values }, held.book.larder, eaten);
+  return values.flatMap((rule) => holdRule(rule, diet, held, findings));
+}
+
 /** Every limit of the diets that hold, with whether it is kept. @param isWanted which of them; all by default */
 export const heldLimits = (
   held: Held,
   isWanted: (rule: ValueRule) => boolean = () => true,
-): readonly HeldLimit[] =>
-  held.diets.flatMap((diet) => diet.values.filter(isWanted).flatMap((rule) => holdRule(rule, diet, held)));
+): readonly HeldLimit[] => held.diets.flatMap((diet) => holdDiet(diet, held, isWanted));
