@@ -161,11 +161,11 @@ describe("what is in it, while it is cooked", () => {
 
   it("[W145] without what is known of foods one sentence says so", async () => {
     await openDrawer(all.step);
-    expect(await words(part().getByRole("status").innerText())).toBe(
+    expect(await words(part().locator(".values-none").innerText())).toBe(
       "What is known of foods is not here yet; it is told as soon as it comes.",
     );
     await openDrawer({ ...all.lost, foods: null });
-    expect(await words(part().getByRole("status").innerText())).toBe(
+    expect(await words(part().locator(".values-none").innerText())).toBe(
       "What is in it cannot be told while the server is away.",
     );
   });

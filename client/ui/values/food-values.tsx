@@ -13,7 +13,7 @@ export function FoodValues({ galley, meal }: ValuesProps) {
   const foods = galley.foods.value;
   if (foods === null)
     return (
-      <p role="status">
+      <p class="values-none">
         {galley.store.link.value === "lost"
           ? "What is in it cannot be told while the server is away."
           : "What is known of foods is not here yet; it is told as soon as it comes."}
