@@ -6,13 +6,8 @@ import { MOST_SERVINGS, scaleDish } from "../recipe/scale.ts";
 import { err, ok } from "../units/result.ts";
 import type { Decision } from "./decision.ts";
 import { outOfHand } from "./hands.ts";
+import type { ServingsWanted } from "./servings-wanted.ts";
 import type { Session } from "./session.ts";
-
-/** So many servings of a dish. */
-export interface ServingsWanted {
-  readonly dish: DishId;
-  readonly servings: number;
-}
 
 /** Whether anything of a dish is over, or in the pot. A step that is in the cook's hands may still take more. */
 export const isDishBegun = ({ tasks, progress }: Session, dish: DishId): boolean =>

@@ -7,7 +7,7 @@ import type { Helper } from "../plan/worker.ts";
 import type { CourseStep, TaskId } from "../plan/model.ts";
 import type { PortionId } from "../mise/portion.ts";
 import type { AmountWanted } from "./amount-wanted.ts";
-import type { ServingsWanted } from "./change-servings.ts";
+import type { ServingsWanted } from "./servings-wanted.ts";
 import type { TimerId } from "./orders.ts";
 
 /** A step went through a change. `TaskCalled`: the caller has put it before the cook. */

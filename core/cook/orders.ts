@@ -7,7 +7,7 @@ import type { Helper } from "../plan/worker.ts";
 import type { PortionId } from "../mise/portion.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { AmountWanted } from "./amount-wanted.ts";
-import type { ServingsWanted } from "./change-servings.ts";
+import type { ServingsWanted } from "./servings-wanted.ts";
 
 declare const timer: unique symbol;
 export type TimerId = string & { readonly [timer]: true };

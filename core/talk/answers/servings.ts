@@ -1,6 +1,7 @@
 import { scaleCautions } from "../../amounts/cautions.ts";
 import { shareOf } from "../../amounts/factor.ts";
-import { isDishBegun, type ServingsWanted } from "../../cook/change-servings.ts";
+import { isDishBegun } from "../../cook/change-servings.ts";
+import type { ServingsWanted } from "../../cook/servings-wanted.ts";
 import { spokenIngredient } from "../../food/ingredient-words.ts";
 import { singularOf } from "../../food/names.ts";
 import type { Dish } from "../../recipe/model.ts";
