@@ -1,6 +1,7 @@
 import { howMuch, whatGoesIn } from "./answers/amounts.ts";
 import { whereWasI } from "./answers/evening.ts";
 import * as questions from "./answers/questions.ts";
+import { insteadOfTool } from "./answers/instead-of-tool.ts";
 import { instead, useInstead } from "./answers/swaps.ts";
 import { whyWay } from "./answers/ways.ts";
 import type { IntentOf } from "./intent.ts";
@@ -38,6 +39,8 @@ export function answerQuestion(
       return questions.areWeLate(scene, kitchen);
     case "Instead":
       return instead(intent, scene, kitchen);
+    case "InsteadOfTool":
+      return insteadOfTool(intent, scene);
     case "UseInstead":
       return useInstead(intent, scene, kitchen, consent);
     case "WhyWay":

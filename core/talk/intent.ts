@@ -131,6 +131,8 @@ type Asking =
   | { readonly type: "WhatIfOneMore"; readonly thing: OneMore }
   | { readonly type: "WhatAhead" }
   | { readonly type: "Instead"; readonly food: Mention | null }
+  /** `tool` by a name of `toolNames`. */
+  | { readonly type: "InsteadOfTool"; readonly tool: string }
   | { readonly type: "UseInstead"; readonly use: Mention | null; readonly food: Mention | null }
   | { readonly type: "Convert"; readonly from: Measured | null; readonly to: Unit }
   | { readonly type: "ConvertHeat"; readonly from: Heat; readonly to: Scale }

@@ -11,6 +11,7 @@ import {
   wayNames,
   withNumbers,
 } from "./names.ts";
+import { toolNames } from "./tool-swaps-table.ts";
 import { nameWords } from "./utterance.ts";
 import { workNouns, workVerbs } from "./work-words.ts";
 
@@ -23,6 +24,7 @@ export type NameSlot =
   | "name"
   | "stand"
   | "way"
+  | "tool"
   | "work"
   | "working"
   | "deed"
@@ -46,7 +48,7 @@ const usualWays = ["oven", "pan"];
 /** Those that stay the same all evening. */
 type MealNames = Omit<
   NameBook,
-  "timer" | keyof ElsewhereNames | "thing" | "deed" | "work" | "working" | "note"
+  "timer" | keyof ElsewhereNames | "thing" | "tool" | "deed" | "work" | "working" | "note"
 >;
 
 /** Notes that the ear listens for; typed, any words will do. */
@@ -62,7 +64,7 @@ const usualNotes = [
 ];
 
 /** Those that are the same in any meal. */
-const ofAnyMeal = { note: usualNotes, deed: deeds, work: workVerbs, working: workNouns };
+const ofAnyMeal = { tool: toolNames, note: usualNotes, deed: deeds, work: workVerbs, working: workNouns };
 
 function mealNames(meal: CookingMeal): MealNames {
   const dish = meal.dishes.flatMap((one) => dishNames(one, meal));

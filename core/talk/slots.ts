@@ -33,6 +33,8 @@ export interface Slots {
   readonly stand: string | null;
   /** What a step is done in or on: "pan". */
   readonly way: string | null;
+  /** "Blender": what does not belong to the food. */
+  readonly tool: string | null;
   /** A kind of work by hand: "chop". */
   readonly work: string | null;
   /** The same as what is being done: "chopping". */
@@ -75,6 +77,7 @@ export const noSlots: Slots = {
   name: null,
   stand: null,
   way: null,
+  tool: null,
   work: null,
   working: null,
   deed: null,

@@ -184,7 +184,8 @@ const openReader: ReaderOf = (words, names, moment) => {
   const known = knownReader(words, names, moment);
   return (slot, from) => {
     const read = known(slot, from);
-    if (isValueSlot(slot) || slot === "deed" || slot === "pick" || slot === "helping") return read;
+    if (isValueSlot(slot) || slot === "deed" || slot === "pick" || slot === "helping" || slot === "tool")
+      return read;
     const most = slot === "note" ? MOST_WORDS : 5;
     const unknown = Array.from({ length: Math.min(most, words.length - from) }, (_, count) => {
       const said = words.slice(from, from + count + 1);

@@ -19,5 +19,6 @@ export const dietSentences: SentenceGroup = {
     "where do the figures come from",
     "make the salad for six",
     "i have only two hundred grams of lentils",
+    "what can i use instead of the blender",
   ],
 };

@@ -127,6 +127,21 @@ export const amountPhrases: readonly PhraseEntry[] = [
     make: () => ({ type: "Instead", food: null }),
   },
   {
+    intent: "InsteadOfTool",
+    topic,
+    occasion: "meal",
+    example: "what can I use instead of the blender",
+    says: [
+      "what can i use instead of [the|a] {tool}",
+      "what (goes|works) instead of [the|a] {tool}",
+      "(i|we) have no {tool}",
+      "(i|we) do not have a {tool}",
+      "what if i have no {tool}",
+    ],
+    typed: ["instead of [the|a] {tool}", "no {tool}"],
+    make: ({ tool }) => ({ type: "InsteadOfTool", tool: tool ?? "" }),
+  },
+  {
     intent: "UseInstead",
     topic,
     occasion: "meal",
