@@ -5,8 +5,9 @@ import { makeable, readFactor, readHaving } from "../../../core/amounts/factor.t
 import { panArea, panFactor, readPan, type Pan } from "../../../core/amounts/pan.ts";
 import type { Dish } from "../../../core/recipe/model.ts";
 import { scaledList } from "../../../core/recipe/scale.ts";
-import { div, mul, ONE, ratio, toNumber, type Rational } from "../../../core/units/rational.ts";
+import { div, mul, ONE, ratio, rational, toNumber, type Rational } from "../../../core/units/rational.ts";
 import type { Result } from "../../../core/units/result.ts";
+import { dishWith } from "../diet/diet-kit.ts";
 import { shippedFoods } from "../food/shipped-foods.ts";
 import { BEAN_POT, dishOf, spoilt } from "../recipe/bean-pot.ts";
 import { shippedPantry } from "../recipe/shelf.ts";
@@ -76,6 +77,21 @@ describe("what is in the house", () => {
     if (expected !== "one sure factor") return expect(made).toBe(expected);
     // The least that two cups may weigh, over the most that is wanted.
     expect(toNumber(made as Rational)).toBeCloseTo(220 / (1.5 * 453.59237), 6);
+  });
+
+  it("[R54] a plain dressing keeps two parts of lemon juice to one of oil, whatever there is of either", () => {
+    // Common practice, no source: two parts of lemon juice to one of oil.
+    const dressing = dishWith(["4 tbsp lemon juice", "2 tbsp olive oil"]);
+    for (const have of ["3 tbsp lemon juice", "1 cup lemon juice", "5 tsp olive oil", "20 ml olive oil"]) {
+      const having = told(readHaving(dressing, have, table));
+      if (typeof having === "string") throw new Error(having);
+      const [lemon, oil] = scaledList(dressing.ingredients, having.factor).map(({ amount }) => amount);
+      if (lemon?.kind !== "measured" || oil?.kind !== "measured") throw new Error(have);
+      expect([have, lemon.unit === oil.unit && div(rational(lemon.low), rational(oil.low))]).toEqual([
+        have,
+        ratio(2),
+      ]);
+    }
   });
 
   it("[R54] the list made of it takes all of it, exactly", () => {
