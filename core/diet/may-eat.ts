@@ -8,7 +8,6 @@ import { strictest, type Verdict } from "./findings.ts";
 import type { Larder } from "./groups.ts";
 import { bearings, judgeFood } from "./judge-food.ts";
 import { kindOf, type Kind } from "./kind.ts";
-import { normaliseFood } from "../food/names.ts";
 import { notesOn } from "./notes.ts";
 import { allowanceWords } from "./rule-words.ts";
 
@@ -82,29 +81,14 @@ function byAmount(asked: Asked, much: Much, { meal, eaten }: Table): Said {
   return { verdict: "allowed", why: `${limit}; ${taken}.` };
 }
 
-/**
- * What is asked about. "Rice" alone is no food of the table: it may be any food of that group, or any of that name, and
- * what holds for all of them holds for it.
- */
-function kindAsked(asked: AskedFood, larder: Larder): Kind {
-  const kind = kindOf(asked, larder);
-  if (kind.foods.length > 0) return kind;
-  const group = kind.names.map((name) => larder.groups.get(name)).find((one) => one !== undefined);
-  const names = group === undefined ? kind.candidates : [...group.is];
-  const foods = names.flatMap((name) => larder.foods.get(normaliseFood(name)) ?? []);
-  // One that is not in the table may be anything.
-  return foods.length === names.length && foods.length > 0 ? { ...kind, foods, why: null } : kind;
-}
-
 /** What one diet says; empty where it has nothing to say of the food. */
-function byDiet(food: AskedFood, diet: Diet, table: Table): readonly Said[] {
+function byDiet(kind: Kind, diet: Diet, table: Table): readonly Said[] {
   const { larder } = table;
-  const kind = kindAsked(food, larder);
   const against = judgeFood(kind, diet, larder).map(({ verdict, why }): Said => ({ verdict, why }));
   const held = bearings(kind, diet, larder).filter(({ part }) => part === "is");
   // What nobody knows is no yes, though no rule speaks of it.
   if (against.length === 0 && kind.foods.length === 0 && held.length === 0)
-    return [{ verdict: "cannot tell", why: `I do not know ${food.item}, so I cannot tell.` }];
+    return [{ verdict: "cannot tell", why: `I do not know ${kind.item}, so I cannot tell.` }];
   const counted = held.flatMap(({ rule }): readonly Said[] => {
     if (rule.allowance === null) return [];
     const asked = { rule, diet, larder };
@@ -120,7 +104,9 @@ function byDiet(food: AskedFood, diet: Diet, table: Table): readonly Said[] {
  * What nobody can tell is no yes. It is no medical advice: the diets are what the cook wrote down.
  */
 export function mayEat(asked: AskedFood, table: Table): FoodAnswer {
-  const all = table.diets.flatMap((diet) => byDiet(asked, diet, table));
+  // As the check finds it out: a bare "flour" may be any, and what the table knows of some says nothing of all.
+  const kind = kindOf(asked, table.larder);
+  const all = table.diets.flatMap((diet) => byDiet(kind, diet, table));
   const verdict = strictest(all.map((one) => one.verdict));
   const of = (wanted: Verdict): readonly string[] =>
     all.filter((one) => one.verdict === wanted).map(({ why }) => capital(why));

@@ -103,7 +103,7 @@ describe("may I have it", () => {
       "It may be had again in 6 days.",
     ]);
     expect(answer("may I have rice today", foodsWith(lantern, riceTwice.slice(0, 1)))).toMatch(
-      /may hold added salt.*Rice: at most twice a week; one meal of this week had them/,
+      /^I cannot tell whether rice holds sesame, added salt.*Rice: at most twice a week; one meal of this week had them/,
     );
     expect(answer("can I eat walnuts", foods)).toBe(
       "Yes, walnuts are allowed. Tree nuts: at most thirty grams a day; 24 percent of that is taken.",
@@ -148,6 +148,19 @@ describe("may I have it", () => {
     const unread = { ...broken, book: { ...broken.book, eaten: err("The log cannot be read.") } };
     expect(answer("may I have rice", unread)).toBe("The log cannot be read.");
     expect(answer("may I have rice", null)).toBe("I cannot look foods up yet. Ask me again in a moment.");
+  });
+
+  it("[C199] a bare name is no yes either where its foods differ, and the answer is that of the check", () => {
+    const sesame = foodsWith(
+      diet("may-eat: all but what is listed\nfoods:\n  shellfish: avoided\nallergies: [sesame]\n"),
+    );
+    for (const bare of ["crackers", "noodles", "rice", "flour"])
+      expect(answer(`may I have ${bare}`, sesame)).toMatch(
+        new RegExp(`^I cannot tell whether ${bare} holds? sesame or shellfish\\.`),
+      );
+    expect(answer("is everything allowed", sesame)).toContain(
+      "I cannot tell whether flour holds sesame or shellfish.",
+    );
   });
 
   it("[C199] a caution for medicines and kidneys comes with the yes, not after it", () => {
