@@ -1,4 +1,4 @@
-import { capital } from "../../core/talk/speech.ts";
+import { capital } from "../../core/units/capital.ts";
 import { spokenRoughly } from "../../core/units/duration.ts";
 import type { Session } from "../../core/cook/session.ts";
 import type { RunSheet } from "../../core/plan/model.ts";

@@ -1,6 +1,6 @@
 import type { Question } from "../../core/talk/model.ts";
 import type { Intent } from "../../core/talk/intent.ts";
-import { capital } from "../../core/talk/speech.ts";
+import { capital } from "../../core/units/capital.ts";
 import type { Deed, OnDeed } from "./parts/deed.ts";
 import { Sheet } from "./parts/sheet.tsx";
 

@@ -1,6 +1,7 @@
 import type { Helper } from "../plan/worker.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
 import { spokenDuration } from "../units/duration.ts";
+import { capital } from "../units/capital.ts";
 
 type Asked = { readonly asked: string };
 type Named = { readonly name: string };
@@ -126,5 +127,3 @@ const sentences: { readonly [Each in Code]: (refusal: Refusal<Each>) => string }
 export function sentence<C extends Code>(refusal: Refusal<C>): string {
   return sentences[refusal.code](refusal);
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -9,6 +9,7 @@ import type { Helper, Worker } from "../plan/worker.ts";
 import type { Task } from "../plan/model.ts";
 import type { Call } from "./calls.ts";
 import type { Session } from "./session.ts";
+import { capital } from "../units/capital.ts";
 
 /** More amounts than this are offered, not read out: nobody keeps five figures in mind. */
 const mostAmounts = 3;
@@ -109,4 +110,3 @@ export function listed(items: readonly string[]): string {
 }
 
 const full = (text: string): string => (/[.!?]$/.test(text) ? capital(text) : `${capital(text)}.`);
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -11,6 +11,7 @@ import { kindOf } from "./kind.ts";
 import { mendFor } from "./mend.ts";
 import { foodNotes } from "./notes.ts";
 import { valueFindings } from "./value-limits.ts";
+import { capital } from "../units/capital.ts";
 
 /** The answer for one ingredient, how much and how often of it there is left aside. */
 export interface IngredientAnswer {
@@ -56,8 +57,6 @@ function foodFindings(
     }),
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function clashFindings(diets: readonly Diet[]): readonly Finding[] {
   return contradictions(diets).map((why) => ({

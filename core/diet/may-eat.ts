@@ -10,6 +10,7 @@ import { bearings, judgeFood } from "./judge-food.ts";
 import { kindOf, type Kind } from "./kind.ts";
 import { notesOn } from "./notes.ts";
 import { allowanceWords } from "./rule-words.ts";
+import { capital } from "../units/capital.ts";
 
 /** What is asked about: a food by a name, perhaps as a recipe writes it. */
 export type AskedFood = Pick<Ingredient, "item" | "preparation" | "food">;
@@ -37,8 +38,6 @@ interface Said {
   readonly verdict: Verdict;
   readonly why: string;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const often = (count: number, every: string): string =>
   count === 0

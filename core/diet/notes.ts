@@ -2,6 +2,7 @@ import type { CookingMeal, Ingredient } from "../recipe/model.ts";
 import { listed } from "../recipe/nearest.ts";
 import type { Larder } from "./groups.ts";
 import { kindOf, partOf } from "./kind.ts";
+import { capital } from "../units/capital.ts";
 
 /** A caution that holds whatever the diet says. */
 interface Caution {
@@ -26,8 +27,6 @@ const CAUTIONS: readonly Caution[] = [
     say: (foods) => `${foods}: it changes how many medicines work; ask your clinician or pharmacist first.`,
   },
 ];
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What to be told of some foods with medicines and failing kidneys. */
 export function notesOn(

@@ -1,6 +1,7 @@
 import { add, compare, mul, ratio, sub, toNumber, ZERO, type Rational } from "../units/rational.ts";
 import type { Bounds } from "./food.ts";
 import type { Printed } from "./label-rounding-table.ts";
+import { capital } from "../units/capital.ts";
 
 /** What a label tells in 100 g, each between its ends; what it does not tell is missing. */
 export type Told = ReadonlyMap<Printed, Bounds>;
@@ -24,7 +25,6 @@ const SALT_OF_SODIUM = ratio(25, 10_000);
 
 const words: Partial<Record<Printed, string>> = { saturated: "saturated fat", "vitamin-c": "vitamin C" };
 const said = (value: Printed): string => words[value] ?? value;
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 const figure = (value: Rational): string => String(Math.round(toNumber(value)));
 
 const withSlack = (whole: Rational): Rational => add(mul(whole, PART_SLACK.share), PART_SLACK.grams);

@@ -1,6 +1,7 @@
 import { isPlural, normaliseFood } from "../food/names.ts";
 import { hours } from "../units/quantity.ts";
 import type { Instant } from "../units/quantity.ts";
+import { capital } from "../units/capital.ts";
 
 declare const thing: unique symbol;
 /** What is wanted, by its name as names are compared: "red onion" for "the red onions". */
@@ -29,8 +30,6 @@ export const boughtStaysFor = hours(12);
 
 /** The longest name that is kept: a list is no letter. */
 export const mostThingLetters = 80;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "Lemons are", "Kitchen paper is", "Salt and pepper are". */
 export function thingIs(name: string): string {

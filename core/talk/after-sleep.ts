@@ -7,7 +7,8 @@ import { spokenRoughly } from "../units/duration.ts";
 import { numberWords } from "../units/number-words.ts";
 import { between, hours, later, minutes, plus } from "../units/quantity.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
-import { capital, clockAt, theDish } from "./speech.ts";
+import { capital } from "../units/capital.ts";
+import { clockAt, theDish } from "./speech.ts";
 import type { Kitchen } from "./model.ts";
 
 /** More than this is counted, not named. */

@@ -12,6 +12,7 @@ import { minuteOfDay } from "./minute-of-day.ts";
 import type { Kitchen, Question } from "./model.ts";
 import type { Outcome, Scene } from "./outcome.ts";
 import { told } from "./outcome.ts";
+import { capital } from "../units/capital.ts";
 
 /** One breath: more words than this are offered in parts. */
 export const breathWords = 25;
@@ -37,8 +38,6 @@ export function lateWords(late: string, { session, sheet }: Scene, kitchen: Kitc
   const words = breathWords - countWords(late);
   return `${late} ${kitchen.explain?.({ type: "WhatToLeaveOut", words }, then, "wanted").say ?? ""}`.trim();
 }
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A dish's name in mid-sentence: "the stew". */
 export const theDish = (dish: Dish): string => `the ${shortName(dish).toLowerCase()}`;

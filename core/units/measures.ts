@@ -8,6 +8,7 @@ import type { Grams, Milliliters } from "./quantity.ts";
 import { grams, milliliters } from "./quantity.ts";
 import type { Unit } from "./unit.ts";
 import { unitWords } from "./unit.ts";
+import { capital } from "./capital.ts";
 
 /** The exact size of one unit: millilitres for volumes, grams for masses, and where the figure comes from. */
 export type Measure = { readonly size: Rational; readonly source: string };
@@ -88,8 +89,6 @@ export function convert(amount: Amount, unit: Unit): Result<Measured, string> {
   const factor = div(from.size, to.size);
   return ok(measured(mul(rational(amount.low), factor), unit, mul(rational(amount.high), factor)));
 }
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /** The mass of an amount in grams, or null when it is no mass: a volume needs the food's own weight per cup. */
 export function massOf(amount: Amount): { readonly low: Grams; readonly high: Grams } | null {

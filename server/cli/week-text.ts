@@ -4,6 +4,7 @@ import type { WrittenList } from "../../core/shop/written-list.ts";
 import { checkCaution } from "./check-words.ts";
 import { wrapped } from "./columns.ts";
 import { shopText } from "./shop-text.ts";
+import { capital } from "../../core/units/capital.ts";
 
 const width = 80;
 
@@ -30,8 +31,6 @@ function sittingLines({ name, check, troubles }: SittingCheck): readonly string[
     ...(check?.findings ?? []).flatMap(findingLines),
   ];
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A week for people, and what to buy for it; at most 80 letters wide. */
 export function weekText({ week, days, verdict, unused, fridge }: WeekCheck, list: WrittenList): string {

@@ -2,14 +2,13 @@ import type { ListAtHand } from "../../../core/shop/at-hand.ts";
 import { savedPage } from "../../../core/shop/saved-page.ts";
 import { saveFile } from "../../kitchen/save-file.ts";
 import { leftWords } from "./at-hand.ts";
+import { capital } from "../../../core/units/capital.ts";
 
 interface HeadProps {
   readonly hand: ListAtHand;
   /** Tells this list's ticks from another's on a saved page. */
   readonly id: string;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** For which meals the list is, how much of it is left, and its ways out of here. */
 export function ListHead({ hand, id }: HeadProps) {

@@ -4,6 +4,7 @@ import type { EarState } from "../../kitchen/ear-model.ts";
 import { CheckPips } from "./check-pips.tsx";
 import { LiveBar } from "./level-bar.tsx";
 import type { RunningCheck } from "./use-ear-check.ts";
+import { capital } from "../../../core/units/capital.ts";
 
 interface CheckSentenceProps {
   readonly running: RunningCheck;
@@ -61,5 +62,3 @@ function earNews({ kind }: EarState): string {
       return "Listening.";
   }
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

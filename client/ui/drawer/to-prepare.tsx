@@ -5,7 +5,7 @@ import type { Portion, Preparation } from "../../../core/mise/mise.ts";
 import { miseOf, preparedOf } from "../../../core/mise/mise.ts";
 import { rawCaution, writePreparation } from "../../../core/mise/say-mise.ts";
 import type { RunSheet } from "../../../core/plan/model.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import type { Clock } from "../../kitchen/clock.ts";
 import type { MealStore } from "../../kitchen/meal-store.ts";
 import { clockTime } from "../galley.ts";

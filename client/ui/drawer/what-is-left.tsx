@@ -1,7 +1,8 @@
 import { shortName } from "../../../core/cook/say-call.ts";
 import type { Session } from "../../../core/cook/session.ts";
 import type { Task } from "../../../core/plan/model.ts";
-import { capital, theDish } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
+import { theDish } from "../../../core/talk/speech.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import type { OnDeed } from "../parts/deed.ts";
 import { DishMark } from "../parts/dish-mark.tsx";

@@ -3,7 +3,7 @@ import type { Session } from "../../../core/cook/session.ts";
 import { bindingsOf } from "../../../core/plan/critical-chain.ts";
 import type { RunSheet, Task } from "../../../core/plan/model.ts";
 import { bindingWords } from "../../../core/talk/binding-words.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import { formatDuration } from "../../../core/units/duration.ts";
 import { minutes } from "../../../core/units/quantity.ts";
 import type { Instant, Seconds } from "../../../core/units/quantity.ts";

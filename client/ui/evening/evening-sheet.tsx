@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { sayStep, shortName } from "../../../core/cook/say-call.ts";
 import type { Session } from "../../../core/cook/session.ts";
 import type { TaskId } from "../../../core/plan/model.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import { DishMark } from "../parts/dish-mark.tsx";
 import { dishMarks } from "../parts/dish-marks.ts";
 import { Sheet } from "../parts/sheet.tsx";

@@ -1,4 +1,4 @@
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import { spokenDuration } from "../../../core/units/duration.ts";
 import { inMinutes, minutes } from "../../../core/units/quantity.ts";
 import type { Instant, Seconds } from "../../../core/units/quantity.ts";

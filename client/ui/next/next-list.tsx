@@ -1,5 +1,5 @@
 import type { DishId } from "../../../core/recipe/model.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import { DishMark } from "../parts/dish-mark.tsx";
 import type { DishMark as Mark } from "../parts/dish-marks.ts";
 import type { NextThing } from "./next-things.ts";

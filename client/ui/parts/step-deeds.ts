@@ -1,6 +1,6 @@
 import type { Progress, Task } from "../../../core/plan/model.ts";
 import { wayNames } from "../../../core/talk/names.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import type { Deed } from "./deed.ts";
 
 /** A key for each other way of doing a step that has several. */

@@ -5,7 +5,7 @@ import { listed, sayCall, shortName } from "../../../core/cook/say-call.ts";
 import type { Session, Timer } from "../../../core/cook/session.ts";
 import type { RunSheet, Task } from "../../../core/plan/model.ts";
 import type { Dish } from "../../../core/recipe/model.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import { shortAmount } from "../../../core/units/amount-words.ts";
 import { formatDuration, spokenRoughly } from "../../../core/units/duration.ts";
 import { between, minutes } from "../../../core/units/quantity.ts";

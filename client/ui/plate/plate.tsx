@@ -1,6 +1,6 @@
 import type { DishId } from "../../../core/recipe/model.ts";
 import { shortName } from "../../../core/cook/say-call.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import type { Deed, OnDeed } from "../parts/deed.ts";
 import { DishMark } from "../parts/dish-mark.tsx";
 import type { DishMark as Mark } from "../parts/dish-marks.ts";

@@ -1,5 +1,5 @@
 import type { Timer } from "../../../core/cook/session.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import { minutes } from "../../../core/units/quantity.ts";
 import type { Deed, OnDeed } from "../parts/deed.ts";
 import { DishMark } from "../parts/dish-mark.tsx";

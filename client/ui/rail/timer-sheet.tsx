@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import type { Timer } from "../../../core/cook/session.ts";
 import { mention } from "../../../core/talk/intent.ts";
 import type { Intent, Mention } from "../../../core/talk/intent.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 import { spokenDuration } from "../../../core/units/duration.ts";
 import { minutes } from "../../../core/units/quantity.ts";
 import type { Deed, OnDeed } from "../parts/deed.ts";

@@ -10,7 +10,7 @@ import type { CookingMeal } from "../../../core/recipe/model.ts";
 import { dietAnswer } from "../../../core/sync/diet-answer.ts";
 import type { DietAnswer } from "../../../core/sync/protocol.ts";
 import { nutrientName } from "../../../core/talk/nutrient-names.ts";
-import { capital } from "../../../core/talk/speech.ts";
+import { capital } from "../../../core/units/capital.ts";
 
 /** One value: its figures under the heads of the table, what is unknown of it, and the limits on it. */
 export interface ValueRow {

@@ -1,6 +1,7 @@
 import { numberWords } from "../../units/number-words.ts";
 import type { EarFindings } from "./ear-findings.ts";
 import type { Outcome } from "./judge-sentence.ts";
+import { capital } from "../../units/capital.ts";
 
 /** What became of one sentence, as it is shown under it. */
 export function outcomeWords(outcome: Outcome, address: string): string {
@@ -100,5 +101,3 @@ function addressWords({ addressLost, offers }: EarFindings, address: string): st
   if (offers.length === 0) return "";
   return `“${address}” was missed in ${numberWords(addressLost)} sentences: another name may be heard better.`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

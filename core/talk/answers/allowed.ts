@@ -16,7 +16,8 @@ import { dishNames } from "../names.ts";
 import type { Outcome } from "../outcome.ts";
 import { asksFor, told } from "../outcome.ts";
 import { onTheTable } from "../on-the-table.ts";
-import { capital, inBreaths, sentencesOf, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { inBreaths, sentencesOf, theDish } from "../speech.ts";
 
 const noDiet =
   "No diet is written down, so I cannot say. Write into recipes slash diets what your clinician tells you.";

@@ -13,7 +13,8 @@ import type { IntentOf, Mention, Scope } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, told } from "../outcome.ts";
-import { breathWords, capital, countWords, inParts, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { breathWords, countWords, inParts, theDish } from "../speech.ts";
 
 /** How much of a food: in the step in hand, a dish, the meal, or what is still to come. */
 export function howMuch(intent: IntentOf<"HowMuch">, scene: Scene, kitchen: Kitchen): Outcome {

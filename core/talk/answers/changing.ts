@@ -16,7 +16,8 @@ import type { IntentOf, Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, ordered, told } from "../outcome.ts";
-import { capital, inBreath, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { inBreath, theDish } from "../speech.ts";
 import { withFood } from "./amounts.ts";
 
 /** "I used three cloves of garlic", "twice the cumin": another amount from now on, told with the old one. */

@@ -3,7 +3,7 @@ import { inScale, spokenHeatInFull } from "../../units/temperature.ts";
 import type { IntentOf } from "../intent.ts";
 import type { Outcome } from "../outcome.ts";
 import { told } from "../outcome.ts";
-import { capital } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
 
 /** "How many tablespoons in a quarter cup". */
 export function convertAmount({ from, to }: IntentOf<"Convert">): Outcome {

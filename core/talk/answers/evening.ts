@@ -9,7 +9,8 @@ import { minuteOfDay } from "../minute-of-day.ts";
 import type { Kitchen } from "../model.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
-import { capital, clockAt, firstCall, lateWords, sayNow } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { clockAt, firstCall, lateWords, sayNow } from "../speech.ts";
 import { isOpen } from "../find-task.ts";
 import { inOneBreath } from "./steps.ts";
 

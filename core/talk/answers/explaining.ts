@@ -15,7 +15,8 @@ import type { Kitchen } from "../model.ts";
 import { inProgress } from "../names.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, told } from "../outcome.ts";
-import { capital, clockAt, firstCall, inBreath, inTime, sayNow, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { clockAt, firstCall, inBreath, inTime, sayNow, theDish } from "../speech.ts";
 import { withTask } from "./steps.ts";
 
 /** Less than this to spare is nothing to spare, in seconds. */

@@ -17,7 +17,8 @@ import { nutrientName } from "../nutrient-names.ts";
 import type { Outcome } from "../outcome.ts";
 import { asks, told } from "../outcome.ts";
 import { onTheTable } from "../on-the-table.ts";
-import { capital, inBreaths, inParts, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { inBreaths, inParts, theDish } from "../speech.ts";
 
 const UNITS = { kcal: "kilocalories", g: "grams", mg: "milligrams" } as const;
 

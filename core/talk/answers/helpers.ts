@@ -12,7 +12,8 @@ import type { Helping } from "../intent-groups.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { ordered, told } from "../outcome.ts";
-import { capital, clockAt } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { clockAt } from "../speech.ts";
 import { finished, started, withTask } from "./steps.ts";
 
 /** Two or three who cook together: who is there, and who does what. */

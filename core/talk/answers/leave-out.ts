@@ -15,7 +15,8 @@ import type { Kitchen } from "../model.ts";
 import { dishNames, titleNames } from "../names.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
 import { after, asksLeave, ordered, told } from "../outcome.ts";
-import { capital, clockAt, countWords, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { clockAt, countWords, theDish } from "../speech.ts";
 import { skip } from "./going-back.ts";
 import { inOneBreath } from "./steps.ts";
 

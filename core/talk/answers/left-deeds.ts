@@ -8,7 +8,7 @@ import { ratio, toNumber } from "../../units/rational.ts";
 import type { IntentOf } from "../intent.ts";
 import { asksFor, told } from "../outcome.ts";
 import type { Outcome } from "../outcome.ts";
-import { capital } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
 import {
   asksPlace,
   exactly,

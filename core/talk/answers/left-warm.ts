@@ -7,7 +7,7 @@ import { spokenHeat } from "../../units/temperature.ts";
 import type { IntentOf } from "../intent.ts";
 import { told } from "../outcome.ts";
 import type { Outcome } from "../outcome.ts";
-import { capital } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
 import { exactly, firstKind, orderedInHouse, standing, withThing } from "./left.ts";
 import type { Cupboard } from "./left.ts";
 import { putAway } from "./left-deeds.ts";

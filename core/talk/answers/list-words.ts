@@ -2,7 +2,8 @@ import { listed } from "../../cook/say-call.ts";
 import { keyOfThing, thingIs } from "../../house/wanted.ts";
 import type { HandLine } from "../../shop/at-hand.ts";
 import { numberWords } from "../../units/number-words.ts";
-import { breathWords, capital, countWords } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { breathWords, countWords } from "../speech.ts";
 
 /** "two", "seven cloves": figures that are short to say become words, measures stay as they are written. */
 const figures = (text: string): string =>

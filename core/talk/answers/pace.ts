@@ -7,7 +7,8 @@ import type { IntentOf } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { ordered, told } from "../outcome.ts";
-import { capital, clockAt } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { clockAt } from "../speech.ts";
 import { kindOfWork } from "../work-words.ts";
 
 /** A smaller change of dinner's time is not worth a word. */

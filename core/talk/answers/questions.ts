@@ -10,7 +10,8 @@ import type { Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, told } from "../outcome.ts";
-import { breathWords, capital, clockAt, countWords, inParts, inTime, lateWords, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { breathWords, clockAt, countWords, inParts, inTime, lateWords, theDish } from "../speech.ts";
 import { withTask } from "./steps.ts";
 
 const openTasks = (scene: Scene): readonly Task[] =>

@@ -15,7 +15,8 @@ import type { IntentOf } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
-import { capital, inBreath, inBreaths, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { inBreath, inBreaths, theDish } from "../speech.ts";
 import { withFood } from "./amounts.ts";
 import { linesMeant } from "./changing.ts";
 

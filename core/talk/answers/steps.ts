@@ -15,7 +15,8 @@ import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { ordered, told } from "../outcome.ts";
 import { inProgress } from "../names.ts";
-import { capital, firstCall, inParts, inTime, sayNow } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { firstCall, inParts, inTime, sayNow } from "../speech.ts";
 
 /** What to do now. The call is made there and then, so that the step is before the cook. */
 export function whatNow(scene: Scene, kitchen: Kitchen): Outcome {

@@ -8,7 +8,8 @@ import type { Kitchen } from "../model.ts";
 import { foodNames } from "../names.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
-import { breathWords, capital, countWords, theDish } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { breathWords, countWords, theDish } from "../speech.ts";
 import { withFood } from "./amounts.ts";
 
 /** One swap of one ingredient of one dish. */

@@ -15,7 +15,8 @@ import type { IntentOf, Mention } from "../intent.ts";
 import type { Kitchen } from "../model.ts";
 import type { Consent, Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
-import { capital, inParts, sayTimeLeft } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { inParts, sayTimeLeft } from "../speech.ts";
 import { forTimer, isRinging, nameFor, openTimers, theTimer, timerLabel, withTimer } from "./timer-names.ts";
 
 /** Figures that the ear confuses: fifteen and fifty. */

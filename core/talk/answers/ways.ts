@@ -9,7 +9,8 @@ import type { Kitchen } from "../model.ts";
 import { dishNames, titleNames, wayNames } from "../names.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { ordered, told } from "../outcome.ts";
-import { capital, clockAt } from "../speech.ts";
+import { capital } from "../../units/capital.ts";
+import { clockAt } from "../speech.ts";
 import { inOneBreath } from "./steps.ts";
 
 /** A step, by its first task, and the way of it that was named. */
