@@ -39,8 +39,11 @@ export function lateWords(late: string, { session, sheet }: Scene, kitchen: Kitc
   return `${late} ${kitchen.explain?.({ type: "WhatToLeaveOut", words }, then, "wanted").say ?? ""}`.trim();
 }
 
+/** A dish among others to choose from: "stew". */
+export const oneDish = (dish: Dish): string => shortName(dish).toLowerCase();
+
 /** A dish's name in mid-sentence: "the stew". */
-export const theDish = (dish: Dish): string => `the ${shortName(dish).toLowerCase()}`;
+export const theDish = (dish: Dish): string => `the ${oneDish(dish)}`;
 
 /** A moment by the kitchen's clock: "six thirty-four". */
 export const clockAt = (at: Instant, kitchen: Pick<Kitchen, "utcOffsetMinutes">): string =>

@@ -61,20 +61,19 @@ export function isItAllowed(kitchen: Kitchen, book: FoodBook): Outcome {
   if (session === null) return told("No meal is on. Ask me about one food, or begin a meal.");
   const table = tableOf(session, book);
   if (!table.ok) return told(table.error);
-  const { verdict, findings, notes } = check(table.value);
-  if (verdict === "allowed")
-    return told(yes(`Yes, all of it, by ${listed(table.value.diets.map(({ name }) => name))}.`, notes));
-  return inBreaths(once([OPENING[verdict], ...findings.flatMap(sentences), ...notes]));
+  return sayCheck(`Yes, all of it, by ${listed(table.value.diets.map(({ name }) => name))}.`, table.value);
+}
+
+function sayCheck(allowed: string, table: Table): Outcome {
+  const { verdict, findings, notes } = check(table);
+  return verdict === "allowed"
+    ? told(yes(allowed, notes))
+    : inBreaths(once([OPENING[verdict], ...findings.flatMap(sentences), ...notes]));
 }
 
 /** Of what the diets say of the whole meal, what is about one dish. */
 function isDishAllowed(dish: Dish, table: Table): Outcome {
-  const { findings, ingredients, notes } = check({ ...table, meal: { ...table.meal, dishes: [dish] } });
-  const about = findings.filter((one) => one.dish === dish.name || one.dish === null);
-  const verdict = strictest([...about.map((one) => one.verdict), ...ingredients.map((one) => one.verdict)]);
-  return verdict === "allowed"
-    ? told(yes(`Yes, ${theDish(dish)} is allowed.`, notes))
-    : inBreaths(once([OPENING[verdict], ...about.flatMap(sentences), ...notes]));
+  return sayCheck(`Yes, ${theDish(dish)} is allowed.`, { ...table, meal: { ...table.meal, dishes: [dish] } });
 }
 
 const areAllowed = (item: string): string => `${item} ${isPlural(item) ? "are" : "is"} allowed`;

@@ -17,12 +17,28 @@ import type { Kitchen } from "../model.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, ordered, told } from "../outcome.ts";
 import { capital } from "../../units/capital.ts";
-import { inBreath, theDish } from "../speech.ts";
+import { inBreath, oneDish, theDish } from "../speech.ts";
 import { withFood } from "./amounts.ts";
 
 /** "I used three cloves of garlic", "twice the cumin": another amount from now on, told with the old one. */
 export function changeAmount(intent: IntentOf<"ChangeAmount">, scene: Scene, kitchen: Kitchen): Outcome {
   if (intent.food === null) return asksFor(intent, "How much of what?");
+  return withLine({ ...intent, food: intent.food }, "In which dish", scene, kitchen, (line) =>
+    changed(line, intent, scene, kitchen),
+  );
+}
+
+/**
+ * Finds the food, and the dish that takes it, and goes on with them; asks which one, or says what there is.
+ * @param which the question where several dishes take it: "In which dish"
+ */
+export function withLine(
+  intent: IntentOf<"ChangeAmount" | "HaveOnly"> & { readonly food: Mention },
+  which: string,
+  scene: Scene,
+  kitchen: Kitchen,
+  go: (line: FoodLine) => Outcome,
+): Outcome {
   return withFood(
     intent.food,
     scene,
@@ -35,18 +51,22 @@ export function changeAmount(intent: IntentOf<"ChangeAmount">, scene: Scene, kit
         return told(
           `That does not go in there. It goes into ${lines.map(({ dish }) => theDish(dish)).join(" and ")}.`,
         );
-      return meant.length > 1 ? asksWhichDish(meant, intent) : changed(line, intent, scene, kitchen);
+      return meant.length > 1 ? asksWhichDish(meant, intent, which) : go(line);
     },
   );
 }
 
-function asksWhichDish(lines: readonly FoodLine[], intent: IntentOf<"ChangeAmount">): Outcome {
+function asksWhichDish(
+  lines: readonly FoodLine[],
+  intent: IntentOf<"ChangeAmount" | "HaveOnly">,
+  which: string,
+): Outcome {
   return asksWhich(
     lines.map(({ dish, ingredient }) => ({
-      name: theDish(dish).replace(/^the /, ""),
+      name: oneDish(dish),
       intent: { ...intent, food: { by: "food", item: ingredient.item }, dish: { by: "dish", dish: dish.id } },
     })),
-    "In which dish",
+    which,
   );
 }
 

@@ -18,7 +18,7 @@ import type { Outcome } from "../outcome.ts";
 import { asks, told } from "../outcome.ts";
 import { onTheTable } from "../on-the-table.ts";
 import { capital } from "../../units/capital.ts";
-import { inBreaths, inParts, theDish } from "../speech.ts";
+import { inBreaths, inParts, oneDish, theDish } from "../speech.ts";
 
 const UNITS = { kcal: "kilocalories", g: "grams", mg: "milligrams" } as const;
 
@@ -145,7 +145,7 @@ function dishMeant(intent: IntentOf<"HowMuchValue" | "AskValues">, session: Sess
 function whichOf(dishes: readonly Dish[], intent: IntentOf<"HowMuchValue" | "AskValues">): Outcome {
   const candidates = dishes.slice(0, 5).map((dish) => {
     const meant: Mention = { by: "dish", dish: dish.id };
-    return { name: theDish(dish).replace(/^the /, ""), intent: { ...intent, dish: meant } };
+    return { name: oneDish(dish), intent: { ...intent, dish: meant } };
   });
   return asks({
     kind: "which",

@@ -1,17 +1,26 @@
 import type { Leftover } from "../../house/leftover.ts";
 import { standingOf } from "../../house/standing.ts";
-import type { Mention } from "../intent.ts";
-import { firstKind, leftoversMeant, standing } from "./left.ts";
+import type { IntentOf, Mention } from "../intent.ts";
+import type { Outcome } from "../outcome.ts";
+import { firstKind, leftoversMeant, standing, withThing } from "./left.ts";
 import type { Cupboard, LeftThing } from "./left.ts";
 import { whenHeated } from "./left-words.ts";
 
 /** What is cold and good goes before what was heated, and that before what is past its day: it is what is meant. */
-export const coldFirst = (what: Mention | null, cupboard: Cupboard): ((thing: LeftThing) => boolean) =>
+const coldFirst = (what: Mention | null, cupboard: Cupboard): ((thing: LeftThing) => boolean) =>
   firstKind(what, cupboard, [
     standing(cupboard, "good", "past-best"),
     standing(cupboard, "heated", "heated-long"),
     standing(cupboard, "spent"),
   ]);
+
+/** Finds what is meant, what is cold and good first, and goes on with it. */
+export const withCold = (
+  intent: IntentOf<"HowLongKept" | "HowToWarm" | "NowWarming">,
+  cupboard: Cupboard,
+  go: (thing: LeftThing) => Outcome,
+): Outcome =>
+  withThing(intent.what, cupboard, coldFirst(intent.what, cupboard), (what) => ({ ...intent, what }), go);
 
 /** What else there is of that name and is not meant: it must not be taken for it. */
 export function besides(what: Mention | null, meant: Leftover, cupboard: Cupboard): string {

@@ -9,9 +9,8 @@ import { told } from "../outcome.ts";
 import type { Outcome } from "../outcome.ts";
 import { capital } from "../../units/capital.ts";
 import { inParts } from "../speech.ts";
-import { withThing } from "./left.ts";
 import type { Cupboard } from "./left.ts";
-import { besides, coldFirst, sayHeated } from "./left-heated.ts";
+import { besides, withCold, sayHeated } from "./left-heated.ts";
 import { amountIn, saidBy, shortLeft, whenHeated } from "./left-words.ts";
 
 /** "What is left in the fridge?": the oldest use-by first; what is past it is to be thrown away. */
@@ -44,16 +43,10 @@ function item(leftover: Leftover, { kitchen }: Cupboard): string {
 
 /** "How long does the soup keep?": by guidance, and whose it is. */
 export const howLongKept = (intent: IntentOf<"HowLongKept">, cupboard: Cupboard): Outcome =>
-  withThing(
-    intent.what,
-    cupboard,
-    coldFirst(intent.what, cupboard),
-    (what) => ({ ...intent, what }),
-    (thing) => {
-      if (thing.kind === "dish") return told(sayKeeping(thing.dish.keeping));
-      return told(`${sayKept(thing.leftover, cupboard)}${besides(intent.what, thing.leftover, cupboard)}`);
-    },
-  );
+  withCold(intent, cupboard, (thing) => {
+    if (thing.kind === "dish") return told(sayKeeping(thing.dish.keeping));
+    return told(`${sayKept(thing.leftover, cupboard)}${besides(intent.what, thing.leftover, cupboard)}`);
+  });
 
 function sayKept(leftover: Leftover, cupboard: Cupboard): string {
   const { name, useBy, source } = leftover;

@@ -11,7 +11,7 @@ import { capital } from "../../units/capital.ts";
 import { exactly, firstKind, orderedInHouse, standing, withThing } from "./left.ts";
 import type { Cupboard } from "./left.ts";
 import { putAway } from "./left-deeds.ts";
-import { besides, coldFirst, sayHeated } from "./left-heated.ts";
+import { besides, withCold, sayHeated } from "./left-heated.ts";
 import { amountIn } from "./left-words.ts";
 
 const allThrough = (): string =>
@@ -34,34 +34,22 @@ function refusesWarmth(leftover: Leftover, cupboard: Cupboard): string | null {
 
 /** "How do I warm up the soup?": notes nothing. */
 export const howToWarm = (intent: IntentOf<"HowToWarm">, cupboard: Cupboard): Outcome =>
-  withThing(
-    intent.what,
-    cupboard,
-    coldFirst(intent.what, cupboard),
-    (what) => ({ ...intent, what }),
-    (thing) => {
-      const how = `${allThrough()}; measure the middle. Warm only what you eat, once.`;
-      if (thing.kind === "dish") return told(how);
-      return told(
-        refusesWarmth(thing.leftover, cupboard) ?? `${how}${besides(intent.what, thing.leftover, cupboard)}`,
-      );
-    },
-  );
+  withCold(intent, cupboard, (thing) => {
+    const how = `${allThrough()}; measure the middle. Warm only what you eat, once.`;
+    if (thing.kind === "dish") return told(how);
+    return told(
+      refusesWarmth(thing.leftover, cupboard) ?? `${how}${besides(intent.what, thing.leftover, cupboard)}`,
+    );
+  });
 
 /** "I am warming up two bowls of the soup": notes it. */
 export const nowWarming = (intent: IntentOf<"NowWarming">, cupboard: Cupboard): Outcome =>
-  withThing(
-    intent.what,
-    cupboard,
-    coldFirst(intent.what, cupboard),
-    (what) => ({ ...intent, what }),
-    (thing) => {
-      if (thing.kind === "dish")
-        return told(`${allThrough()}. I note nothing: I know of none that was put away.`);
-      const refused = refusesWarmth(thing.leftover, cupboard);
-      return refused === null ? warmed(thing.leftover, intent, cupboard) : told(refused);
-    },
-  );
+  withCold(intent, cupboard, (thing) => {
+    if (thing.kind === "dish")
+      return told(`${allThrough()}. I note nothing: I know of none that was put away.`);
+    const refused = refusesWarmth(thing.leftover, cupboard);
+    return refused === null ? warmed(thing.leftover, intent, cupboard) : told(refused);
+  });
 
 function warmed(leftover: Leftover, intent: IntentOf<"NowWarming">, cupboard: Cupboard): Outcome {
   const { id } = leftover;

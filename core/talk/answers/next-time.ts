@@ -9,7 +9,7 @@ import type { Kitchen } from "../model.ts";
 import { dishNames } from "../names.ts";
 import type { Outcome, Scene } from "../outcome.ts";
 import { asks, ordered, told } from "../outcome.ts";
-import { countWords, inParts, theDish } from "../speech.ts";
+import { countWords, inParts, oneDish } from "../speech.ts";
 import { withFood } from "./amounts.ts";
 import { linesMeant } from "./changing.ts";
 
@@ -70,7 +70,7 @@ function changeOf(
 function asksWhichDish(dishes: readonly Dish[], intent: Asked): Outcome {
   return asksWhich(
     dishes.map((dish) => ({
-      name: theDish(dish).replace(/^the /, ""),
+      name: oneDish(dish),
       intent: { ...intent, dish: { by: "dish", dish: dish.id } } satisfies Intent,
     })),
     "For which dish",

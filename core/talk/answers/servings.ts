@@ -17,8 +17,7 @@ import type { Outcome, Scene } from "../outcome.ts";
 import { asksFor, asksLeave, ordered, told } from "../outcome.ts";
 import { capital } from "../../units/capital.ts";
 import { inBreath, inBreaths, theDish } from "../speech.ts";
-import { withFood } from "./amounts.ts";
-import { linesMeant } from "./changing.ts";
+import { withLine } from "./changing.ts";
 
 const isBegun = ({ id }: Dish, { session }: Scene): boolean => isDishBegun(session, id);
 
@@ -42,7 +41,7 @@ export function makeFor(intent: IntentOf<"MakeFor">, scene: Scene, kitchen: Kitc
     return told(
       `There is no ${wordsIn(dish)} in this meal. We have ${listed(scene.session.meal.dishes.map(theDish))}.`,
     );
-  return made([{ dish: hit.value.id, servings }], [hit.value], scene, kitchen);
+  return made([{ dish: hit.value.id, servings }], [], scene, kitchen);
 }
 
 function makeAllFor(servings: number, scene: Scene, kitchen: Kitchen): Outcome {
@@ -66,7 +65,7 @@ function makeAllFor(servings: number, scene: Scene, kitchen: Kitchen): Outcome {
 /** @param begun what stays as it is, where all were meant */
 function made(
   wanted: readonly ServingsWanted[],
-  named: readonly Dish[],
+  begun: readonly Dish[],
   scene: Scene,
   kitchen: Kitchen,
 ): Outcome {
@@ -81,15 +80,14 @@ function made(
   const cautions = dishes.flatMap((dish) =>
     scaleCautions(dish, ratio(servings, dish.yield.servings)).map(({ sentence }) => sentence),
   );
-  const stay = named.filter(({ id }) => dishes.every((dish) => dish.id !== id));
   const said = inBreaths([
     ...(dishes.length === 1
       ? dishes.map((dish) => `${capital(helpings(servings, dish))} of ${theDish(dish)} now; amounts follow.`)
       : [`${capital(listed(dishes.map(theDish)))} for ${numberWords(servings)} now; amounts follow.`]),
-    ...(stay.length === 0
+    ...(begun.length === 0
       ? []
       : [
-          `${capital(listed(stay.map(theDish)))} ${stay.length === 1 ? "is" : "are"} begun and ${stay.length === 1 ? "stays" : "stay"}.`,
+          `${capital(listed(begun.map(theDish)))} ${begun.length === 1 ? "is" : "are"} begun and ${begun.length === 1 ? "stays" : "stay"}.`,
         ]),
     ...new Set(cautions),
   ]);
@@ -101,32 +99,8 @@ export function haveOnly(intent: IntentOf<"HaveOnly">, scene: Scene, kitchen: Ki
   const { amount, food } = intent;
   if (food === null || amount === null)
     return told("Say how much you have of what, like two cups of lentils.");
-  return withFood(
-    food,
-    scene,
-    kitchen,
-    (item) => ({ ...intent, food: { by: "food", item } }),
-    (lines) => {
-      const meant = linesMeant(lines, intent.dish, scene, kitchen);
-      const [line] = meant;
-      if (line === undefined)
-        return told(
-          `That does not go in there. It goes into ${listed(lines.map(({ dish }) => theDish(dish)))}.`,
-        );
-      if (meant.length > 1)
-        return asksWhich(
-          meant.map(({ dish, ingredient }) => ({
-            name: theDish(dish).replace(/^the /, ""),
-            intent: {
-              ...intent,
-              food: { by: "food", item: ingredient.item },
-              dish: { by: "dish", dish: dish.id },
-            },
-          })),
-          "For which dish",
-        );
-      return enoughFor(line, amount, scene, kitchen);
-    },
+  return withLine({ ...intent, food }, "For which dish", scene, kitchen, (line) =>
+    enoughFor(line, amount, scene, kitchen),
   );
 }
 
