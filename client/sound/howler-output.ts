@@ -73,9 +73,12 @@ class HowlerSpeech implements Playing {
 
   #close(how: "ended" | "stopped" | "failed"): void {
     clearTimeout(this.#watchdog);
-    this.#howl.off();
+    const howl = this.#howl;
+    howl.off();
+    howl.stop();
     // Unloading also takes the decoded sound out of Howler's own store, which would grow with every sentence.
-    this.#howl.unload();
+    // A moment later: a context that has just woken may have promised the sound to play, and what is unloaded cannot.
+    setTimeout(() => howl.unload(), 0);
     this.#finish(how);
   }
 }

@@ -1,5 +1,6 @@
 import { Howler } from "howler";
 import { httpSpeech } from "../../../client/sound/fetch-speech.ts";
+import { toWav } from "../../../core/sound/wav-file.ts";
 import { howlerOutput } from "../../../client/sound/howler-output.ts";
 import { createSound, type Sound } from "../../../client/sound/player.ts";
 import { createRingClock } from "../../../client/sound/ring-clock.ts";
@@ -15,6 +16,14 @@ export interface SoundBench {
   readonly loudest: (ms: number) => Promise<number>;
   /** Rings through the ring clock's worker; resolves with how late the first stroke left the loudspeaker, in ms. */
   readonly ringLateness: (inMs: number) => Promise<number>;
+  /** A sentence waits for a sleeping context and is stopped in the moment that it wakes; resolves with what went wrong. */
+  readonly stoppedAsItWakes: () => Promise<string[]>;
+}
+
+/** What Howler keeps to itself and a test must reach: its own state, and the sounds that it tells about it. */
+interface HowlerInside {
+  state: "running" | "suspended";
+  readonly _howls: { _emit: (event: string, ...rest: unknown[]) => unknown }[];
 }
 
 const listener = `registerProcessor("listener", class extends AudioWorkletProcessor {
@@ -69,6 +78,29 @@ function firstSound(): Promise<number> {
   });
 }
 
+async function stoppedAsItWakes(): Promise<string[]> {
+  const wrong: string[] = [];
+  const note = ({ message }: ErrorEvent): number => wrong.push(message);
+  addEventListener("error", note);
+  const inside = Howler as unknown as HowlerInside;
+  await context.suspend();
+  inside.state = "suspended";
+  const waiting = output.playSpeech(toWav(new Float32Array(3_200), 16_000), 1, () => undefined);
+  const howl = inside._howls.at(-1);
+  if (howl === undefined) throw new Error("no sound was made");
+  const emit = howl._emit.bind(howl);
+  howl._emit = (event, ...rest) => {
+    const answer = emit(event, ...rest);
+    if (event === "resume") waiting.stop();
+    return answer;
+  };
+  if ((await waiting.ended) !== "stopped") wrong.push("it was not stopped");
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  removeEventListener("error", note);
+  if (inside._howls.length > 0) wrong.push("the sound was kept");
+  return wrong;
+}
+
 await context.audioWorklet.addModule(URL.createObjectURL(new Blob([listener], { type: "text/javascript" })));
 document.addEventListener("pointerdown", () => {
   void sound.unlock();
@@ -79,6 +111,7 @@ const bench: SoundBench = {
   captions,
   edges,
   firstSound,
+  stoppedAsItWakes,
   loudest: async (ms) => {
     let peak = 0;
     const stop = listen((heard) => {

@@ -156,4 +156,8 @@ describe("sound in a real browser", () => {
     expect(peaks.again).toBeGreaterThan(0.2);
     expect(peaks.after).toBe(0);
   });
+
+  it("[S60] a sentence stopped in the moment that the sound wakes is let go without a fault", async () => {
+    expect(await page.evaluate(() => bench.stoppedAsItWakes())).toEqual([]);
+  });
 });
