@@ -13,7 +13,7 @@ function finding(
   { rule, diet }: Asked,
   told: Pick<Finding, "dish" | "ingredient" | "verdict" | "why" | "howMuch" | "mend">,
 ): Finding {
-  return { diet: diet.name, rule: foodRuleWords(rule), because: rule.because, ...told };
+  return { diet: diet.name, rule: foodRuleWords(rule), because: rule.because, standIns: null, ...told };
 }
 
 const namesOf = (ingredients: readonly Ingredient[]): string =>

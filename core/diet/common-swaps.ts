@@ -10,6 +10,7 @@ import type { Diet } from "./diet.ts";
 import type { Larder } from "./groups.ts";
 import { isAllowed } from "./judge-food.ts";
 import { kindOf } from "./kind.ts";
+import { plainerSwap } from "./plainer.ts";
 
 /** So many are offered for one ingredient besides the recipe's own: more cannot be told in a breath. */
 const MOST = 2;
@@ -85,21 +86,35 @@ function swapFrom(rule: SwapRule, ingredient: Ingredient, dish: Dish, larder: La
   };
 }
 
-function commonSwaps(ingredient: Ingredient, dish: Dish, table: SwapTable): readonly Swap[] {
+function fromRules(ingredient: Ingredient, dish: Dish, table: SwapTable): readonly Swap[] {
   const { rules, larder, diets } = table;
   const food = foodName(ingredient, larder);
   if (food === null) return [];
-  const own = new Set(
-    [ingredient.item, food, ...ingredient.swaps.map(({ use }) => use)].map((name) => normaliseFood(name)),
-  );
   return rules
-    .filter((rule) => rule.for.includes(food) && !own.has(normaliseFood(rule.use)))
+    .filter((rule) => rule.for.includes(food))
     .filter(
       (rule) =>
         isAllowed(rule.use, diets, larder) && (rule.add === null || isAllowed(rule.add.food, diets, larder)),
     )
-    .flatMap((rule) => swapFrom(rule, ingredient, dish, larder) ?? [])
-    .slice(0, MOST);
+    .flatMap((rule) => swapFrom(rule, ingredient, dish, larder) ?? []);
+}
+
+/** The same food without what is avoided goes before another food. */
+function commonSwaps(ingredient: Ingredient, dish: Dish, table: SwapTable): readonly Swap[] {
+  const { larder, diets } = table;
+  const known = [
+    ingredient.item,
+    foodName(ingredient, larder) ?? "",
+    ...ingredient.swaps.map(({ use }) => use),
+  ];
+  const own = known.map(normaliseFood);
+  const plainer = plainerSwap(ingredient, diets, larder);
+  const others = [...(plainer === null ? [] : [plainer]), ...fromRules(ingredient, dish, table)];
+  const there = ingredient.swaps.filter(({ isCommon }) => isCommon === true).length;
+  const names = [...own, ...others.map(({ use }) => normaliseFood(use))];
+  const isNew = (_: Swap, index: number): boolean =>
+    names.indexOf(names[own.length + index] ?? "") === own.length + index;
+  return others.filter(isNew).slice(0, Math.max(0, MOST - there));
 }
 
 /**

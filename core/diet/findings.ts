@@ -1,5 +1,15 @@
+import type { DishId, IngredientId } from "../recipe/model.ts";
+
 /** The three answers. "cannot tell" is no yes. */
 export type Verdict = "allowed" | "cannot tell" | "not allowed";
+
+/** What may be taken for an ingredient that a diet has something against. */
+export interface StandIns {
+  readonly dish: DishId;
+  readonly ingredient: IngredientId;
+  /** Foods as the swaps of the ingredient name them, each allowed by every diet; the recipe's own first. */
+  readonly uses: readonly string[];
+}
 
 /** What a diet has against a meal, or cannot tell of it. */
 export interface Finding {
@@ -20,6 +30,8 @@ export interface Finding {
   readonly because: string | null;
   /** What would mend it, one sentence; null where nothing is known that would. */
   readonly mend: string | null;
+  /** null where it is about no ingredient, or nothing is known that may stand in. */
+  readonly standIns: StandIns | null;
 }
 
 const RANK: Readonly<Record<Verdict, number>> = { allowed: 0, "cannot tell": 1, "not allowed": 2 };

@@ -135,6 +135,7 @@ function findingsFor(rule: ValueRule, held: Held, diet: Diet, larder: Larder): r
           : bound === "at least"
             ? null
             : mostOf(nutrient, held.dishes, larder),
+        standIns: null,
       },
     ];
   });

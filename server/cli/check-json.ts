@@ -22,6 +22,8 @@ export interface MealCheckJson {
     readonly howMuch: string | null;
     readonly because: string | null;
     readonly mend: string | null;
+    /** Foods that may be taken in its place, as `--instead` names them. */
+    readonly standIns: readonly string[];
   }[];
   readonly ingredients: readonly {
     readonly dish: string;
@@ -44,7 +46,11 @@ export const checkJson = ({
   diets: diets.map(({ id }) => id),
   verdict: verdictJson(verdict),
   caution: checkCaution,
-  findings: findings.map((one) => ({ ...one, verdict: verdictJson(one.verdict) })),
+  findings: findings.map((one) => ({
+    ...one,
+    verdict: verdictJson(one.verdict),
+    standIns: one.standIns?.uses ?? [],
+  })),
   ingredients: ingredients.map((one) => ({ ...one, verdict: verdictJson(one.verdict) })),
   notes,
 });

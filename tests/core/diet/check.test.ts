@@ -19,6 +19,7 @@ describe("what is told of a meal", () => {
         howMuch: "two tablespoons of miso",
         because: "None is added here.",
         mend: "Leave miso out, or take another food for it.",
+        standIns: null,
       },
     ]);
     expect([verdict, ingredients.map((one) => one.verdict)]).toEqual([
@@ -28,13 +29,21 @@ describe("what is told of a meal", () => {
   });
 
   it.each([
-    ["2 tbsp salted butter", "Take unsalted butter instead."],
-    ["1 cup canned tomatoes", "Take unsalted canned tomato instead."],
-    ["1 cup canned chickpeas, drained", "Take cooked chickpea instead."],
+    ["2 tbsp salted butter", "Take two tablespoons of unsalted butter instead."],
+    ["1 cup canned tomatoes", "Take one cup of unsalted canned tomatoes instead."],
+    [
+      "1 cup canned chickpeas, drained",
+      "Take one cup of cooked chickpeas instead. Have it cooked before it goes in.",
+    ],
+    // Common practice, no source: a can holds about a cup and a half, drained.
+    [
+      "2 cans canned kidney beans, drained",
+      "Take three cups of cooked red kidney beans instead. Have it cooked before it goes in; dried beans need a hard boil first.",
+    ],
     ["2 tbsp capers (optional)", "Leave it out; the recipe can do without."],
     ["1 tsp curry powder", "Read the packet, and write in the recipe what it says."],
     ["1 cup moonberries", "Write in the recipe which food moonberries is."],
-  ])("[D21] %s: %s", (line, mend) => {
+  ])("[D21] [D31] %s: %s", (line, mend) => {
     expect(checkOf(NO_SALT, [line]).findings.map((one) => one.mend)).toEqual([mend]);
   });
 
@@ -44,6 +53,8 @@ describe("what is told of a meal", () => {
     const meal = mealOf({ ...dish, ingredients: dish.ingredients.map((one) => ({ ...one, swaps: offers })) });
     const [finding] = checkMeal(meal, [NO_SALT], larder, []).findings;
     expect(finding?.mend).toBe("Take lemon juice instead, as the recipe offers.");
+    // Tamari has salt in it, so only the other stands in.
+    expect(finding?.standIns).toEqual({ dish: "pot", ingredient: "i0", uses: ["lemon juice"] });
   });
 
   it("[D21] of a total, what brings the most", () => {

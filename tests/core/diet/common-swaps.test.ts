@@ -86,6 +86,22 @@ describe("what may stand in by common practice", () => {
     expect(swapsFor("1 cup moonberries")).toEqual([]);
   });
 
+  it("[D31] the same food without what is avoided goes first, once, and only where something speaks against it", () => {
+    const diet = butOf("added salt: avoided");
+    expect(swapsFor("2 tbsp salted butter", [], [diet]).map(told)[0]).toBe("as much unsalted butter");
+    expect(swapsFor("2 tbsp salted butter").map(({ use }) => use)).not.toContain("unsalted butter");
+    // How much is in a jar nobody knows, so nobody can say how much of another food it is.
+    expect(swapsFor("1 jar canned chickpeas, drained", [], [diet]).map(({ use }) => use)).not.toContain(
+      "cooked chickpeas",
+    );
+  });
+
+  it("[D26] put in a second time it offers no more", () => {
+    const table = { rules: shipped.swaps, larder, diets: [] };
+    const once = withCommonSwaps(mealOf(dishWith(["1 tbsp olive oil"])), table);
+    expect(withCommonSwaps(once, table)).toEqual(once);
+  });
+
   it("[D26] offered where a diet has something against an ingredient", () => {
     const diet = butOf("added salt: avoided");
     const table = { rules: shipped.swaps, larder, diets: [diet] };

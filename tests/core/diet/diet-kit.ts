@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { checkMeal, type MealCheck } from "../../../core/diet/check.ts";
+import { withCommonSwaps } from "../../../core/diet/common-swaps.ts";
 import type { Diet } from "../../../core/diet/diet.ts";
 import type { EatenMeal } from "../../../core/diet/eaten.ts";
 import type { Larder } from "../../../core/diet/groups.ts";
@@ -84,13 +85,17 @@ export const limitsOf = (...limits: readonly string[]): Diet =>
 export const checkWith = (known: Larder, diet: Diet, lines: readonly string[]): MealCheck =>
   checkMeal(mealOf(dishWith(lines)), [diet], known, []);
 
+/** The meal with what is plainer in its ingredients' stead, where the diet has something against them. */
+export const withPlainer = (meal: CookingMeal, diet: Diet): CookingMeal =>
+  withCommonSwaps(meal, { rules: [], larder, diets: [diet] });
+
 /** What a diet says of a dish of these lines. */
 export const checkOf = (
   diet: Diet,
   lines: readonly string[],
   eaten: readonly EatenMeal[] = [],
   servings = 4,
-): MealCheck => checkMeal(mealOf(dishWith(lines, servings)), [diet], larder, eaten);
+): MealCheck => checkMeal(withPlainer(mealOf(dishWith(lines, servings)), diet), [diet], larder, eaten);
 
 /** Each finding as "verdict | ingredient | why". */
 export const told = ({ findings }: MealCheck): readonly string[] =>
