@@ -7,7 +7,7 @@ import type { Clock } from "./clock.ts";
 import type { MealStore } from "./meal-store.ts";
 
 /** A page that is opened later in the evening does not ask unasked: "what did I want to change" still does. */
-const beginning = minutes(10);
+export const beginning = minutes(10);
 
 /**
  * Asks, as a meal begins, for the first note of the evenings before that waits for an answer; the answer asks for the

@@ -41,7 +41,17 @@ const keptList = z.object({
   id: z.string(),
   list,
   wanted: z.object({
-    meals: z.array(z.object({ meal: z.string(), servings: z.record(z.string(), z.number()) })),
+    meals: z.array(
+      z.object({
+        meal: z.string(),
+        servings: z.record(z.string(), z.number()),
+        // A list that was kept before something could be taken for something else.
+        swaps: z._default(
+          z.array(z.object({ dish: z.string(), ingredient: z.string(), use: z.string() })),
+          [],
+        ),
+      }),
+    ),
     house: z.string(),
   }),
   mistakes,

@@ -92,16 +92,17 @@ const newSignals = (): Signals => ({
   quietUntil: signal(null),
 });
 
-/** The watch over dinner and the asking for notes, which come after the page. */
+/** The watch over dinner and what is asked as a meal begins, which come after the page. */
 const lateWatches =
   (rooms: Rooms, { lines, dialogue }: Signals, remark: Caller["remark"]): StartWatches =>
-  (watchDinner, askOpenNotes, explain) => {
-    const { clock, store } = rooms;
-    const ask = () =>
-      explain({ type: "AskNotes" }, kitchenAt(clock.read(), rooms, dialogue.peek()), "wanted");
+  ({ watchDinner, askOpenNotes, askStandIns, explain }) => {
+    const { clock, store, foods } = rooms;
+    const ask = (type: "AskNotes" | "OfferStandIn") => () =>
+      explain({ type }, kitchenAt(clock.read(), rooms, dialogue.peek()), "wanted");
     const stops = [
       watchDinner(clock, store, lines, remark),
-      askOpenNotes(clock, store, dialogue, ask, remark),
+      askStandIns(clock, store, foods, dialogue, ask("OfferStandIn"), remark),
+      askOpenNotes(clock, store, dialogue, ask("AskNotes"), remark),
     ];
     return () => stops.forEach((stop) => stop());
   };

@@ -1,5 +1,6 @@
 import { computed, effect, signal } from "@preact/signals";
 import type { ReadonlySignal } from "@preact/signals";
+import type { SwapChoice } from "../../core/cook/chosen-swaps.ts";
 import { decide, numbered } from "../../core/cook/decide.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import type { Order } from "../../core/cook/orders.ts";
@@ -24,6 +25,8 @@ export interface Wanted {
   readonly serveAt: Instant | null;
   /** How many help the cook. */
   readonly helpers: number;
+  /** What is to be taken for what. */
+  readonly swaps: readonly SwapChoice[];
   /** What was said to the notes of evenings before, by their keys. */
   readonly notes: Readonly<Record<string, NoteAnswer>>;
 }

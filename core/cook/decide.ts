@@ -60,12 +60,13 @@ function decideOrder(command: Command, log: MealLog): Decision {
 }
 
 function beginning(order: Extract<Order, { type: "BeginMeal" }>): readonly Happening[] {
-  const { meal, serveAt, paces, lull, helpers = [], notes = [], noteAnswers = [] } = order;
+  const { meal, serveAt, paces, lull, helpers = [], swaps = [], notes = [], noteAnswers = [] } = order;
   return [
     { type: "MealBegun", meal, serveAt },
     ...(paces === undefined ? [] : [{ type: "PaceKnown", paces } as const]),
     ...(lull === undefined ? [] : [{ type: "LullKept", length: lull } as const]),
     ...helpers.map((helper) => ({ type: "HelperCame", helper }) as const),
+    ...swaps.map((swap) => ({ type: "SwapUsed", ...swap }) as const),
     ...(notes.length === 0 ? [] : [{ type: "NotesOffered", notes } as const]),
     ...noteAnswers.map((answered) => ({ type: "NoteAnswered", ...answered }) as const),
   ];
@@ -119,7 +120,7 @@ function decideLull(length: Seconds | null, session: Session): Decision {
 
 function decideSwap(order: Extract<MealOrder, { readonly type: "UseSwap" }>, session: Session): Decision {
   const { dish, ingredient, swap } = order;
-  const found = findSwap(session, dish, ingredient, swap);
+  const found = findSwap(session.meal, order);
   if (found === null) return err({ code: "NoSuchSwap", asked: ingredient });
   const used = session.swaps.some(
     (one) => one.dish === dish && one.ingredient === ingredient && one.swap === swap,

@@ -1,6 +1,6 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
-import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
+import type { CookingMeal, DishId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { Note, NoteAnswer } from "../next-time/note.ts";
 import type { Helper } from "../plan/worker.ts";
@@ -8,6 +8,7 @@ import type { CourseStep, TaskId } from "../plan/model.ts";
 import type { PortionId } from "../mise/portion.ts";
 import type { AmountWanted } from "./amount-wanted.ts";
 import type { ServingsWanted } from "./servings-wanted.ts";
+import type { UsedSwap } from "./used-swap.ts";
 import type { TimerId } from "./orders.ts";
 
 /** A step went through a change. `TaskCalled`: the caller has put it before the cook. */
@@ -86,12 +87,7 @@ export type MealHappening =
   | { readonly type: "ServingSet"; readonly serveAt: Instant | null }
   /** How long before serving the cook wants the hands free. `LullKept` comes with the meal's beginning: wished before. */
   | { readonly type: "LullKept" | "LullSet"; readonly length: Seconds | null }
-  | {
-      readonly type: "SwapUsed";
-      readonly dish: DishId;
-      readonly ingredient: IngredientId;
-      readonly swap: number;
-    }
+  | ({ readonly type: "SwapUsed" } & UsedSwap)
   /** By the cook's order; what the planner chose stands in the meal that was begun. */
   | { readonly type: "WayTaken"; readonly dish: DishId; readonly step: StepId; readonly way: string }
   /** What is to be prepared for a step was ticked off, or opened again. */

@@ -128,7 +128,7 @@ function evolveMeal(session: Session, happening: MealHappening, at: Instant): Se
     case "AttentionGiven":
       return { ...session, attended: new Map(session.attended).set(happening.moment, at) };
     case "SwapUsed":
-      return swapped(session, happening.dish, happening.ingredient, happening.swap);
+      return swapped(session, happening);
     case "WayTaken":
       return withWay(session, happening);
     case "PreparingFinished":

@@ -1,6 +1,6 @@
 import type { Heat } from "../units/temperature.ts";
 import type { Instant, Seconds } from "../units/quantity.ts";
-import type { CookingMeal, DishId, IngredientId, Span, StepId } from "../recipe/model.ts";
+import type { CookingMeal, DishId, Span, StepId } from "../recipe/model.ts";
 import type { Pace, PaceWish, WorkKind } from "../pace/pace.ts";
 import type { Note, NoteAnswer } from "../next-time/note.ts";
 import type { Helper } from "../plan/worker.ts";
@@ -8,6 +8,7 @@ import type { PortionId } from "../mise/portion.ts";
 import type { TaskId } from "../plan/model.ts";
 import type { AmountWanted } from "./amount-wanted.ts";
 import type { ServingsWanted } from "./servings-wanted.ts";
+import type { UsedSwap } from "./used-swap.ts";
 
 declare const timer: unique symbol;
 export type TimerId = string & { readonly [timer]: true };
@@ -53,12 +54,7 @@ export type MealOrder =
   | { readonly type: "GoOn" }
   | { readonly type: "SetServing"; readonly serveAt: Instant | null }
   | { readonly type: "SetLull"; readonly length: Seconds | null }
-  | {
-      readonly type: "UseSwap";
-      readonly dish: DishId;
-      readonly ingredient: IngredientId;
-      readonly swap: number;
-    }
+  | ({ readonly type: "UseSwap" } & UsedSwap)
   | { readonly type: "SetPace"; readonly kind: WorkKind; readonly wish: PaceWish | null }
   | { readonly type: "ForgetPace" }
   /** Go without a dish: all of it that has not ended is left out. */
@@ -90,6 +86,8 @@ interface BeginMeal {
   readonly helpers?: readonly Helper[];
   /** How long before serving the cook wants the hands free, as wished on an evening before; left out: not at all. */
   readonly lull?: Seconds;
+  /** What is taken for what, chosen beforehand; left out: all is as written. */
+  readonly swaps?: readonly UsedSwap[];
   /** What was noted for its dishes on evenings before; left out: nothing. */
   readonly notes?: readonly Note[];
   /** What the cook has said to them already. */

@@ -1,5 +1,5 @@
 import type { Instant, Seconds } from "../units/quantity.ts";
-import type { CookingMeal, DishId, IngredientId, Span } from "../recipe/model.ts";
+import type { CookingMeal, DishId, Span } from "../recipe/model.ts";
 import type { Heat } from "../units/temperature.ts";
 import type { Note, OfferedNote } from "../next-time/note.ts";
 import type { Pace } from "../pace/pace.ts";
@@ -8,6 +8,7 @@ import type { Course, HelperAt, InHand, OvenState, Progress, Task, TaskId } from
 import type { PortionId } from "../mise/portion.ts";
 import type { TimerId } from "./orders.ts";
 import type { MealEvent } from "./events.ts";
+import type { UsedSwap } from "./used-swap.ts";
 
 export type TimerRun =
   /** `lookAt` is the early end, `endsAt` the late one; `answered` is the last ring that the cook answered. */
@@ -67,11 +68,7 @@ export interface Session {
   readonly timers: ReadonlyMap<TimerId, Timer>;
   /** How many timers there have ever been: gives the next name and chime. */
   readonly timerCount: number;
-  readonly swaps: readonly {
-    readonly dish: DishId;
-    readonly ingredient: IngredientId;
-    readonly swap: number;
-  }[];
+  readonly swaps: readonly UsedSwap[];
   /** What was prepared beforehand and ticked off. */
   readonly prepared: ReadonlySet<PortionId>;
   /** What was noted on evenings before, and what the cook said to it. */

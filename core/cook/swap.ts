@@ -1,4 +1,4 @@
-import type { Dish, DishId, Ingredient, IngredientId, Span, Step, Swap } from "../recipe/model.ts";
+import type { CookingMeal, Dish, Ingredient, IngredientId, Span, Step, Swap } from "../recipe/model.ts";
 import type { Amount } from "../units/amount.ts";
 import { measured } from "../units/amount.ts";
 import { compare, div, mul, rational, ZERO } from "../units/rational.ts";
@@ -6,33 +6,31 @@ import { addSeconds, longer, minutes, seconds, type Seconds } from "../units/qua
 import { atPace } from "../pace/pace.ts";
 import { expandTasks } from "../plan/tasks.ts";
 import type { Session } from "./session.ts";
+import type { UsedSwap } from "./used-swap.ts";
 
-/** The swap that an order names; null where there is none. */
-export function findSwap(
-  session: Session,
-  dish: DishId,
-  ingredient: IngredientId,
-  index: number,
-): Swap | null {
-  const found = session.meal.dishes.find((one) => one.id === dish);
-  return found?.ingredients.find((one) => one.id === ingredient)?.swaps[index] ?? null;
+/** The swap of a meal that is named; null where there is none. */
+export function findSwap(meal: CookingMeal, { dish, ingredient, swap }: UsedSwap): Swap | null {
+  const found = meal.dishes.find((one) => one.id === dish);
+  return found?.ingredients.find((one) => one.id === ingredient)?.swaps[swap] ?? null;
 }
 
-/** The meal as it is cooked from now on: the dish holds what is really used. */
-export function swapped(
-  session: Session,
-  dishId: DishId,
-  ingredientId: IngredientId,
-  index: number,
-): Session {
-  const swap = findSwap(session, dishId, ingredientId, index);
-  if (swap === null) return session;
-  const dishes = session.meal.dishes.map((dish) =>
-    dish.id === dishId ? withSwap(dish, ingredientId, swap) : dish,
+/** The meal with a swap: the dish holds what is really used. A swap that is not there changes nothing. */
+export function mealWithSwap(meal: CookingMeal, used: UsedSwap): CookingMeal {
+  const swap = findSwap(meal, used);
+  if (swap === null) return meal;
+  const dishes = meal.dishes.map((dish) =>
+    dish.id === used.dish ? withSwap(dish, used.ingredient, swap) : dish,
   );
-  const meal = { ...session.meal, dishes };
-  const swaps = [...session.swaps, { dish: dishId, ingredient: ingredientId, swap: index }];
-  return { ...session, meal, tasks: atPace(expandTasks(meal), session.paces), swaps };
+  return { ...meal, dishes };
+}
+
+/** The meal as it is cooked from now on. */
+export function swapped(session: Session, used: UsedSwap): Session {
+  if (findSwap(session.meal, used) === null) return session;
+  const meal = mealWithSwap(session.meal, used);
+  const tasks = atPace(expandTasks(meal), session.paces);
+  const { dish, ingredient, swap } = used;
+  return { ...session, meal, tasks, swaps: [...session.swaps, { dish, ingredient, swap }] };
 }
 
 function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {

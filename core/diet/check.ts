@@ -8,7 +8,7 @@ import { strictest, type Finding, type Verdict } from "./findings.ts";
 import type { Larder } from "./groups.ts";
 import { judgeFood } from "./judge-food.ts";
 import { kindOf } from "./kind.ts";
-import { allowedSwaps, mendFor } from "./mend.ts";
+import { allowedSwaps, mendFor, standIn } from "./mend.ts";
 import { foodNotes } from "./notes.ts";
 import { valueFindings } from "./value-limits.ts";
 import { capital } from "../units/capital.ts";
@@ -40,8 +40,8 @@ function foodFindings(
   larder: Larder,
 ): readonly Finding[] {
   const kind = kindOf(ingredient, larder);
-  const uses = allowedSwaps(ingredient, diets, larder).map(({ use }) => use);
-  const standIns = uses.length === 0 ? null : { dish: dish.id, ingredient: ingredient.id, uses };
+  const foods = allowedSwaps(ingredient, diets, larder).map((swap) => standIn(swap, ingredient));
+  const standIns = foods.length === 0 ? null : { dish: dish.id, ingredient: ingredient.id, foods };
   return diets.flatMap((diet) =>
     judgeFood(kind, diet, larder).map((judgement): Finding => {
       const { rule, verdict, why, because } = judgement;

@@ -7,8 +7,16 @@ export type Verdict = "allowed" | "cannot tell" | "not allowed";
 export interface StandIns {
   readonly dish: DishId;
   readonly ingredient: IngredientId;
-  /** Foods as the swaps of the ingredient name them, each allowed by every diet; the recipe's own first. */
-  readonly uses: readonly string[];
+  /** Each allowed by every diet; the recipe's own first. */
+  readonly foods: readonly StandIn[];
+}
+
+/** One food that may be taken. */
+export interface StandIn {
+  /** As the swap names it: "lemon juice". */
+  readonly use: string;
+  /** How much of it and what else changes, as said: "Two teaspoons of lemon juice. Add it at the end …". */
+  readonly how: string;
 }
 
 /** What a diet has against a meal, or cannot tell of it. */

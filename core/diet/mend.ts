@@ -1,15 +1,24 @@
 import { spokenIngredient } from "../food/ingredient-words.ts";
 import type { Ingredient, Swap } from "../recipe/model.ts";
+import { capital } from "../units/capital.ts";
 import type { Diet } from "./diet.ts";
+import type { StandIn } from "./findings.ts";
 import type { Larder } from "./groups.ts";
 import { isAllowed, type Judgement } from "./judge-food.ts";
 import { kindOf } from "./kind.ts";
 
+const muchOf = ({ use, amount }: Swap, ingredient: Ingredient): string =>
+  spokenIngredient(amount ?? ingredient.amount, use);
+
 /** "Take two teaspoons of lemon juice instead. Add it at the end …": common practice, no source. */
-function commonly({ use, amount, effect }: Swap, ingredient: Ingredient): string {
-  const much = spokenIngredient(amount ?? ingredient.amount, use);
-  return `Take ${much} instead.${effect === null ? "" : ` ${effect}`}`;
-}
+const commonly = (swap: Swap, ingredient: Ingredient): string =>
+  [`Take ${muchOf(swap, ingredient)} instead.`, swap.effect ?? ""].join(" ").trim();
+
+/** A swap of an ingredient, as a finding names it. */
+export const standIn = (swap: Swap, ingredient: Ingredient): StandIn => ({
+  use: swap.use,
+  how: [`${capital(muchOf(swap, ingredient))}.`, swap.effect ?? ""].join(" ").trim(),
+});
 
 /** What may be taken for an ingredient, by the recipe or by common practice, where every diet allows it. */
 export const allowedSwaps = (

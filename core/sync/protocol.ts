@@ -7,6 +7,7 @@ import type { HouseOrder } from "../house/orders.ts";
 import { noteAnswers } from "../next-time/note.ts";
 import { helpers } from "../plan/worker.ts";
 import type { Mistake } from "../recipe/mistake.ts";
+import { swapChoices } from "./meal-request.ts";
 
 /** What the diets that hold for a meal say of it. */
 export interface DietAnswer {
@@ -70,6 +71,8 @@ export const beginMessage = z.strictObject({
   serveAt: z.number().int().nonnegative().nullable(),
   /** How many there are to help the cook from the start; left out: nobody. */
   helpers: z.number().int().min(0).max(helpers.length).default(0),
+  /** What is to be taken for what, chosen on the meal's card. */
+  swaps: swapChoices.default([]),
   /** What the cook has said to notes of evenings before, by their keys; the others are asked while cooking. */
   notes: z.record(z.string().max(410), z.enum(noteAnswers)).optional(),
 });

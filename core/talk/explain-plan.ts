@@ -8,6 +8,7 @@ import { haveOnly, makeFor } from "./answers/servings.ts";
 import { whatAhead, whatIfOneMore, whatIfServeAt } from "./answers/what-if.ts";
 import { answerNote, askNotes, dropNote, nextTime } from "./answers/next-time.ts";
 import { myPace } from "./answers/pace.ts";
+import { offerStandIn } from "./answers/swaps.ts";
 import { askWishes, keepFree, keepNoneFree } from "./answers/wishes.ts";
 import type { IntentOf } from "./intent.ts";
 import type { Explaining, Preparing, Wishing } from "./intent-groups.ts";
@@ -75,6 +76,7 @@ export const explainPlan: Explain = (asked, kitchen, consent) => {
   if (asked.type === "Convert") return convertAmount(asked);
   if (asked.type === "ConvertHeat") return convertHeat(asked);
   const scene = sceneOf(kitchen.log, kitchen);
+  if (asked.type === "OfferStandIn") return (scene && offerStandIn(scene, kitchen)) ?? told("");
   if (asked.type === "WhatToLeaveOut")
     return told(scene === null ? "" : sayWithout(scene, kitchen, asked.words));
   if (scene === null) return told("There is no plan to explain.");

@@ -1,4 +1,4 @@
-import { against, changed, isItAllowed, mayIHave } from "./answers/allowed.ts";
+import { against, barred, changed, isItAllowed, mayIHave } from "./answers/allowed.ts";
 import { askSources, askValues, howMuchValue } from "./answers/food-values.ts";
 import { edibleNames } from "./edible-names.ts";
 import type { FoodTalk } from "./model.ts";
@@ -19,4 +19,4 @@ const answer: FoodTalk["answer"] = (intent, kitchen, book) => {
 };
 
 /** What answers where foods and diets are spoken of. */
-export const foodTalk: FoodTalk = { answer, names: edibleNames, against, changed };
+export const foodTalk: FoodTalk = { answer, names: edibleNames, against, barred, changed };

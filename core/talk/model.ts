@@ -3,6 +3,7 @@ import type { RunSheet } from "../plan/model.ts";
 import type { MealLog } from "../cook/session.ts";
 import type { CookingMeal } from "../recipe/model.ts";
 import type { Order } from "../cook/orders.ts";
+import type { Finding } from "../diet/findings.ts";
 import type { FoodBook } from "../diet/food-book.ts";
 import type { House, HouseLog } from "../house/house.ts";
 import type { HouseOrder } from "../house/orders.ts";
@@ -59,12 +60,18 @@ export interface WhatToLeaveOut {
   readonly words: number;
 }
 
+/** What nobody asked, but the caller may: whether something else is to be taken for what a diet does not allow. */
+export interface OfferStandIn {
+  readonly type: "OfferStandIn";
+}
+
 /**
  * Answers a question about the plan, or carries out what the cook wishes of it. What was not asked may be answered by "".
  * @param consent whether the cook has said yes to what destroys something
  */
 export type Explain = (
-  asked: IntentOf<Exclude<Cooking, Moving | Helping> | "Convert" | "ConvertHeat"> | WhatToLeaveOut,
+  asked:
+    IntentOf<Exclude<Cooking, Moving | Helping> | "Convert" | "ConvertHeat"> | WhatToLeaveOut | OfferStandIn,
   kitchen: Kitchen,
   consent: "wanted" | "given",
 ) => Answer;
@@ -111,6 +118,8 @@ export interface FoodTalk {
   readonly names: (book: FoodBook, meal: CookingMeal | null) => readonly string[];
   /** What the diets that hold have against a food in the meal's place, in a sentence; "" where they allow it. */
   readonly against: (food: string, kitchen: Kitchen, book: FoodBook) => string;
+  /** The first that the diets do not allow and that something may stand in for; null where none is known. */
+  readonly barred: (kitchen: Kitchen, book: FoodBook) => Finding | null;
   /** What another ingredient changes for the diets, in a sentence; "" where nothing. */
   readonly changed: (before: CookingMeal, now: CookingMeal, book: FoodBook) => string;
 }

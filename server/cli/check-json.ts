@@ -49,7 +49,7 @@ export const checkJson = ({
   findings: findings.map((one) => ({
     ...one,
     verdict: verdictJson(one.verdict),
-    standIns: one.standIns?.uses ?? [],
+    standIns: one.standIns?.foods.map(({ use }) => use) ?? [],
   })),
   ingredients: ingredients.map((one) => ({ ...one, verdict: verdictJson(one.verdict) })),
   notes,

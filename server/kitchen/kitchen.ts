@@ -1,3 +1,4 @@
+import { swapsChosen } from "../../core/cook/chosen-swaps.ts";
 import { decide, numbered } from "../../core/cook/decide.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import type { LaidStep } from "../../core/cook/events.ts";
@@ -5,7 +6,7 @@ import { mayLay } from "../../core/cook/may-lay.ts";
 import type { Command, Order } from "../../core/cook/orders.ts";
 import { sentence } from "../../core/cook/refusal.ts";
 import type { MealLog, Session } from "../../core/cook/session.ts";
-import { noteKey, type Note } from "../../core/next-time/note.ts";
+import type { Note } from "../../core/next-time/note.ts";
 import { helpers } from "../../core/plan/worker.ts";
 import { pacesFor, tasksAtPace, type PacesOf } from "../../core/pace/known-paces.ts";
 import type { Pace } from "../../core/pace/pace.ts";
@@ -30,7 +31,7 @@ import {
   type StoreFailure,
 } from "../store/meal-store.ts";
 import { believable } from "./believable.ts";
-import { NoteBook } from "./note-book.ts";
+import { answersTo, NoteBook } from "./note-book.ts";
 import { PaceBook } from "./pace-book.ts";
 
 /** What every device has to hear. */
@@ -247,13 +248,21 @@ export class Kitchen {
     const pacesOf = this.#pacesOf();
     const meal = inBestWays(found.value, serveAt, at, tasksAtPace(pacesOf), there);
     const paces = pacesOf(meal);
+    const swaps = swapsChosen(found.value, message.swaps ?? []);
+    if (!swaps.ok) return swaps;
     const lull = this.#paceBook.lull();
     const notes = this.notesFor(meal);
-    const noteAnswers = notes.flatMap((note) => {
-      const answer = message.notes?.[noteKey(note)];
-      return answer === undefined ? [] : [{ key: noteKey(note), answer }];
-    });
-    const order: Order = { type: "BeginMeal", meal, serveAt, paces, helpers: there, notes, noteAnswers };
+    const noteAnswers = answersTo(notes, message.notes);
+    const order: Order = {
+      type: "BeginMeal",
+      meal,
+      serveAt,
+      paces,
+      helpers: there,
+      swaps: swaps.value,
+      notes,
+      noteAnswers,
+    };
     return ok({ id: message.id, at, order: lull === null ? order : { ...order, lull } });
   }
 

@@ -1,5 +1,6 @@
 import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
+import { withChosenSwaps } from "../../core/cook/chosen-swaps.ts";
 import type { MealEvent } from "../../core/cook/events.ts";
 import { appendEvents, emptyLog } from "../../core/cook/fold.ts";
 import { runSheetOf } from "../../core/cook/run-sheet.ts";
@@ -13,6 +14,7 @@ import { inBestWays } from "../../core/plan/ways.ts";
 import type { CookingMeal, Meal } from "../../core/recipe/model.ts";
 import { SHELVES, type PantryContents } from "../../core/recipe/read-pantry.ts";
 import { cookingMeal, type Servings } from "../../core/recipe/scale.ts";
+import type { MealRequest } from "../../core/sync/meal-request.ts";
 import { cannotTell, dietAnswer } from "../../core/sync/diet-answer.ts";
 import type { DietAnswer, MealCard, Pantry } from "../../core/sync/protocol.ts";
 import { between, inMinutes, instant } from "../../core/units/quantity.ts";
@@ -165,6 +167,14 @@ export class MealBook {
     return err(
       `There is no meal called ${id}. ${names === "" ? "No meal can be cooked." : `There are: ${names}.`}`,
     );
+  }
+
+  /** The same with what is to be taken for what, and cautions for that too. Error: one sentence. */
+  wanted({ meal, servings, swaps }: MealRequest): Result<CookingMeal, string> {
+    const found = this.meal(meal, servings);
+    if (!found.ok || swaps.length === 0) return found;
+    const swapped = withChosenSwaps(found.value, swaps);
+    return swapped.ok ? ok(withHazards(swapped.value, this.foods())) : swapped;
   }
 
   #make(meal: Meal, servings: Servings): Result<CookingMeal, string> {

@@ -1,10 +1,17 @@
-import type { Note } from "../../core/next-time/note.ts";
+import { noteKey, type Note, type NoteAnswer } from "../../core/next-time/note.ts";
 import { leftBy, notesFor, remembered, type Left } from "../../core/next-time/remember.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import type { MealStore } from "../store/meal-store.ts";
 
 /** Two years of Sundays: a dish may well be cooked once a season. */
 const mostEvenings = 104;
+
+/** What the cook has said to notes already, in their order. @param said by the notes' keys */
+export const answersTo = (notes: readonly Note[], said: Readonly<Record<string, NoteAnswer>> = {}) =>
+  notes.flatMap((note) => {
+    const answer = said[noteKey(note)];
+    return answer === undefined ? [] : [{ key: noteKey(note), answer }];
+  });
 
 /**
  * What the cook noted for the next time, from the evenings in a log. An evening that is over does not change, so each is

@@ -37,8 +37,8 @@ async function answer(
     return;
   }
   const meals: CookingMeal[] = [];
-  for (const { meal, servings } of wanted.data.meals) {
-    const found = find(meal, servings);
+  for (const meal of wanted.data.meals) {
+    const found = find(meal);
     if (!found.ok) {
       refuse(response, 404, found.error);
       return;

@@ -14,7 +14,7 @@ function answer(find: FindMeal, request: Request, response: Response): void {
     refuse(response, 400, "The server could not read which meal is meant. Reload the page.");
     return;
   }
-  const found = find(wanted.data.meal, wanted.data.servings);
+  const found = find(wanted.data);
   if (found.ok) response.set("Cache-Control", "no-store").json(found.value);
   else refuse(response, 404, found.error);
 }

@@ -144,7 +144,7 @@ function withNotes(card: MealCard, book: MealBook, kitchen: Kitchen): MealCard {
 
 /** What the page asks for beside the evening itself. */
 function tellingRouters({ book, tablesFolder }: ServerOptions, { kitchen, household }: Rooms) {
-  const find: FindMeal = (id, servings) => book.meal(id, servings);
+  const find: FindMeal = (wanted) => book.wanted(wanted);
   return {
     calendar: calendarRouter(() => kitchen.evening()),
     buying: buyingRouter({ find, folder: tablesFolder, house: () => household.house() }),

@@ -35,9 +35,7 @@ beforeAll(async () => {
   const book = await MealBook.open("recipes");
   const house = { ...emptyHouseLog.house, leftovers: new Map([[soup.id, soup]]) };
   const parts = { folder: "recipes", house: () => house };
-  server = createServer(
-    express().use(buyingRouter({ find: (id, servings) => book.meal(id, servings), ...parts })),
-  );
+  server = createServer(express().use(buyingRouter({ find: (wanted) => book.wanted(wanted), ...parts })));
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/api/buying`;
   open = await openPage();

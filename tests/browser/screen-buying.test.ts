@@ -30,7 +30,7 @@ beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "buying-"));
   const book = await MealBook.open("recipes");
   const { house } = emptyHouseLog;
-  const find: FindMeal = (id, servings) => book.meal(id, servings);
+  const find: FindMeal = (wanted) => book.wanted(wanted);
   server = createServer(express().use(buyingRouter({ find, folder: "recipes", house: () => house })));
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/api/buying`;

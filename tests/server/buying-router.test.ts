@@ -18,7 +18,7 @@ let house = emptyHouseLog.house;
 
 beforeAll(async () => {
   const book = await MealBook.open("recipes");
-  const find: FindMeal = (id, servings) => book.meal(id, servings);
+  const find: FindMeal = (wanted) => book.wanted(wanted);
   const app = express();
   app.use("/", buyingRouter({ find, folder: "recipes", house: () => house }));
   app.use("/bare", buyingRouter({ find, folder: "/nowhere", house: () => house }));

@@ -13,7 +13,7 @@ let url = "";
 beforeAll(async () => {
   book = await MealBook.open("recipes");
   const app = express();
-  app.use(mealRouter((id, servings) => book.meal(id, servings)));
+  app.use(mealRouter((wanted) => book.wanted(wanted)));
   server = createServer(app);
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
@@ -39,6 +39,19 @@ describe("a meal before it is begun", () => {
     const here = book.meal("welcome-supper", servings);
     expect([status, { ok: true, value: cookingMealSchema.parse(told) }]).toEqual([200, here]);
     expect(here.ok && here.value.dishes[0]?.yield.servings).toBe(8);
+  });
+
+  it("[N125] and with what is taken for what; cautions for that come with it", async () => {
+    const swap = { dish: "apple-porridge", ingredient: "raisins", use: "prunes" };
+    const [status, told] = await ask({ meal: "fog-bell-breakfast", servings: {}, swaps: [swap] });
+    const items = cookingMealSchema.parse(told).dishes.flatMap(({ ingredients }) => ingredients);
+    expect([status, items.find(({ id }) => id === "raisins")?.item]).toEqual([200, "prunes"]);
+    const [gone, why] = await ask({
+      meal: "fog-bell-breakfast",
+      servings: {},
+      swaps: [{ ...swap, use: "pebbles" }],
+    });
+    expect([gone, Object.keys(why as object)]).toEqual([404, ["error"]]);
   });
 
   it("[N126] no meal, no sense, or a stranger's page: one sentence, and nothing else", async () => {

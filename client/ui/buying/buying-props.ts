@@ -19,4 +19,5 @@ export interface BuyingProps {
 export const asInFile = ({ id, dishes }: MealCard): MealRequest => ({
   meal: id,
   servings: Object.fromEntries(dishes.map((dish) => [dish.id, dish.servings])),
+  swaps: [],
 });

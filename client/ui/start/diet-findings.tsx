@@ -4,7 +4,7 @@ import type { DietAnswer } from "../../../core/sync/protocol.ts";
 const heads = { "not allowed": "Not allowed", "cannot tell": "Cannot tell" } as const;
 
 /** What a finding is about: "salt, Lentil Soup". */
-const about = ({ ingredient, dish }: Finding): string =>
+export const aboutWhat = ({ ingredient, dish }: Finding): string =>
   [ingredient, dish].filter((one) => one !== null).join(", ") || "the whole meal";
 
 function OneFinding({ finding }: { readonly finding: Finding }) {
@@ -12,7 +12,7 @@ function OneFinding({ finding }: { readonly finding: Finding }) {
   return (
     <li class={`diet-finding is-${verdict.replace(" ", "-")}`}>
       <b>
-        {heads[verdict]}: {about(finding)}
+        {heads[verdict]}: {aboutWhat(finding)}
       </b>
       <span>{why}</span>
       {mend !== null && <span class="diet-mend">{mend}</span>}
@@ -32,7 +32,7 @@ export function DietFindings({ diet }: { readonly diet: DietAnswer }) {
       {diet.findings.length > 0 && (
         <ul>
           {diet.findings.map((finding) => (
-            <OneFinding key={`${finding.rule} ${about(finding)} ${finding.why}`} finding={finding} />
+            <OneFinding key={`${finding.rule} ${aboutWhat(finding)} ${finding.why}`} finding={finding} />
           ))}
         </ul>
       )}

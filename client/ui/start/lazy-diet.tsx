@@ -1,13 +1,9 @@
 import type { FunctionComponent } from "preact";
-import type { DietAnswer } from "../../../core/sync/protocol.ts";
 import { useLazy } from "../parts/use-lazy.ts";
-
-interface DietProps {
-  readonly diet: DietAnswer;
-}
+import type { DietProps } from "./diet-props.ts";
 
 const load = async (): Promise<FunctionComponent<DietProps>> =>
-  (await import("./diet-findings.tsx")).DietFindings;
+  (await import("./diet-on-card.tsx")).DietOnCard;
 
 /** What the diet has against a picked meal; it comes with the first one that is picked. */
 export function LazyDiet(props: DietProps) {

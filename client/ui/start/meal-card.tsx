@@ -9,13 +9,16 @@ import { DietLine } from "./diet-line.tsx";
 import { LazyDiet } from "./lazy-diet.tsx";
 import { MealChoices } from "./meal-choices.tsx";
 
+/** How a meal is to be made. */
+type Chosen = Pick<Wanted, "servings" | "swaps">;
+
 interface MealCardProps {
   readonly meal: Meal;
   readonly galley: Galley;
   readonly isPicked: boolean;
   readonly onPick: () => void;
-  readonly onShop: (servings: Wanted["servings"]) => void;
-  readonly onLook: (servings: Wanted["servings"]) => void;
+  readonly onShop: (wanted: Chosen) => void;
+  readonly onLook: (wanted: Chosen) => void;
 }
 
 /** One meal: what it is and when it could be on the table. Picked, it unfolds. */
@@ -74,10 +77,11 @@ type Lighting =
 
 function Unfolded({ meal, galley, onShop, onLook }: Omit<MealCardProps, "isPicked" | "onPick">) {
   const [lighting, setLighting] = useState<Lighting>({ state: "ready" });
-  const light = (wanted: Wanted): void => {
+  const [swaps, setSwaps] = useState<Wanted["swaps"]>([]);
+  const light = (wanted: Omit<Wanted, "swaps">): void => {
     galley.wake();
     setLighting({ state: "lighting" });
-    void galley.store.begin(meal.id, wanted).then((sentence) => {
+    void galley.store.begin(meal.id, { ...wanted, swaps }).then((sentence) => {
       setLighting(sentence === null ? { state: "lighting" } : { state: "refused", sentence });
     });
   };
@@ -88,15 +92,17 @@ function Unfolded({ meal, galley, onShop, onLook }: Omit<MealCardProps, "isPicke
         clock={galley.clock}
         isBusy={lighting.state === "lighting"}
         onLight={light}
-        onShop={onShop}
-        onLook={onLook}
+        onShop={(servings) => onShop({ servings, swaps })}
+        onLook={(servings) => onLook({ servings, swaps })}
       />
       {lighting.state === "refused" && (
         <p class="refused" role="alert">
           {lighting.sentence}
         </p>
       )}
-      {meal.diet !== null && isTold(meal.diet) && <LazyDiet diet={meal.diet} />}
+      {meal.diet !== null && isTold(meal.diet) && (
+        <LazyDiet galley={galley} meal={meal.id} diet={meal.diet} swaps={swaps} onSwaps={setSwaps} />
+      )}
       {meal.cautions.length > 0 && (
         <ul class="meal-cautions" aria-label="Take care">
           {meal.cautions.map((caution) => (

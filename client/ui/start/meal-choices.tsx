@@ -13,7 +13,7 @@ interface MealChoicesProps {
   readonly meal: MealCard;
   readonly clock: Clock;
   readonly isBusy: boolean;
-  readonly onLight: (wanted: Wanted) => void;
+  readonly onLight: (wanted: Omit<Wanted, "swaps">) => void;
   readonly onShop: (servings: Wanted["servings"]) => void;
   readonly onLook: (servings: Wanted["servings"]) => void;
 }

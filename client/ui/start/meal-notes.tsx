@@ -28,7 +28,7 @@ export function MealNotes({ notes, answered, onAnswer }: MealNotesProps) {
     onAnswer(Object.fromEntries(said === null ? others : [...others, [key, said]]));
   };
   return (
-    <section class="meal-notes" aria-label="From last time">
+    <section class="card-asks" aria-label="From last time">
       <h2>From last time</h2>
       <ul>
         {notes.map(({ key, ask }) => (

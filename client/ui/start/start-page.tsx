@@ -108,8 +108,8 @@ function Meals({ shelf, galley, picked, onPick, onShop, onLook }: MealsProps) {
           meal={meal}
           galley={galley}
           isPicked={meal.id === picked}
-          onShop={(servings) => onShop({ meal: meal.id, servings })}
-          onLook={(servings) => onLook({ meal: meal.id, servings })}
+          onShop={(wanted) => onShop({ meal: meal.id, ...wanted })}
+          onLook={(wanted) => onLook({ meal: meal.id, ...wanted })}
           onPick={() => {
             onPick(meal.id === picked ? null : meal.id);
             // While the cook looks at servings and time: the second touch then finds it loaded.

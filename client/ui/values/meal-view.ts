@@ -1,4 +1,3 @@
-import { checkMeal } from "../../../core/diet/check.ts";
 import { dayValues } from "../../../core/diet/day-values.ts";
 import { dietsIn, type FoodBook } from "../../../core/diet/food-book.ts";
 import { heldLimits, type HeldLimit } from "../../../core/diet/held-limits.ts";
@@ -7,10 +6,10 @@ import { aHelping } from "../../../core/food/helping.ts";
 import { NUTRIENT_NAMES, type Nutrient } from "../../../core/food/nutrients.ts";
 import { mealValues, type DishValues, type MealValues, type Values } from "../../../core/food/values.ts";
 import type { CookingMeal } from "../../../core/recipe/model.ts";
-import { dietAnswer } from "../../../core/sync/diet-answer.ts";
 import type { DietAnswer } from "../../../core/sync/protocol.ts";
 import { nutrientName } from "../../../core/talk/nutrient-names.ts";
 import { capital } from "../../../core/units/capital.ts";
+import { dietSays } from "./diet-says.ts";
 
 /** One value: its figures under the heads of the table, what is unknown of it, and the limits on it. */
 export interface ValueRow {
@@ -121,7 +120,7 @@ export function mealView(meal: CookingMeal, book: FoodBook): MealView {
     dish: null,
   });
   return {
-    diet: dietAnswer(diets, book.eaten, (held, eaten) => checkMeal(meal, held, book.larder, eaten)),
+    diet: dietSays(meal, book),
     tables: [
       ...values.dishes.map((dish) => dishTable(dish, limits)),
       mealTable(values, limits),

@@ -137,6 +137,15 @@ export function against(item: string, kitchen: Kitchen, book: FoodBook): string 
   return verdict === "not allowed" ? (why[0] ?? `${capital(item)} is not allowed.`) : "";
 }
 
+/** The first that the diets do not allow in the meal in hand and that something may stand in for; null where none is known. */
+export function barred(kitchen: Kitchen, book: FoodBook): Finding | null {
+  const table = tableOf(kitchen.log.session, book);
+  if (!table.ok) return null;
+  const isMendable = ({ verdict, standIns }: Finding): boolean =>
+    verdict === "not allowed" && standIns !== null;
+  return check(table.value).findings.find(isMendable) ?? null;
+}
+
 /** What another ingredient changes for the diets: what is allowed now, or is not any more. */
 export function changed(before: CookingMeal, now: CookingMeal, book: FoodBook): string {
   const diets = dietsIn(book, now.id);

@@ -76,17 +76,40 @@ const allowedOf = (offers: readonly Offer[], kitchen: Kitchen): readonly Offer[]
 
 /** Tells the amount and the side effect, or what speaks against it, and asks for a yes. */
 function offer(one: Offer, kitchen: Kitchen): Outcome {
-  const { dish, ingredient, swap } = one;
   const why = againstOf(one, kitchen);
-  if (why !== "") return asksLeave(useOf(one), `${why} Shall I note it all the same?`);
+  return why === ""
+    ? asksLeave(useOf(one), offerWords(one, breathWords))
+    : asksLeave(useOf(one), `${why} Shall I note it all the same?`);
+}
+
+/** As much of an offer as there is breath for. */
+function offerWords({ dish, ingredient, swap }: Offer, words: number): string {
   const amount = spokenIngredient(swap.amount ?? ingredient.amount, swap.use);
   const effect = swap.effect === null ? "" : ` ${swap.effect}`;
   const full = `${capital(amount)} instead, in ${theDish(dish)}.${effect} Shall I note that?`;
-  const short = `${capital(amount)}.${effect} Shall I note that?`;
+  const short = `${capital(amount)} instead.${effect} Shall I note that?`;
   // The longest side effects are told when the swap is noted.
-  const bare = `${capital(amount)}. Shall I note that?`;
-  return asksLeave(useOf(one), [full, short].find((text) => countWords(text) <= breathWords) ?? bare);
+  const bare = `${capital(amount)} instead. Shall I note that?`;
+  return [full, short].find((text) => countWords(text) <= words) ?? bare;
 }
+
+/** Asks whether something else is to be taken for the first thing that a diet does not allow; null where nothing is. */
+export function offerStandIn({ session }: Scene, kitchen: Kitchen): Outcome | null {
+  const { foods } = kitchen;
+  const finding = foods?.talk.barred(kitchen, foods.book) ?? null;
+  const standIns = finding?.standIns ?? null;
+  if (finding === null || standIns === null) return null;
+  const lines = linesIn(session).filter(
+    ({ dish, ingredient }) => dish.id === standIns.dish && ingredient.id === standIns.ingredient,
+  );
+  const [one] = offersFor(lines).filter(({ swap }) => standIns.foods.some(({ use }) => use === swap.use));
+  if (one === undefined) return null;
+  const words = offerWords(one, breathWords - countWords(finding.why));
+  return asksLeave(useOf(one), `${finding.why} ${words}`);
+}
+
+const linesIn = ({ meal }: Session): readonly FoodLine[] =>
+  meal.dishes.flatMap((dish) => dish.ingredients.map((ingredient) => ({ dish, ingredient })));
 
 /** "Use lime juice instead": noted once the cook has said yes to the amount. */
 export function useInstead(
@@ -117,9 +140,7 @@ export function useInstead(
 
 function offersNamed(use: Mention, food: Mention | null, session: Session): readonly Offer[] {
   const said = wordsIn(use);
-  const all = offersFor(
-    session.meal.dishes.flatMap((dish) => dish.ingredients.map((ingredient) => ({ dish, ingredient }))),
-  );
+  const all = offersFor(linesIn(session));
   const exact = all.filter((one) => `${one.swap.use} in ${one.dish.id}` === said);
   const named =
     exact.length > 0

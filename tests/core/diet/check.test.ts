@@ -54,7 +54,11 @@ describe("what is told of a meal", () => {
     const [finding] = checkMeal(meal, [NO_SALT], larder, []).findings;
     expect(finding?.mend).toBe("Take lemon juice instead, as the recipe offers.");
     // Tamari has salt in it, so only the other stands in.
-    expect(finding?.standIns).toEqual({ dish: "pot", ingredient: "i0", uses: ["lemon juice"] });
+    expect(finding?.standIns).toEqual({
+      dish: "pot",
+      ingredient: "i0",
+      foods: [{ use: "lemon juice", how: "Two tablespoons of lemon juice." }],
+    });
   });
 
   it("[D21] of a total, what brings the most", () => {

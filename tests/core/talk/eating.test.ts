@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { FoodsAtHand } from "../../../core/talk/model.ts";
+import { explainPlan } from "../../../core/talk/explain-plan.ts";
+import { silentDialogue } from "../../../core/talk/model.ts";
 import { respond } from "../../../core/talk/respond.ts";
 import { grammarFor } from "../../../core/talk/grammar-for.ts";
 import { err } from "../../../core/units/result.ts";
@@ -193,6 +195,28 @@ describe("may I have it", () => {
     expect(respond("yes", { ...kitchen, dialogue: limes.dialogue }).say).toMatch(
       /^Noted: lime juice instead of lemon juice\. Lime juice is made with citrus fruit/,
     );
+  });
+
+  it("[C116] what is not allowed and may be mended is offered in a breath; what cannot be told or mended is not", () => {
+    const citrus = foodsWith(diet("may-eat: all but what is listed\nfoods:\n  citrus fruit: avoided\n"));
+    const offer = (foods: FoodsAtHand | null, log = evening()) =>
+      explainPlan({ type: "OfferStandIn" }, { ...kitchenAt(log, 0), foods }, "wanted");
+    const { say, question } = offer(citrus);
+    expect(say).toBe(
+      "Lemon juice is made with citrus fruit, which is avoided. One tablespoon of cider vinegar instead. Shall I note that?",
+    );
+    const kitchen = { ...kitchenAt(evening(), 3), foods: citrus };
+    const noted = respond("yes", { ...kitchen, dialogue: { ...silentDialogue, question } });
+    expect(noted.say).toMatch(/^Noted: cider vinegar instead of lemon juice/);
+    expect(respond("no", { ...kitchen, dialogue: { ...silentDialogue, question } }).say).toBe(
+      "All right, I leave it.",
+    );
+    // No diet, an unknown table, and a diet that forbids what stands in as well.
+    const strict = diet(
+      "may-eat: all but what is listed\nfoods:\n  citrus fruit: avoided\n  vinegars: avoided\n",
+    );
+    for (const foods of [foodsWith(null), null, foodsWith(strict)])
+      expect(offer(foods)).toMatchObject({ say: "", question: null });
   });
 
   it("[C201] is listened for once the foods are here, with the meal's names and the diet's, with a meal and without", () => {
