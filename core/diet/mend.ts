@@ -1,4 +1,5 @@
 import { spokenIngredient } from "../food/ingredient-words.ts";
+import { isPlural } from "../food/names.ts";
 import type { Ingredient, Swap } from "../recipe/model.ts";
 import { capital } from "../units/capital.ts";
 import type { Diet } from "./diet.ts";
@@ -46,6 +47,6 @@ export function mendFor(
   if (judgement.verdict === "not allowed")
     return `Leave ${ingredient.item} out, or take another food for it.`;
   if (kindOf(ingredient, larder).foods.length === 0)
-    return `Write in the recipe which food ${ingredient.item} is.`;
+    return `Write in the recipe which food ${ingredient.item} ${isPlural(ingredient.item) ? "are" : "is"}.`;
   return "Read the packet, and write in the recipe what it says.";
 }

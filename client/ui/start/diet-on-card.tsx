@@ -39,7 +39,13 @@ export function DietOnCard({ galley, meal, diet, swaps, onSwaps }: DietProps) {
           </ul>
           {isWith && (
             <p class="diet-then" role="status">
-              {rechecked.diet === null ? rechecked.sentence : <DietLine diet={rechecked.diet} />}
+              {rechecked.diet === null ? (
+                rechecked.sentence
+              ) : (
+                <>
+                  With that: <DietLine diet={rechecked.diet} />
+                </>
+              )}
             </p>
           )}
         </section>

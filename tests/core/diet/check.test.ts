@@ -42,7 +42,7 @@ describe("what is told of a meal", () => {
     ],
     ["2 tbsp capers (optional)", "Leave it out; the recipe can do without."],
     ["1 tsp curry powder", "Read the packet, and write in the recipe what it says."],
-    ["1 cup moonberries", "Write in the recipe which food moonberries is."],
+    ["1 cup moonberries", "Write in the recipe which food moonberries are."],
   ])("[D21] [D31] %s: %s", (line, mend) => {
     expect(checkOf(NO_SALT, [line]).findings.map((one) => one.mend)).toEqual([mend]);
   });
