@@ -10,6 +10,7 @@ import { exit, readArguments, type CliCommand, type ExitCode } from "./command.t
 import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { eatenIn } from "./eaten-in.ts";
 import { findMeal, type FoundMeal } from "./find-meal.ts";
+import { insteadHelp, mealTaking, readInstead, type Instead } from "./instead.ts";
 import { printData, printMessage } from "./print.ts";
 
 const help = `check MEAL: hold a meal against your diet: every ingredient, how much and how often of it, and what a serving,
@@ -18,9 +19,12 @@ the meal and the day hold.
   MEAL         a meal's name, or the path of its file
   --diet DIET  hold it against this diet instead of those that hold for it: a name in diets/ beside the meals, or the
                path of a file; may be given several times
+  --instead "chili powder=paprika"
+               ${insteadHelp}
   --data DIR   ${dataFolderHelp}; what was eaten this week is in it
   --json       one object: meal, diets, verdict, caution, findings, ingredients, notes. Each finding has diet, rule,
-               dish, ingredient (null where it is about a total), verdict, why, howMuch, because and mend
+               dish, ingredient (null where it is about a total), verdict, why, howMuch, because, mend and
+               standIns, the foods that --instead takes for it
 
 There are three answers: allowed, not allowed, and I cannot tell, which is no yes. The exit code is 0 where all is
 allowed, else 1.
@@ -33,6 +37,7 @@ Example: check welcome-supper --diet lamp-room`;
 
 const options = {
   diet: { type: "string", multiple: true },
+  instead: { type: "string", multiple: true },
   data: { type: "string" },
   json: { type: "boolean", default: false },
 } as const;
@@ -41,6 +46,7 @@ interface Wanted {
   readonly meal: string;
   /** Empty: those that hold for the meal. */
   readonly diets: readonly string[];
+  readonly instead: readonly Instead[];
   readonly folder: string;
   readonly json: boolean;
 }
@@ -52,7 +58,10 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
   const [meal, tooMuch] = positionals;
   if (meal === undefined) return err("Name the meal to check, for instance: check welcome-supper");
   if (tooMuch !== undefined) return err(`check takes one meal; "${tooMuch}" is one word too many.`);
-  return ok({ meal, diets: values.diet ?? [], folder: dataFolder(values.data), json: values.json });
+  const instead = readInstead(values.instead);
+  if (!instead.ok) return instead;
+  const { diet: diets = [], json } = values;
+  return ok({ meal, diets, instead: instead.value, folder: dataFolder(values.data), json });
 }
 
 async function dietsOf(
@@ -77,8 +86,10 @@ async function checked(wanted: Wanted): Promise<Result<MealCheck, string>> {
   if (!rules.ok) return rules;
   const diets = await dietsOf(found.value, wanted.diets, rules.value);
   if (!diets.ok) return diets;
+  const meal = mealTaking(rules.value.withSwaps(found.value.meal, diets.value), wanted.instead);
+  if (!meal.ok) return meal;
   const eaten = eatenIn(wanted.folder);
-  return eaten.ok ? ok(rules.value.check(found.value.meal, diets.value, eaten.value)) : eaten;
+  return eaten.ok ? ok(rules.value.check(meal.value, diets.value, eaten.value)) : eaten;
 }
 
 async function run(args: readonly string[]): Promise<ExitCode> {

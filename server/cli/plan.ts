@@ -7,6 +7,7 @@ import { err, ok, type Result } from "../../core/units/result.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { findMeal } from "./find-meal.ts";
+import { insteadHelp, mealTaking, readInstead, type Instead } from "./instead.ts";
 import { planJson } from "./plan-json.ts";
 import { planText } from "./plan-text.ts";
 import { plannedMeal, type PlannedMeal } from "./planned-meal.ts";
@@ -23,6 +24,8 @@ const help = `plan MEAL: print who does what and when, from the first step to th
   --cooks 2        how many cook together, from 1 to 3
   --lull 10        nothing to do by hand in the last ten minutes before serving, as far as the recipes allow it and
                    dinner is no later for it; what stays there is told
+  --instead "red lentils=brown lentils"
+                   ${insteadHelp}
   --json           one object: steps, elapsedMin, broken, onTime, ovenMoves, ways, leaveOut, lull, paces; minutes from the
                    start of cooking. Each step says whether dinner waits for it (critical) and how much later
                    it may start (slackMin)
@@ -42,6 +45,7 @@ const options = {
   serve: { type: "string" },
   cooks: { type: "string", default: "1" },
   lull: { type: "string" },
+  instead: { type: "string", multiple: true },
   "as-written": { type: "boolean", default: false },
   data: { type: "string" },
   json: { type: "boolean", default: false },
@@ -56,6 +60,7 @@ interface Wanted {
   readonly lull: Seconds | null;
   /** Where the cook's own pace is looked for; null: the recipes' times hold. */
   readonly paceFrom: string | null;
+  readonly instead: readonly Instead[];
   readonly json: boolean;
   readonly calendar: string | null;
 }
@@ -83,8 +88,11 @@ function readWanted(args: readonly string[], now: Instant): Result<Wanted, strin
   const cooks = Number(values.cooks);
   if (!Number.isInteger(cooks) || cooks < 1 || cooks > 1 + helpers.length)
     return err(`--cooks takes a number from 1 to ${1 + helpers.length}; "${values.cooks}" is none.`);
+  const instead = readInstead(values.instead);
+  if (!instead.ok) return instead;
   const rest = {
     meal,
+    instead: instead.value,
     helping: helpers.slice(0, cooks - 1),
     lull: lull.value,
     paceFrom: values["as-written"] ? null : dataFolder(values.data),
@@ -108,7 +116,11 @@ async function planned(wanted: Wanted, now: Instant): Promise<Result<PlannedMeal
   if (!serveAt.ok) return serveAt;
   const pacesOf = pacesFrom(wanted.paceFrom);
   const found = await findMeal(wanted.meal);
-  return found.ok ? ok(plannedMeal(found.value, { ...wanted, serveAt: serveAt.value, pacesOf }, now)) : found;
+  if (!found.ok) return found;
+  const meal = mealTaking(found.value.meal, wanted.instead);
+  if (!meal.ok) return meal;
+  const asked = { ...wanted, serveAt: serveAt.value, pacesOf };
+  return ok(plannedMeal({ ...found.value, meal: meal.value }, asked, now));
 }
 
 /** The day is part of every UID: the same meal next week is another evening, the same evening planned anew is not. */

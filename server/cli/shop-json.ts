@@ -1,4 +1,5 @@
 import type { Leftover } from "../../core/house/leftover.ts";
+import type { WantedThings } from "../../core/house/wanted.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { buyWords } from "../../core/shop/buy-words.ts";
 import type { BuyingLine, BuyingList } from "../../core/shop/buying-list.ts";
@@ -62,6 +63,8 @@ export interface ShopJson {
   readonly fridge: readonly FridgeLineJson[];
   readonly useFirst: BuyingList["useFirst"];
   readonly notNeeded: BuyingList["notNeeded"];
+  /** The names of what is wanted besides. */
+  readonly alsoWanted: readonly string[];
   readonly caution: string;
 }
 
@@ -99,8 +102,12 @@ const fridgeLineJson = ({ kind, leftover, say }: FridgeLine): FridgeLineJson => 
   say,
 });
 
-/** The list as `shop --json` prints it, apart from what is wanted besides. */
-export const shopJson = (list: BuyingList, meals: readonly CookingMeal[]): ShopJson => ({
+/** The list as `shop --json` prints it. @param besides what is wanted besides */
+export const shopJson = (
+  list: BuyingList,
+  meals: readonly CookingMeal[],
+  besides: WantedThings,
+): ShopJson => ({
   meals: meals.map(({ id, dishes }) => ({
     meal: id,
     dishes: dishes.map((dish) => ({ dish: dish.id, servings: dish.yield.servings })),
@@ -112,5 +119,6 @@ export const shopJson = (list: BuyingList, meals: readonly CookingMeal[]): ShopJ
   fridge: list.fridge.map(fridgeLineJson),
   useFirst: list.useFirst,
   notNeeded: list.notNeeded,
+  alsoWanted: [...besides.values()].map(({ name }) => name),
   caution: buyingCaution,
 });

@@ -1,9 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { writeFile } from "node:fs/promises";
-import type { WantedThings } from "../../core/house/wanted.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { MOST_SERVINGS, scaleDish, type Servings } from "../../core/recipe/scale.ts";
-import { listAtHand } from "../../core/shop/at-hand.ts";
 import { buyingList } from "../../core/shop/buying-list.ts";
 import { savedPage } from "../../core/shop/saved-page.ts";
 import { writtenList, type WrittenList } from "../../core/shop/written-list.ts";
@@ -15,23 +13,27 @@ import { dataFolder, dataFolderHelp } from "./data-folder.ts";
 import { findMeal } from "./find-meal.ts";
 import { fridgeFor, houseIfKnown } from "./fridge-in.ts";
 import { inProgram } from "./in-program.ts";
+import { insteadHelp, readInstead, takingInstead, type Instead } from "./instead.ts";
 import { printData, printMessage } from "./print.ts";
 import { readHave } from "./read-have.ts";
 import { shopJson } from "./shop-json.ts";
 import { shopText } from "./shop-text.ts";
+import { wantedBesides, withWanted } from "./wanted-besides.ts";
 
 const help = `shop MEAL …: print what to buy for a meal, or one list for several, by place in the shop.
 
   MEAL               a meal's name, or the path of its file
   --servings DISH=N  so many servings of a dish; as often as you like
+  --instead "chili powder=paprika"
+                     ${insteadHelp}
   --have FILE        what is in the house, a line for each thing: "3 onions", "half a head of garlic"; "oil" alone means
                      that there is some. A line that cannot be read is told by its number, and nothing is taken off for it
   --data DIR         ${dataFolderHelp}; what is left from
                      before is told: of these dishes it is yours to cook fewer, nothing is taken off for it. What is
                      wanted besides the meals is in it too, and stands under "also wanted"
   --page FILE        write the list as a page to be ticked; it opens on a phone, without this machine or a network
-  --json             one object: meals, buy, ifYouLike, look, enough, fridge, useFirst, notNeeded, caution, and
-                     alsoWanted, the names of what is wanted besides. Each line has name, food
+  --json             one object: meals, buy, ifYouLike, look, enough, fridge, useFirst, notNeeded, alsoWanted
+                     (the names of what is wanted besides) and caution. Each line has name, food
                      (its name in the table of foods), place, buy (in words), amounts, pieces, parts, grams (without
                      peel), boughtGrams (with it), notes, for (dish, amount and item), inHouse and notReckoned (what is
                      there but could not be taken off); null is not known, never nought
@@ -46,6 +48,7 @@ Example: shop welcome-supper slack-water-lunch --servings lentil-soup=8 --have c
 
 const options = {
   servings: { type: "string", multiple: true, default: [] as string[] },
+  instead: { type: "string", multiple: true },
   have: { type: "string" },
   page: { type: "string" },
   data: { type: "string" },
@@ -55,6 +58,7 @@ const options = {
 interface Wanted {
   readonly meals: readonly string[];
   readonly servings: Servings;
+  readonly instead: readonly Instead[];
   readonly have: string | null;
   readonly page: string | null;
   readonly folder: string;
@@ -81,9 +85,12 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
   if (positionals.length === 0) return err("Name the meals to shop for, for instance: shop welcome-supper");
   const servings = readServings(values.servings);
   if (!servings.ok) return servings;
+  const instead = readInstead(values.instead);
+  if (!instead.ok) return instead;
   return ok({
     meals: positionals,
     servings: servings.value,
+    instead: instead.value,
     have: values.have ?? null,
     page: values.page ?? null,
     folder: dataFolder(values.data),
@@ -95,6 +102,7 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
 async function findMeals({
   meals: words,
   servings,
+  instead,
 }: Wanted): Promise<Result<readonly CookingMeal[], string>> {
   const meals: CookingMeal[] = [];
   for (const word of words) {
@@ -108,12 +116,11 @@ async function findMeals({
     const there = [...new Set(dishes.map(({ id }) => id))].join(", ");
     return err(`There is no dish called ${stranger} in what you cook. There are: ${there}.`);
   }
-  return ok(
-    meals.map((meal) => ({
-      ...meal,
-      dishes: meal.dishes.map((dish) => scaleDish(dish, servings[dish.id] ?? dish.yield.servings)),
-    })),
-  );
+  const scaled = meals.map((meal) => ({
+    ...meal,
+    dishes: meal.dishes.map((dish) => scaleDish(dish, servings[dish.id] ?? dish.yield.servings)),
+  }));
+  return takingInstead(scaled, instead);
 }
 
 async function run(args: readonly string[]): Promise<ExitCode> {
@@ -145,18 +152,11 @@ async function run(args: readonly string[]): Promise<ExitCode> {
       written: have.value.house,
     }),
   });
-  const besides = new Map([...(house?.wanted ?? [])].filter(([, { boughtAt }]) => boughtAt === null));
+  const besides = wantedBesides(house);
   const written = withWanted(writtenList(list, meals.value), besides);
-  const alsoWanted = [...besides.values()].map(({ name }) => name);
-  printData(
-    wanted.value.json ? JSON.stringify({ ...shopJson(list, meals.value), alsoWanted }) : shopText(written),
-  );
+  printData(wanted.value.json ? JSON.stringify(shopJson(list, meals.value, besides)) : shopText(written));
   return writePage(wanted.value.page, written);
 }
-
-/** The list with what is wanted besides, where no meal takes that already. */
-const withWanted = (list: WrittenList, wanted: WantedThings): WrittenList =>
-  listAtHand({ list, own: [], ticked: [] }, wanted)?.list ?? list;
 
 async function writePage(file: string | null, list: WrittenList): Promise<ExitCode> {
   if (file === null) return exit.right;

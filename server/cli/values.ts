@@ -1,11 +1,12 @@
 import { isNutrient, NUTRIENT_NAMES, type Nutrient } from "../../core/food/nutrients.ts";
-import { mealValues } from "../../core/food/values.ts";
+import { mealValues, type MealValues } from "../../core/food/values.ts";
 import { listed } from "../../core/recipe/nearest.ts";
 import { nutrientName, nutrientNamed } from "../../core/talk/nutrient-names.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { loadLabelled } from "../pantry/load-pantry.ts";
 import { exit, readArguments, type CliCommand, type ExitCode } from "./command.ts";
 import { findMeal } from "./find-meal.ts";
+import { insteadHelp, mealTaking, readInstead, type Instead } from "./instead.ts";
 import { printData, printMessage } from "./print.ts";
 import { partsText } from "./parts-text.ts";
 import { theMeal } from "./read-meal.ts";
@@ -21,6 +22,8 @@ carbohydrate, sodium, potassium, phosphorus and more, reckoned from the recipe.
   --of VALUE
           only where this one value comes from: for each ingredient its food and number or label, its grams, the figure
           in 100 g and what it brings, the most first; with --json one object: meal, of, unit, source, caution, dishes
+  --instead "chili powder=paprika"
+          ${insteadHelp}
 
 An ingredient that is not in the table of foods (recipes/foods/foods.txt), or whose weight nobody can tell, stays
 unknown: it is named, and never reckoned as nought. What goes in to taste or may be left out is not counted.
@@ -33,13 +36,18 @@ who eats by a clinician's orders asks the clinician.
 
 Examples: values welcome-supper; values welcome-supper --of sodium`;
 
-const options = { json: { type: "boolean", default: false }, of: { type: "string" } } as const;
+const options = {
+  json: { type: "boolean", default: false },
+  of: { type: "string" },
+  instead: { type: "string", multiple: true },
+} as const;
 
 interface Wanted {
   readonly meal: string;
   readonly json: boolean;
   /** null: all of them. */
   readonly of: Nutrient | null;
+  readonly instead: readonly Instead[];
 }
 
 /** By its name in the table, or as a cook says it: "vitamin-c", "vitamin C", "fiber". */
@@ -60,7 +68,18 @@ function readWanted(args: readonly string[]): Result<Wanted, string> {
   const meal = theMeal(positionals, "values", "reckon");
   const of = values.of === undefined ? ok(null) : readNutrient(values.of);
   if (!meal.ok) return meal;
-  return of.ok ? ok({ meal: meal.value, json: values.json, of: of.value }) : of;
+  const instead = readInstead(values.instead);
+  if (!instead.ok) return instead;
+  return of.ok ? ok({ meal: meal.value, json: values.json, of: of.value, instead: instead.value }) : of;
+}
+
+async function reckoned({ meal: word, instead }: Wanted): Promise<Result<MealValues, string>> {
+  const found = await findMeal(word);
+  if (!found.ok) return found;
+  const meal = mealTaking(found.value.meal, instead);
+  if (!meal.ok) return meal;
+  const foods = await loadLabelled(found.value.folder);
+  return foods.ok ? ok(mealValues(meal.value, foods.value)) : foods;
 }
 
 async function run(args: readonly string[]): Promise<ExitCode> {
@@ -69,16 +88,14 @@ async function run(args: readonly string[]): Promise<ExitCode> {
     printMessage(wanted.error);
     return exit.misuse;
   }
-  const found = await findMeal(wanted.value.meal);
-  const foods = found.ok ? await loadLabelled(found.value.folder) : found;
-  if (!found.ok || !foods.ok) {
-    printMessage(foods.ok ? "" : foods.error);
+  const values = await reckoned(wanted.value);
+  if (!values.ok) {
+    printMessage(values.error);
     return exit.refused;
   }
-  const values = mealValues(found.value.meal, foods.value);
   const { json, of } = wanted.value;
-  if (json) printData(JSON.stringify(of === null ? valuesJson(values) : partsJson(of, values)));
-  else printData(of === null ? valuesText(values) : partsText(of, values));
+  if (json) printData(JSON.stringify(of === null ? valuesJson(values.value) : partsJson(of, values.value)));
+  else printData(of === null ? valuesText(values.value) : partsText(of, values.value));
   return exit.right;
 }
 

@@ -1,3 +1,4 @@
+import type { WantedThings } from "../../core/house/wanted.ts";
 import type { WeekCheck } from "../../core/week/check-week.ts";
 import type { BuyingList } from "../../core/shop/buying-list.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
@@ -33,6 +34,7 @@ export const weekJson = (
   { week, days, verdict, unused, fridge }: WeekCheck,
   list: BuyingList,
   meals: readonly CookingMeal[],
+  besides: WantedThings,
 ): WeekJson => ({
   week: week.name,
   eaters: week.eaters,
@@ -46,5 +48,5 @@ export const weekJson = (
   })),
   unused,
   fridge,
-  shop: shopJson(list, meals),
+  shop: shopJson(list, meals, besides),
 });

@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
+import type { WantedThings } from "../../core/house/wanted.ts";
 import type { CookingMeal } from "../../core/recipe/model.ts";
 import { buyingList, type BuyingList } from "../../core/shop/buying-list.ts";
 import type { HouseRead } from "../../core/shop/in-house.ts";
@@ -23,14 +24,16 @@ import { printData, printMessage } from "./print.ts";
 import { readHave } from "./read-have.ts";
 import { weekAtStart } from "./week-at-start.ts";
 import { weekJson } from "./week-json.ts";
+import { wantedBesides, withWanted } from "./wanted-besides.ts";
 import { weekText } from "./week-text.ts";
 
 const help = `week WEEK: hold a week of meals against your diet and the fridge, and print one shopping list for it.
 
   WEEK         a week's name in recipes/weeks, or the path of its file
   --have FILE  what is in the house, a line each; it comes off the list
-  --data DIR   ${dataFolderHelp}; the week is taken to begin today, after what the log
-               has, with what is left in the fridge
+  --data DIR   ${dataFolderHelp}; the week is taken
+               to begin today, after what the log has, with what is left in the fridge; what is
+               wanted besides stands on the list
   --json       one object: week, eaters, verdict, days with their sittings, unused, fridge, shop
 
 Each meal is checked with all that is eaten before it, so that "once a week" counts. What a meal makes beyond those who
@@ -113,6 +116,8 @@ interface Checked {
   readonly check: WeekCheck;
   readonly list: BuyingList;
   readonly meals: readonly CookingMeal[];
+  /** What the house wants besides. */
+  readonly besides: WantedThings;
 }
 
 async function checked(wanted: Wanted, house: HouseRead): Promise<Result<Checked, string>> {
@@ -137,6 +142,7 @@ async function checked(wanted: Wanted, house: HouseRead): Promise<Result<Checked
     check: checkWeek(week.value, rules.value.larder, eaten.value, atStart),
     list: buyingList({ meals, foods: foods.value, places: places.value, house: house.house, fridge }),
     meals,
+    besides: wantedBesides(known),
   });
 }
 
@@ -154,11 +160,11 @@ async function run(args: readonly string[]): Promise<ExitCode> {
   }
   for (const { line, sentence } of have.value.mistakes)
     printMessage(`${wanted.value.have ?? ""}, line ${line}: ${sentence} Nothing was taken off for it.`);
-  const { check, list, meals } = found.value;
+  const { check, list, meals, besides } = found.value;
   printData(
     wanted.value.json
-      ? JSON.stringify(weekJson(check, list, meals))
-      : weekText(check, writtenList(list, meals)),
+      ? JSON.stringify(weekJson(check, list, meals, besides))
+      : weekText(check, withWanted(writtenList(list, meals), besides)),
   );
   return check.verdict === "allowed" ? exit.right : exit.refused;
 }

@@ -2,8 +2,6 @@ import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSyn
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { parseHouseEvent } from "../../core/house/parse.ts";
-import { instant } from "../../core/units/quantity.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
 import type { ShopJson } from "../../server/cli/shop-json.ts";
 import { shopCommand } from "../../server/cli/shop.ts";
@@ -11,10 +9,7 @@ import { emptyHouseLog } from "../../core/house/house.ts";
 import { holdLog } from "../../server/store/hold-log.ts";
 import { at } from "../core/cook/supper.ts";
 import { afterSupper, give, made, servings, store, supper } from "../core/house/house-at.ts";
-import { keepHouse } from "./kept-house.ts";
-import { Household } from "../../server/kitchen/household.ts";
-import { openMealDatabase } from "../../server/store/open-meal-database.ts";
-import { SqliteHouseStore } from "../../server/store/sqlite-house-store.ts";
+import { keepHouse, wantIn } from "./kept-house.ts";
 import { loadPlaces } from "../../server/pantry/load-places.ts";
 
 let folder = "";
@@ -47,21 +42,7 @@ function soupInTheFridge(): void {
 }
 
 /** The house of the folder wants these. */
-function want(...names: readonly string[]): void {
-  const opened = openMealDatabase(folder);
-  if (!opened.ok) throw new Error(opened.error.code);
-  let ids = 0;
-  const parts = { now: () => instant(1_000), newId: () => `id-${(ids += 1)}` };
-  const house = Household.open({ store: new SqliteHouseStore(opened.value, parseHouseEvent), ...parts });
-  if (!house.ok) throw new Error(house.error.code);
-  for (const name of names) {
-    const order = (type: "WantThing" | "BuyThing") =>
-      house.value.order({ id: parts.newId(), at: 1_000, order: { type, name: name.replace("!", "") } });
-    order("WantThing");
-    if (name.endsWith("!")) order("BuyThing");
-  }
-  opened.value.close();
-}
+const want = (...names: readonly string[]): void => wantIn(folder, ...names);
 
 const write = (name: string, text: string): string => {
   writeFileSync(join(folder, name), text);

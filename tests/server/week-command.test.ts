@@ -22,7 +22,7 @@ import { emptyHouseLog } from "../../core/house/house.ts";
 import { runCli } from "../../server/cli/run-cli.ts";
 import type { WeekJson } from "../../server/cli/week-json.ts";
 import { weekCommand } from "../../server/cli/week.ts";
-import { keepHouse } from "./kept-house.ts";
+import { keepHouse, wantIn } from "./kept-house.ts";
 
 let folder = "";
 let out: string[] = [];
@@ -74,6 +74,16 @@ it("[D44] for programs, and what is in the house comes off the list", async () =
   ]);
   expect(answer.shop.enough.map(({ name }) => name)).toContain("garlic");
   expect(answer.unused.length).toBe(6);
+});
+
+it("[B44] what the house wants besides stands on the week's list too", async () => {
+  wantIn(folder, "kitchen paper", "candles!");
+  await week("tide-week");
+  const at = out.indexOf("ALSO WANTED");
+  expect(out.slice(at, at + 3)).toEqual(["ALSO WANTED", "[ ]  kitchen paper", ""]);
+  out = [];
+  await week("tide-week", "--json");
+  expect((JSON.parse(out[0] ?? "") as WeekJson).shop.alsoWanted).toEqual(["kitchen paper"]);
 });
 
 /** Two evenings ago the supper that ships was cooked, and of its soup so many bowls were put away. */
