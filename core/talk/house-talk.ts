@@ -14,7 +14,7 @@ import { cupboardOf, isLastDeed, type Cupboard } from "./answers/left.ts";
 import { askList, inTheBag, notInTheBag, putOnList, takeOffList } from "./answers/list.ts";
 import { isSomethingLeft, leftNames } from "./left-names.ts";
 import { houseSuggestions } from "./house-suggestions.ts";
-import { isListed, listedNames } from "./listed-names.ts";
+import { goodsNames, isListed, listedNames } from "./listed-names.ts";
 import type { IntentOf } from "./intent.ts";
 import { isListing, type Housing, type Listing } from "./intent-groups.ts";
 import type { AnswerHouse, HouseTalk } from "./model.ts";
@@ -76,6 +76,7 @@ export const houseTalk: HouseTalk = {
   answer,
   names: leftNames,
   listed: listedNames,
+  goods: goodsNames,
   isListed,
   suggestions: houseSuggestions,
   isSomethingLeft,

@@ -31,6 +31,7 @@ export function namesOf(kitchen: Kitchen): NameBook {
     pick: candidatesIn(kitchen),
     left: household?.talk.names(household.log.house) ?? [],
     listed: household?.talk.listed(household) ?? [],
+    goods: household?.talk.goods(household) ?? [],
     edible: foods?.talk.names(foods.book, log.session?.meal ?? null) ?? [],
   });
 }

@@ -93,6 +93,8 @@ export interface HouseTalk {
   readonly names: (house: House) => readonly string[];
   /** The names of what is on the list: of all that can be ticked while somebody looks at it, else of what can be taken off. */
   readonly listed: (household: Household) => readonly string[];
+  /** The names of what a household may want: listened for while somebody looks at the list. */
+  readonly goods: (household: Household) => readonly string[];
   /** Whether anything is on the list. */
   readonly isListed: (household: Household) => boolean;
   /** What can be said while no meal is on. */

@@ -112,19 +112,22 @@ export interface ElsewhereNames {
   readonly left: readonly string[];
   /** What is on the buying list: `listedNames`. */
   readonly listed: readonly string[];
+  /** What a household may want: `goodsNames`. */
+  readonly goods: readonly string[];
   /** What may be asked about as food: `edibleNames`. */
   readonly edible: readonly string[];
 }
 
 /** Everything that can be named at this moment. */
 export function namesIn(session: Session | null, elsewhere: ElsewhereNames): NameBook {
-  const { pick: candidates, listed } = elsewhere;
+  const { pick: candidates, goods, ...named } = elsewhere;
+  const { listed } = named;
   const pick = unique([
     ...candidates.map((name) => nameWords(name).join(" ")),
     ...(candidates.length === 0 ? [] : [...ordinals, "last"]),
   ]);
-  const of = { ...ofAnyMeal, ...elsewhere, pick };
-  if (session === null) return { ...nothing, ...of, timer: [], thing: listed };
+  const of = { ...ofAnyMeal, ...named, pick };
+  if (session === null) return { ...nothing, ...of, timer: [], thing: unique([...listed, ...goods]) };
   const { meal } = session;
   const names = known.get(meal) ?? mealNames(meal);
   known.set(meal, names);
@@ -135,5 +138,5 @@ export function namesIn(session: Session | null, elsewhere: ElsewhereNames): Nam
       ...numberedNames(name, timers.filter((other) => other.name === name).length),
     ]),
   );
-  return { ...names, ...of, timer, thing: unique([...names.food, ...listed]) };
+  return { ...names, ...of, timer, thing: unique([...names.food, ...listed, ...goods]) };
 }

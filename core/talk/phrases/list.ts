@@ -38,6 +38,16 @@ export const listPhrases: readonly PhraseEntry[] = [
     ],
     make: ({ thing }) => ({ type: "PutOnList", what: mention(thing) }),
   },
+  {
+    intent: "PutOnList",
+    topic,
+    // At the stove "we need bread" may be about the next step.
+    occasion: "shopping",
+    example: "we need bread",
+    says: ["(we|i) need [some] {thing}"],
+    typed: [],
+    make: ({ thing }) => ({ type: "PutOnList", what: mention(thing) }),
+  },
   ofLine(
     "TakeOffList",
     "listed",

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { emptyLog } from "../../../core/cook/fold.ts";
 import { grammarFor } from "../../../core/talk/grammar-for.ts";
 import { silentDialogue } from "../../../core/talk/model.ts";
+import { goods } from "../../../core/shop/goods-table.ts";
 import { answerKind } from "../../../core/talk/answer-kind.ts";
 import { respondUnsure } from "../../../core/talk/respond-unsure.ts";
 import { respond } from "../../../core/talk/respond.ts";
@@ -40,6 +41,14 @@ describe("when it is heard", () => {
     expect(isHeard("add red lentils to the list", meal, cooking)).toBe(true);
     expect(isHeard("add red lentils to the list", bare)).toBe(false);
     expect(isHeard("add lemons to the list", shopping)).toBe(true);
+  });
+
+  it("[C117] while the list is looked at, what most households buy at times is listened for as well", () => {
+    for (const sentence of ["we need bread", "put kitchen paper on the list", "add oat milk to the list"]) {
+      expect(isHeard(sentence, shopping), sentence).toBe(true);
+      expect(isHeard(sentence, { ...bare, house: houseOf(cooking) }, cooking), sentence).toBe(false);
+    }
+    expect(new Set(goods).size).toBe(goods.length);
   });
 
   it("[C188] ticks are listened for while the list is looked at, questions where something is on it", () => {
