@@ -6,6 +6,7 @@ import { addSeconds, longer, minutes, seconds, type Seconds } from "../units/qua
 import { atPace } from "../pace/pace.ts";
 import { expandTasks } from "../plan/tasks.ts";
 import type { Session } from "./session.ts";
+import { stepsNaming } from "./swap-words.ts";
 import type { UsedSwap } from "./used-swap.ts";
 
 /** The swap of a meal that is named; null where there is none. */
@@ -45,7 +46,9 @@ function withSwap(dish: Dish, id: IngredientId, swap: Swap): Dish {
     if (one.id === id) return { ...one, amount, item: swap.use, preparation: null, food: null, weighs: null };
     return amounts.has(one.id) ? { ...one, amount, weighs: null } : one;
   });
-  const steps = dish.steps.map((step): Step => {
+  const replaced = dish.ingredients.find((one) => one.id === id);
+  const told = replaced === undefined ? dish.steps : stepsNaming(dish, replaced, swap.use);
+  const steps = told.map((step): Step => {
     const uses = step.uses.map((use) => {
       const to = amounts.get(use.ingredient);
       const from = before.get(use.ingredient);
