@@ -1,8 +1,10 @@
+import type { ComponentChildren } from "preact";
 import type { Deed } from "../parts/deed.ts";
 import { MisheardKeys } from "../misheard/misheard-keys.tsx";
 import { LookKeys } from "../parts/look-keys.tsx";
 import { EarSettings } from "./ear-settings.tsx";
 import { LazyValues } from "../values/lazy-values.tsx";
+import { DrawerDoors } from "./drawer-doors.tsx";
 import type { DrawerProps } from "./drawer-props.ts";
 import { CookKeys } from "./cook-keys.tsx";
 import { LullKeys } from "./lull-keys.tsx";
@@ -15,6 +17,27 @@ import { VoiceKeys } from "./voice-keys.tsx";
 import { WhatIsLeft } from "./what-is-left.tsx";
 import { WordSounds } from "./word-sounds.tsx";
 
+/** The parts in the order in which they stand: what is cooked, who cooks and when, then how the kitchen talks and looks. */
+const parts = {
+  prepare: "To prepare",
+  left: "What is left",
+  values: "What is in it",
+  serving: "When we eat",
+  cooks: "Who cooks",
+  pace: "How long you take",
+  lull: "The last minutes",
+  voice: "The voice",
+  ear: "The ear",
+  words: "Words as you say them",
+  misheard: "Misheard sentences",
+  look: "The look",
+  said: "Said so far",
+} as const;
+
+type Part = keyof typeof parts;
+
+const doors = Object.entries(parts).map(([part, title]) => [`drawer-${part}`, title] as const);
+
 /** All that is not wanted every minute: the meal as a whole, the voice, the ear, the look, what was said. */
 export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: DrawerProps) {
   const leave: Deed = { label: "End the meal", intent: { type: "EndMeal" }, words: "end the meal" };
@@ -24,62 +47,62 @@ export function Drawer({ galley, session, sheet, onDeed, onCheckEar, onClose }: 
   };
   return (
     <div class="drawer">
-      <section aria-labelledby="drawer-prepare">
-        <h3 id="drawer-prepare">To prepare</h3>
+      <DrawerDoors parts={doors} />
+      <Section part="prepare">
         <ToPrepare session={session} sheet={sheet} clock={galley.clock} store={galley.store} />
-      </section>
-      <section aria-labelledby="drawer-left">
-        <h3 id="drawer-left">What is left</h3>
+      </Section>
+      <Section part="left">
         <WhatIsLeft session={session} onDeed={actAndClose} />
-      </section>
-      <section aria-labelledby="drawer-values">
-        <h3 id="drawer-values">What is in it</h3>
+      </Section>
+      <Section part="values">
         <LazyValues galley={galley} session={session} />
-      </section>
-      <section aria-labelledby="drawer-serving">
-        <h3 id="drawer-serving">When we eat</h3>
+      </Section>
+      <Section part="serving">
         <ServingKeys session={session} sheet={sheet} clock={galley.clock} onDeed={onDeed} />
-      </section>
-      <section aria-labelledby="drawer-cooks">
-        <h3 id="drawer-cooks">Who cooks</h3>
+      </Section>
+      <Section part="cooks">
         <CookKeys session={session} onDeed={onDeed} />
-      </section>
-      <section aria-labelledby="drawer-pace">
-        <h3 id="drawer-pace">How long you take</h3>
+      </Section>
+      <Section part="pace">
         <PaceKeys session={session} store={galley.store} />
-      </section>
-      <section aria-labelledby="drawer-lull">
-        <h3 id="drawer-lull">The last minutes</h3>
+      </Section>
+      <Section part="lull">
         <LullKeys session={session} sheet={sheet} store={galley.store} />
-      </section>
-      <section aria-labelledby="drawer-voice">
-        <h3 id="drawer-voice">The voice</h3>
+      </Section>
+      <Section part="voice">
         <VoiceKeys galley={galley} onDeed={onDeed} />
-      </section>
-      <section aria-labelledby="drawer-ear">
-        <h3 id="drawer-ear">The ear</h3>
+      </Section>
+      <Section part="ear">
         <EarSettings settings={galley.settings} />
         <TuningKeys settings={galley.settings} onCheckEar={onCheckEar} />
-      </section>
-      <section aria-labelledby="drawer-words">
-        <h3 id="drawer-words">Words as you say them</h3>
+      </Section>
+      <Section part="words">
         <WordSounds galley={galley} session={session} />
-      </section>
-      <section aria-labelledby="drawer-misheard">
-        <h3 id="drawer-misheard">Misheard sentences</h3>
+      </Section>
+      <Section part="misheard">
         <MisheardKeys galley={galley} />
-      </section>
-      <section aria-labelledby="drawer-look">
-        <h3 id="drawer-look">The look</h3>
+      </Section>
+      <Section part="look">
         <LookKeys settings={galley.settings} />
-      </section>
-      <section aria-labelledby="drawer-said">
-        <h3 id="drawer-said">Said so far</h3>
+      </Section>
+      <Section part="said">
         <SoFar lines={galley.caller.lines.value} clock={galley.clock} />
-      </section>
+      </Section>
       <button type="button" class="key key-danger" onClick={() => actAndClose(leave)}>
         End the meal
       </button>
     </div>
+  );
+}
+
+function Section({ part, children }: { readonly part: Part; readonly children: ComponentChildren }) {
+  const id = `drawer-${part}`;
+  return (
+    <section aria-labelledby={id}>
+      <h3 id={id} tabIndex={-1}>
+        {parts[part]}
+      </h3>
+      {children}
+    </section>
   );
 }
