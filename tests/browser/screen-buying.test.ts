@@ -148,6 +148,16 @@ describe("the buying list on the screen", () => {
     expect(await namesIn("fruit and vegetables")).toEqual(before);
   });
 
+  it("[W165] on a tablet a long place leaves no hole: the columns end within a place of each other", async () => {
+    await shop();
+    const ends = await open.page.evaluate<readonly number[]>(`(() => {
+      const all = [...document.querySelectorAll(".buying-places section")].map((one) => one.getBoundingClientRect());
+      const endOf = (x) => Math.max(...all.filter(({ left }) => left === x).map(({ bottom }) => bottom));
+      return [...new Set(all.map(({ left }) => left))].map(endOf);
+    })()`);
+    expect([ends.length, Math.max(...ends) - Math.min(...ends) < 3 * 72]).toEqual([2, true]);
+  });
+
   it("[W111] a place that is done sinks below the others", async () => {
     await shop();
     await row("apple juice").click();
