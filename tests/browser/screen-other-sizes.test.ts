@@ -109,4 +109,18 @@ describe("screens of other sizes", () => {
     expect(new Set(tops).size).toBe(1);
     expect(await open.smallTargets(48)).toEqual([]);
   });
+
+  it("[W166] on a phone an answer is whole, and a call takes two lines", async () => {
+    for (const size of ["smallPhone", "lyingPhone"] as const) {
+      await show(all.step, size);
+      const said = open.page.locator(".ear-said");
+      const low = (await said.boundingBox())?.height ?? 0;
+      await open.page.getByRole("button", { name: "Type" }).click();
+      await open.page.locator(".type-line input").fill("what is left");
+      await open.page.keyboard.press("Enter");
+      await expect.poll(() => said.innerText()).toMatch(/^.*steps: .* for the pears\.$/);
+      expect(await cut(".ear-said"), size).toEqual([]);
+      expect((await said.boundingBox())?.height, size).toBeGreaterThan(low);
+    }
+  });
 });

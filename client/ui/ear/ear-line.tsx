@@ -37,8 +37,8 @@ export function EarLine({ galley, onCheck }: EarLineProps) {
     <footer class={`ear ear-${state.kind} ear-room-${noise}`}>
       <EarButton galley={galley} />
       <div class="ear-talk">
-        <p class="ear-said" aria-live="polite">
-          {state.sentence ?? said?.text ?? "Here is where the caller's words stand."}
+        <p class={`ear-said ${said?.how ?? ""}`} aria-live="polite">
+          {state.sentence ?? said?.text ?? "What I say is written here."}
         </p>
         <p class="ear-heard">
           {state.loading !== null ? (
