@@ -29,7 +29,7 @@ export function ClosingCard({ galley, session, onLeave }: ClosingCardProps) {
   const end = session.phase.state === "ended" ? session.phase.at : session.lastAt;
   return (
     <main class="closing">
-      <h1>{open === 0 ? "Well cooked." : "Put away."}</h1>
+      <h1>{open === 0 ? "Well cooked." : "The meal is over."}</h1>
       <p class="closing-line">
         {open === 0
           ? `${session.meal.name}: ${spokenRoughly(between(session.begunAt, end))} from the first step to the table.`

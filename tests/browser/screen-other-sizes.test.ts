@@ -123,4 +123,14 @@ describe("screens of other sizes", () => {
       expect((await said.boundingBox())?.height, size).toBeGreaterThan(low);
     }
   });
+
+  it("[W167] the meals come before how the page looks", async () => {
+    await show(all.start, "smallPhone");
+    const order = await open.page.evaluate<readonly string[]>(
+      `[...document.querySelectorAll(".start h1, .meal-face, .start-look")].map((one) => one.className || one.tagName)`,
+    );
+    expect(order.at(0)).toBe("H1");
+    expect(order.at(1)).toBe("meal-face");
+    expect(order.at(-1)).toBe("start-look");
+  });
 });

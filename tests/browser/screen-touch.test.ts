@@ -204,7 +204,7 @@ describe("a touch means a sentence", () => {
     await touch("End the meal");
     await touch("Yes, it is over");
     expect(await deeds()).toContain("MealEnded");
-    expect(await open.page.locator("h1").textContent()).toBe("Put away.");
+    expect(await open.page.locator("h1").textContent()).toBe("The meal is over.");
     await touch("Cook something else");
     expect(await open.page.locator("h1").textContent()).toBe("What are we cooking?");
   });

@@ -33,7 +33,7 @@ export function Fridge({ galley }: { readonly galley: Galley }) {
   return (
     <section class="fridge" aria-labelledby="fridge-title">
       <h2 id="fridge-title">
-        {there.length === 0 ? "Nothing is left" : "Left to eat, the first to use first"}
+        {there.length === 0 ? "Nothing is left" : "Left to eat, soonest first"}
       </h2>
       <ul class="fridge-rows">
         {there.map((leftover) => (

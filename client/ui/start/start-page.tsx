@@ -43,9 +43,8 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
   }, []);
   return (
     <div class="start">
-      <header class="start-head">
+      <header>
         <h1>What are we cooking?</h1>
-        <LookKeys settings={galley.settings} />
       </header>
       <Notices galley={galley} />
       <UseFirst galley={galley} />
@@ -77,6 +76,9 @@ export function StartPage({ galley }: { readonly galley: Galley }) {
       />
       {looking !== null && <ValuesDoor galley={galley} wanted={looking} onClose={() => setLooking(null)} />}
       <MisheardDoor galley={galley} />
+      <section class="start-look" aria-label="The look">
+        <LookKeys settings={galley.settings} />
+      </section>
       <Cautions />
     </div>
   );
