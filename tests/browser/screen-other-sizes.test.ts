@@ -133,4 +133,29 @@ describe("screens of other sizes", () => {
     expect(order.at(1)).toBe("meal-face");
     expect(order.at(-1)).toBe("start-look");
   });
+
+  it("[W168] with letters half as large again they grow on every page, and the kitchen stays whole", async () => {
+    const larger = (): Promise<void> =>
+      open.page.evaluate("document.documentElement.style.fontSize = '24px'");
+    const sizeOf = (selector: string): Promise<number> =>
+      open.page
+        .locator(selector)
+        .first()
+        .evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize));
+    for (const size of ["phone", "smallPhone", "lowLying"] as const) {
+      await show(all.start, size);
+      const before = await sizeOf(".meal-about");
+      await larger();
+      expect(await sizeOf(".meal-about"), size).toBe(before * 1.5);
+      await open.page.locator(".meal-face").first().click();
+      expect([...(await open.overflow()), ...(await cut(".meal"))], size).toEqual([]);
+    }
+    for (const name of ["step", "rings", "helped", "own"] as const)
+      for (const size of ["lowLying", "lowStanding", "phone", "smallPhone", "lyingPhone"] as const) {
+        await show(all[name], size);
+        await larger();
+        await expect.poll(() => cut(".fit, .plate"), { message: `${name} ${size}` }).toEqual([]);
+        expect(await open.overflow(), `${name} ${size}`).toEqual([]);
+      }
+  });
 });
