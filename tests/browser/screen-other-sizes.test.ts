@@ -47,7 +47,7 @@ function withSentence(scene: Scene, sentence: string): Scene {
 /** What of these is cut by its own box, as "class: text". */
 const cut = (selector: string): Promise<readonly string[]> =>
   open.page.evaluate<readonly string[]>(`[...document.querySelectorAll("${selector}")]
-    .filter((one) => one.scrollHeight > one.clientHeight + 1)
+    .filter((one) => one.scrollHeight > one.clientHeight + 1 || one.scrollWidth > one.clientWidth + 1)
     .map((one) => one.className + ": " + one.textContent)`);
 
 /** Which of these do not stand whole above the ear. */

@@ -32,9 +32,7 @@ export function Fridge({ galley }: { readonly galley: Galley }) {
   if (there.length === 0 && said === undefined) return null;
   return (
     <section class="fridge" aria-labelledby="fridge-title">
-      <h2 id="fridge-title">
-        {there.length === 0 ? "Nothing is left" : "Left to eat, soonest first"}
-      </h2>
+      <h2 id="fridge-title">{there.length === 0 ? "Nothing is left" : "Left to eat, soonest first"}</h2>
       <ul class="fridge-rows">
         {there.map((leftover) => (
           <FridgeRow key={leftover.id} leftover={leftover} clock={galley.clock} onDeed={onDeed} />
