@@ -23,12 +23,13 @@ const isNarrower = (a: FoodRule, b: FoodRule): boolean =>
   a.name.kind === "group" && b.name.kind === "group" && isWithin(a.name.group, b.name.group);
 
 /**
- * The rules that bear on a food. One about the very food stands alone; of groups that the food is of, a narrower one
+ * The rules that bear on a food. One about the very food stands alone, unless the recipe tells of something else in it
+ * (fried lentils are lentils, and more); of groups that the food is of, a narrower one
  * stands for a wider one; what it is only made with nothing lifts but a rule about the food itself.
  */
 export function bearings(kind: Kind, diet: Diet, larder: Larder): readonly Bearing[] {
   const own = diet.foods.filter((rule) => isItself(kind, rule.name));
-  if (own.length > 0) return own.map((rule) => ({ rule, part: "is" }));
+  if (own.length > 0 && !kind.hasMore) return own.map((rule) => ({ rule, part: "is" }));
   const all = diet.foods.flatMap((rule): readonly Bearing[] => {
     const part = partOfName(kind, rule.name, larder);
     return part === "free" ? [] : [{ rule, part }];
@@ -150,7 +151,7 @@ function overList(kind: Kind, diet: Diet, larder: Larder, all: readonly Bearing[
   // Water needs no line: whose water is counted has a rule for it.
   if (
     diet.listed === "but" ||
-    all.some(isListed) ||
+    (all.some(isListed) && !kind.hasMore) ||
     isAvoided ||
     isWater(kind) ||
     areListed(kind, diet, larder)

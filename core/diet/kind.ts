@@ -1,7 +1,7 @@
-import { foodsOf } from "../food/ingredient-food.ts";
+import { tellsMore } from "../food/changing-words.ts";
+import { foodsOf, isFromCan, type Told } from "../food/ingredient-food.ts";
 import type { Food } from "../food/food.ts";
 import { normaliseFood } from "../food/names.ts";
-import type { Ingredient } from "../recipe/model.ts";
 import type { DietName } from "./diet.ts";
 import { listedPart, type FoodGroup, type Larder, type Part } from "./groups.ts";
 
@@ -16,6 +16,8 @@ export interface Kind {
   readonly why: string | null;
   /** Where it is none, every name it may be listed under, as `normaliseFood` gives them. */
   readonly names: readonly string[];
+  /** Where it is none, whether the recipe tells of something in it that it names nowhere else: "fried", "1 can". */
+  readonly hasMore: boolean;
   /** Where it is none, the foods that its name fits: bare "chickpeas". */
   readonly candidates: readonly string[];
 }
@@ -23,15 +25,12 @@ export interface Kind {
 const PURPOSE = /\s+for\s.*$/i;
 const LOOSE = /\b(?:extra|small|medium|large|big|ripe|fresh|organic)\b/gi;
 
-/** What an ingredient may be told by. */
-type Told = Pick<Ingredient, "item" | "preparation" | "food">;
-
 /** Finds out what an ingredient is. */
 export function kindOf(ingredient: Told, larder: Larder): Kind {
   const { item, preparation } = ingredient;
   const found = foodsOf(larder.foods, ingredient);
   const told = { item, preparation: (preparation ?? "").toLowerCase() };
-  if (found.ok) return { ...told, foods: found.value, why: null, names: [], candidates: [] };
+  if (found.ok) return { ...told, foods: found.value, why: null, names: [], hasMore: false, candidates: [] };
   const bare = item.replace(PURPOSE, "").replace(LOOSE, " ");
   const parts = (preparation ?? "").split(",").filter((part) => part.trim() !== "");
   const written = [item, bare, ...parts.flatMap((part) => [`${bare} ${part}`, `${part} ${bare}`])];
@@ -42,6 +41,7 @@ export function kindOf(ingredient: Told, larder: Larder): Kind {
     foods: [],
     why: found.error,
     names: [...new Set(written.map(normaliseFood))],
+    hasMore: tellsMore(item, preparation) || isFromCan(ingredient),
     candidates: asked === "" ? [] : [...new Set(near)].map(normaliseFood),
   };
 }

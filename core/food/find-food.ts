@@ -1,4 +1,5 @@
 import { err, ok, type Result } from "../units/result.ts";
+import { changeIn } from "./changing-words.ts";
 import type { Food, FoodTable } from "./food.ts";
 import { normaliseFood } from "./names.ts";
 
@@ -7,24 +8,11 @@ const LOOSE = /\b(?:extra|small|medium|large|big|ripe)\b/gi;
 /** "water for the onion": what it is for changes no figure either. */
 const PURPOSE = /\s+for\s.*$/i;
 
-/**
- * Words that make another food of the one they stand beside: cooked lentils hold a third of what dry ones do. Where a
- * recipe says one, only a food named so will do.
- */
-const CHANGING: ReadonlySet<string> = new Set(
-  (
-    "baked blanched boiled braised canned cooked dried fried frozen pickled poached pureed roasted salted smoked " +
-    "soaked sprouted steamed stewed tinned"
-  ).split(" "),
-);
-
 const UNSALTED = /\b(?:no|without|less|low|reduced)(?:[\s-]+added)?[\s-]+(?:salt|sodium)\b|\bunsalted\b/i;
 
 /** Put up in salt unless its name says otherwise; whatever has a label may be. */
 const isPreserved = ({ name, label }: Food): boolean =>
   (label !== null || /\b(?:canned|salted|salsa|sauce|broth|pickle)\b/.test(name)) && !UNSALTED.test(name);
-
-const words = (text: string): readonly string[] => text.toLowerCase().split(/[^\p{L}]+/u);
 
 /** The names that an ingredient may have in the table, the fullest first. */
 function namesOf(item: string, preparation: readonly string[]): readonly string[] {
@@ -55,6 +43,17 @@ function noneCalled(table: FoodTable, item: string): string {
   return offers.length === 0 ? `${none}.` : `${none}; it has ${offers.join(", ")}.`;
 }
 
+/** Put up as it is sold, so that its figures are of that. */
+const PUT_UP =
+  /\b(?:canned|capers|olive|sauerkraut|pickle|feta|mozzarella|paste|puree|sauce|salsa|horseradish)\b/;
+/** What is nothing new of such a food: capers lie in brine by nature. */
+const PUTTING_UP = /\b(?:bottled|brined?|canned|cans?|jarred|jars?|juice|pickled|tinned|tins?)\b/;
+
+const notSo = (item: string, change: string): string =>
+  /\s/.test(change)
+    ? `The recipe says "${change}", and the table has no "${item}" like that.`
+    : `The recipe says "${change}", and the table has no ${change} food called "${item}".`;
+
 /**
  * The food of the table that an ingredient is, by its exact name; one that is merely near is never taken.
  * @param item as in the recipe: "red lentils", "ripe tomatoes"
@@ -71,15 +70,14 @@ export function findFood(table: FoodTable, item: string, preparation: string | n
           .filter((part) => part !== "");
   const prepared = firstOf(table, namesOf(item, parts));
   if (prepared !== null) return ok(prepared);
-  const said = new Set(words(item));
-  const change = parts.flatMap(words).find((word) => CHANGING.has(word) && !said.has(word));
-  if (change !== undefined)
-    return err(`The recipe says "${change}", and the table has no ${change} food called "${item}".`);
   const food = firstOf(table, [
     item,
     item.replace(PURPOSE, ""),
     item.replace(PURPOSE, "").replace(LOOSE, " "),
   ]);
+  const change = changeIn(item, parts);
+  const isByNature = food !== null && PUT_UP.test(food.name);
+  if (change !== null && !(isByNature && PUTTING_UP.test(change))) return err(notSo(item, change));
   if (food === null) return err(noneCalled(table, item));
   return UNSALTED.test(parts.join(" ")) && isPreserved(food)
     ? err(`The recipe says without salt, and the table has only ${food.name}.`)

@@ -1,5 +1,6 @@
 import type { Ingredient } from "../recipe/model.ts";
 import { listed } from "../recipe/nearest.ts";
+import type { Amount } from "../units/amount.ts";
 import { convert } from "../units/measures.ts";
 import { compare, rational, type Rational } from "../units/rational.ts";
 import { err, ok, type Result } from "../units/result.ts";
@@ -81,16 +82,36 @@ function weightOf(ingredient: Ingredient, foods: readonly Food[]): Result<Weight
   return ok(others.reduce((a, b) => ({ ...a, ...across([a, b]) }), first));
 }
 
+/** What tells which food an ingredient is. `amount`: left out where nothing but a name is asked about. */
+export type Told = Pick<Ingredient, "item" | "preparation" | "food"> & { readonly amount?: Amount };
+
+/** Sold in cans and jars without being another food for it. */
+const IN_CANS =
+  /\b(?:canned|beer|broth|butter|capers|cocoa|coffee|drink|fat|ghee|honey|horseradish|hummus|jam|jelly|juice|ketchup|lard|mayonnaise|milk|miso|molasses|mustard|oil|olive|paste|pickle|powder|puree|salsa|sauce|sauerkraut|syrup|tahini|vinegar|water|wine|yeast|yogurt)\b/;
+
+/** Whether the amount is of what somebody put up: "1 can tomatoes" are no fresh ones. */
+export const isFromCan = ({ amount }: Omit<Told, "food">): boolean =>
+  amount !== undefined && amount.kind !== "to-taste" && (amount.unit === "can" || amount.unit === "jar");
+
+/**
+ * The one food that an ingredient is by its own words, its amount among them.
+ * Error: one sentence that says why it is none.
+ */
+export function foodAsSold(table: FoodTable, told: Omit<Told, "food">): Result<Food, string> {
+  const { item, preparation } = told;
+  const food = findFood(table, item, preparation);
+  if (!isFromCan(told) || (food.ok && (food.value.label !== null || IN_CANS.test(food.value.name))))
+    return food;
+  return findFood(table, `canned ${item}`, preparation);
+}
+
 /**
  * The foods that an ingredient is: one, or several where it may be any of them or a mixture.
  * Error: one sentence that says why it is none.
  */
-export function foodsOf(
-  table: FoodTable,
-  { item, preparation, food: named }: Pick<Ingredient, "item" | "preparation" | "food">,
-): Result<readonly Food[], string> {
-  if (named !== null) return namedFoods(table, named);
-  const found = findFood(table, item, preparation);
+export function foodsOf(table: FoodTable, told: Told): Result<readonly Food[], string> {
+  if (told.food !== null) return namedFoods(table, told.food);
+  const found = foodAsSold(table, told);
   return found.ok ? ok([found.value]) : found;
 }
 

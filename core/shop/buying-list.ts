@@ -91,7 +91,7 @@ function kindOf({ ingredient }: Wanted): Kind {
 
 function askedOf({ meals, foods }: ToBuy): readonly Asked[] {
   return wantedOf(meals).flatMap((wanted) => {
-    const thing = thingOf(wanted.ingredient.item, wanted.ingredient.preparation, foods);
+    const thing = thingOf(wanted.ingredient, foods);
     return thing === null ? [] : [{ ...wanted, thing, kind: kindOf(wanted) }];
   });
 }

@@ -1,4 +1,5 @@
 import type { FoodTable } from "../food/food.ts";
+import type { Told } from "../food/ingredient-food.ts";
 import type { House } from "../house/house.ts";
 import type { Leftover } from "../house/leftover.ts";
 import { servingsFigure } from "../house/servings-words.ts";
@@ -56,17 +57,14 @@ const UNKNOWN: Amount = { kind: "to-taste" };
 /** What there is of something, and until when. Of what has only words nobody knows how many servings. */
 export function fromFridge({ leftovers }: House, wanted: ListFor, calendar: Calendar): FromFridge {
   const dishes = wanted.meals.flatMap((meal) => meal.dishes);
-  const keyOf = (item: string, preparation: string | null): string | null =>
-    thingOf(item, preparation, wanted.foods)?.key ?? null;
-  const asked = new Set(
-    wantedOf(wanted.meals).map(({ ingredient }) => keyOf(ingredient.item, ingredient.preparation)),
-  );
-  const written = new Set(wanted.written.map((one) => keyOf(one.item, one.preparation)));
+  const keyOf = (told: Omit<Told, "food">): string | null => thingOf(told, wanted.foods)?.key ?? null;
+  const asked = new Set(wantedOf(wanted.meals).map(({ ingredient }) => keyOf(ingredient)));
+  const written = new Set(wanted.written.map(keyOf));
   const lines: FridgeLine[] = [];
   const house: InHouse[] = [];
   for (const leftover of firstToUse(leftovers)) {
     const isDish = dishes.some((dish) => isOf(leftover, dish));
-    const key = keyOf(leftover.name, null);
+    const key = keyOf({ item: leftover.name, preparation: null });
     const isThing = !isDish && key !== null && asked.has(key) && !written.has(key);
     const line = lineOf(leftover, isDish, calendar);
     if (isThing && (line === null || line.kind === "soon")) house.push(asIngredient(leftover, calendar));

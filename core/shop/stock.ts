@@ -46,9 +46,7 @@ function heldOf({ one, thing }: Stocked): Held | null {
 /** What is in the house, each with what it is in the shop; what is left over comes first. */
 export function stockedOf(house: readonly InHouse[], foods: FoodTable): readonly Stocked[] {
   const rank = ({ from }: InHouse): number => (from === "leftover" ? 0 : 1);
-  return house
-    .toSorted((a, b) => rank(a) - rank(b))
-    .map((one) => ({ one, thing: thingOf(one.item, one.preparation, foods) }));
+  return house.toSorted((a, b) => rank(a) - rank(b)).map((one) => ({ one, thing: thingOf(one, foods) }));
 }
 
 /** @param stocked of one thing */

@@ -1,5 +1,5 @@
-import { findFood } from "../food/find-food.ts";
 import type { Food, FoodTable } from "../food/food.ts";
+import { foodAsSold, type Told } from "../food/ingredient-food.ts";
 import { normaliseFood, singularOf } from "../food/names.ts";
 import type { Measured } from "../units/amount.ts";
 import { findUnit } from "../units/unit.ts";
@@ -94,8 +94,9 @@ function known(food: Food, item: string, table: FoodTable): Omit<Thing, "notes">
  * table says that they are the same food and both are of one colour or kind, or where their words are the same. How they
  * are cut does not matter; dry and canned are two.
  */
-export function thingOf(item: string, preparation: string | null, table: FoodTable): Thing | null {
-  const food = findFood(table, item, preparation);
+export function thingOf(told: Omit<Told, "food">, table: FoodTable): Thing | null {
+  const { item, preparation } = told;
+  const food = foodAsSold(table, told);
   const notes = notesOf(item, preparation);
   if (food.ok) {
     return food.value.ndb === NUMBER_OF_WATER ? null : { ...known(food.value, item, table), notes };

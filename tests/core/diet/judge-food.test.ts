@@ -54,6 +54,27 @@ describe("what a diet says of an ingredient", () => {
     expect(answer(butOf(...foods), line)).toBe(verdict);
   });
 
+  it.each([
+    ["400 g parsnips, fried", "cannot tell"],
+    ["400 g parsnips, cut in sticks", "allowed"],
+    ["1 can parsnips", "cannot tell"],
+    ["1 parsnip, steamed", "allowed"],
+    ["1 lime, preserved in salt", "cannot tell"],
+    ["1 lime, juice kept", "allowed"],
+    ["1 lime, in light syrup", "cannot tell"],
+    ["1 lime, rubbed with oil", "cannot tell"],
+    ["1 (14.5 oz) can tomatoes, drained", "not allowed"],
+    ["1 can tomatoes, no salt added", "allowed"],
+    ["400 g tomatoes", "allowed"],
+  ])("[D50] no added salt or fat, only what is listed: %s is %s", (line, verdict) => {
+    const foods = ["parsnip: allowed", "lime: allowed", "tomatoes: allowed"];
+    expect(answer(onlyOf(...foods, "added salt: avoided", "added fat: avoided"), line)).toBe(verdict);
+  });
+
+  it("[D50] what is avoided is found however it was put up", () => {
+    expect(answer(butOf("parsnip: avoided"), "1 can parsnips, salted")).toBe("not allowed");
+  });
+
   it("[D11] nothing lifts an allergy", () => {
     const diet = dietOf("may-eat: all but what is listed\nfoods: {hummus: allowed}\nallergies: [sesame]\n");
     expect(answer(diet, "1 cup hummus")).toBe("not allowed");

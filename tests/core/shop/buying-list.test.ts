@@ -52,6 +52,7 @@ describe("what is one thing to buy", () => {
 
   it.each([
     ["dry and canned", "1 cup chickpeas, dried", "1 can chickpeas, canned"],
+    ["fresh and from a can", "3 tomatoes", "1 can tomatoes"],
     ["red and yellow", "1 red onion", "1 yellow onion"],
     ["ground and whole", "1 tsp ground cumin", "1 tsp cumin seeds"],
     ["smoked and not", "1 tsp smoked paprika", "1 tsp paprika"],

@@ -23,7 +23,7 @@ import { allLines, dish, foods, listFor, meal, table } from "./market.ts";
 
 /** Foods that are bought as themselves, and not in bundles. */
 const plain = foods.filter((food) => {
-  const thing = thingOf(food.name, null, table);
+  const thing = thingOf({ item: food.name, preparation: null }, table);
   return (
     thing !== null &&
     thing.part === null &&
