@@ -89,6 +89,20 @@ const isItsName = (names: readonly string[], group: FoodGroup, larder: Larder): 
     );
   });
 
+const AND = /\s*(?:[,&+]|\band\b|\bplus\b)\s*/i;
+
+/** "Salt and pepper" are two foods in one name; null where it is one, or a part of it is nothing that anybody knows. */
+function inOneName({ item }: Kind, larder: Larder): readonly Kind[] | null {
+  const parts = item.split(AND).filter((part) => part !== "");
+  if (parts.length < 2) return null;
+  const kinds = parts.map((part) => kindNamed(part, larder));
+  const isListed = ({ names }: Kind): boolean =>
+    [...larder.groups.values()].some((group) => names.some((name) => listedPart(group, name) !== null));
+  const isKnown = (kind: Kind): boolean =>
+    kind.foods.length > 0 || kind.candidates.length > 0 || isListed(kind);
+  return kinds.every(isKnown) ? kinds : null;
+}
+
 const NO_SALT = /\b(?:no|without)(?:[\s-]+added)?[\s-]+salt\b|\bunsalted\b|\bsalt[\s-]free\b/;
 const NO_SUGAR = /\b(?:no|without)(?:[\s-]+added)?[\s-]+sugar\b|\bunsweetened\b|\bsugar[\s-]free\b/;
 const NO_FAT = /\b(?:no|without)(?:[\s-]+added)?[\s-]+(?:oil|fat)\b|\boil[\s-]free\b/;
@@ -127,6 +141,8 @@ export function partOf(kind: Kind, group: FoodGroup, larder: Larder): Part {
   const listed = kind.names.map((name) => listedPart(group, name)).find((part) => part !== null) ?? null;
   if (listed !== null) return listed === "may" && isDenied(kind, group) ? "free" : listed;
   if (isItsName(kind.names, group, larder)) return "is";
+  const mixed = inOneName(kind, larder)?.map((one) => partOf(one, group, larder)) ?? [];
+  if (mixed.length > 0 && !isDenied(kind, group)) return together(mixed);
   const part = partOfCandidates(kind.candidates, group);
   return part !== "is" && isDenied(kind, group) ? "free" : part;
 }

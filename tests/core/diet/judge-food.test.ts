@@ -71,6 +71,18 @@ describe("what a diet says of an ingredient", () => {
     expect(answer(onlyOf(...foods, "added salt: avoided", "added fat: avoided"), line)).toBe(verdict);
   });
 
+  it.each([
+    ["salt and pepper to taste", "not allowed"],
+    ["1 tsp salt & black pepper", "not allowed"],
+    ["1 tbsp parsley and dill", "allowed"],
+    ["1 tbsp black pepper and moonberries", "cannot tell"],
+    ["1 tsp flaky sea salt", "not allowed"],
+    ["1 tsp Himalayan pink salt", "not allowed"],
+    ["2 tsp gomasio", "not allowed"],
+  ])("[D51] no added salt: %s is %s", (line, verdict) => {
+    expect(answer(NO_SALT, line)).toBe(verdict);
+  });
+
   it("[D50] what is avoided is found however it was put up", () => {
     expect(answer(butOf("parsnip: avoided"), "1 can parsnips, salted")).toBe("not allowed");
   });
