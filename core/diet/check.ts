@@ -10,6 +10,7 @@ import { judgeFood } from "./judge-food.ts";
 import { kindOf } from "./kind.ts";
 import { allowedSwaps, mendFor, standIn } from "./mend.ts";
 import { foodNotes } from "./notes.ts";
+import { stepFindings } from "./step-foods.ts";
 import { valueFindings } from "./value-limits.ts";
 import { capital } from "../units/capital.ts";
 
@@ -102,6 +103,7 @@ export function checkMeal(
   const all: readonly Finding[] = [
     ...clashFindings(diets),
     ...foods.flatMap(({ findings }) => findings),
+    ...meal.dishes.flatMap((dish) => stepFindings(dish, diets, larder)),
     ...diets.flatMap((diet) => [
       ...allowanceFindings(meal, diet, larder, eaten),
       ...valueFindings(meal, diet, larder, eaten),
