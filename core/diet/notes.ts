@@ -12,7 +12,7 @@ interface Caution {
 }
 
 /**
- * Potassium: cream of tartar 16,500 mg and low-sodium baking powder 10,100 mg in 100 g (USDA SR28 02073? see the table);
+ * Potassium: cream of tartar 16,500 mg and low-sodium baking powder 10,100 mg in 100 g (USDA SR28 18373 and 18371);
  * salt substitutes are mostly potassium chloride (from memory). Grapefruit and medicines: US Food and Drug
  * Administration, consumer update (from memory).
  */
