@@ -27,10 +27,17 @@ const UNCOUNTED =
   /(?:^|\s)(?:broth|butter|cornflour|cornstarch|cream|flour|honey|juice|milk|oil|powder|rice|salt|sauce|starch|stock|sugar|syrup|vinegar|water|wine)$/i;
 
 const DECIMAL_COMMA = "A comma ends the amount here; write a point or a fraction, like 1.5 or 1 1/2.";
+const mayBeThousand = (written: string, mark: "comma" | "point"): string =>
+  `"${written}" may be a thousand or one; write it without the ${mark}, like 1000 or 1.5.`;
 const TO_TASTE = /\s*\b(?:to|as per|according to)\s+taste$/i;
+
+/** "1.000 g": in half of the world the point parts the thousands, and nobody weighs to a thousandth of a gram. */
+const THOUSAND = /(?<![\d.,/])[1-9]\d{0,2}\.\d{3}(?=\s*(?:g|grams?|ml|millilit(?:er|re)s?)\b)/i;
 
 /** "1,5 dl" is one and a half where metric measures follow; "1,000 g" may be a thousand, and "1,5 cups" a slip. */
 function withPoints(text: string): Result<string, string> {
+  const thousand = THOUSAND.exec(text)?.[0];
+  if (thousand !== undefined) return err(mayBeThousand(thousand, "point"));
   const sentences: string[] = [];
   const read = text.replace(/(?<![\d.,/])(\d+),(\d+)/g, (written: string, ...found: unknown[]) => {
     const [whole, part, at] = found as [string, string, number];
@@ -38,7 +45,7 @@ function withPoints(text: string): Result<string, string> {
     const named = /^\s*(?:(?:-|–|to)\s*\d+(?:[.,]\d+)?\s*)?(\p{L}+)/u.exec(behind)?.[1] ?? "";
     const unit = findUnit(named);
     if (part.length === 3 && whole !== "0") {
-      sentences.push(`"${written}" may be a thousand or one; write it without the comma, like 1000 or 1.5.`);
+      sentences.push(mayBeThousand(written, "comma"));
     } else if (unit === null || !isMetric(unit)) sentences.push(DECIMAL_COMMA);
     return `${whole}.${part}`;
   });

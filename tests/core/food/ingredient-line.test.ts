@@ -34,6 +34,15 @@ function meaningOf([, amount, item, preparation, beside]: LineCase): IngredientL
   };
 }
 
+it.each(["1.000 g flour", "2.500 ml water", "about 1.500 grams potatoes"])("[F62] %s", (line) => {
+  const read = readIngredientLine(line);
+  expect(read.ok ? "read" : read.error).toContain("may be a thousand or one; write it without the point");
+});
+
+it.each(["1.25 g saffron", "0.125 g saffron", "1.250 kg flour"])("[F62] %s is no thousand", (line) => {
+  expect(readIngredientLine(line).ok).toBe(true);
+});
+
 const ANYTHING = { each: null, also: null, item: null, preparation: null, optional: false };
 const foods = fc.constantFrom(
   "red lentils",
