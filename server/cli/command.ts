@@ -37,13 +37,22 @@ function misuse(problem: unknown): string {
   }
 }
 
+/** "--servings -2" is a number below nought and no option without a value: joined, the command itself says what is wrong. */
+const withNegatives = (args: readonly string[]): readonly string[] =>
+  args.flatMap((arg, index) => {
+    const isOption = (word: string | undefined): boolean => /^--[a-z-]+$/.test(word ?? "");
+    if (/^-\d/.test(arg) && isOption(args[index - 1])) return [];
+    const next = args[index + 1] ?? "";
+    return isOption(arg) && /^-\d/.test(next) ? [`${arg}=${next}`] : [arg];
+  });
+
 /** Reads the words after a command's name. Error: one sentence about the word that is wrong. */
 export function readArguments<const T extends Options>(
   args: readonly string[],
   options: T,
 ): Result<Read<T>, string> {
   try {
-    return ok(parseArgs({ args: [...args], options, allowPositionals: true, strict: true }));
+    return ok(parseArgs({ args: [...withNegatives(args)], options, allowPositionals: true, strict: true }));
   } catch (problem) {
     return err(misuse(problem));
   }

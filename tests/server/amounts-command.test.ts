@@ -121,4 +121,11 @@ describe("amounts on the command line", () => {
   ])("[R59] amounts %j is answered with one sentence", async (words, code, sentence) => {
     expect([await amounts(...words), told, out]).toEqual([code, [sentence], []]);
   });
+
+  it.each([
+    [["lentil-soup", "--servings", "-2"], '"-2" is no number of servings; write a whole one from 1 to 100.'],
+    [["lentil-soup", "--times", "-1.5"], '"-1.5" is less than nothing; write a number above nought.'],
+  ])("[F63] amounts %j: a number below nought is told as that", async (words, sentence) => {
+    expect([await amounts(...words), told, out]).toEqual([1, [sentence], []]);
+  });
 });
