@@ -30,16 +30,17 @@ export function reachableRules(
   return wrong === null ? ok([...found]) : err(wrong);
 }
 
-function rulesUsed(phrase: Phrase): readonly string[] {
+function rulesUsed(phrase: Phrase, used = new Set<string>()): ReadonlySet<string> {
   switch (phrase.kind) {
     case "words":
-      return [];
+      return used;
     case "rule":
-      return [phrase.name];
+      return used.add(phrase.name);
     case "optional":
-      return rulesUsed(phrase.of);
+      return rulesUsed(phrase.of, used);
     case "sequence":
     case "choice":
-      return phrase.of.flatMap(rulesUsed);
+      for (const part of phrase.of) rulesUsed(part, used);
+      return used;
   }
 }
