@@ -5,14 +5,24 @@ import { wantedSlots } from "./missing.ts";
 import type { Kitchen } from "./model.ts";
 import type { NameBook } from "./name-book.ts";
 import type { Pattern } from "./pattern.ts";
-import { readPattern, toPhrase } from "./pattern.ts";
+import { readPattern, slotsOf, toPhrase } from "./pattern.ts";
 import { phrasebook } from "./phrasebook.ts";
 import type { SlotName } from "./slots.ts";
 import { isValueSlot } from "./value-slots.ts";
 import { valueRules } from "./value-rules.ts";
 
-const lines: readonly (readonly [entry: (typeof phrasebook)[number], patterns: readonly Pattern[]])[] =
-  phrasebook.map((entry) => [entry, entry.says.map(readPattern)]);
+/** A line of the phrasebook; its phrase is the same at every moment at which all that it names has a name. */
+type Line = { readonly pattern: Pattern; readonly slots: readonly SlotName[]; readonly whole: Phrase | null };
+
+const lineOf = (text: string): Line => {
+  const pattern = readPattern(text);
+  return { pattern, slots: slotsOf(pattern), whole: toPhrase(pattern, () => true) };
+};
+
+const lines: readonly (readonly [entry: (typeof phrasebook)[number], says: readonly Line[]])[] =
+  phrasebook.map((entry) => [entry, entry.says.map(lineOf)]);
+
+const valuePhrases = [...valueRules].map(([name, pattern]) => [name, toPhrase(pattern, () => true)] as const);
 
 const words = (text: string): Phrase => ({ kind: "words", text });
 
@@ -37,15 +47,20 @@ export function grammarFor(kitchen: Kitchen): Grammar {
   const occasions = occasionsIn(kitchen);
   const hasNames = (slot: SlotName): boolean => isValueSlot(slot) || names[slot].length > 0;
   const rules = new Map<string, Phrase>();
-  const say = (intent: string, patterns: readonly Pattern[]): void => {
-    const of = patterns.flatMap((pattern) => toPhrase(pattern, hasNames) ?? []);
+  const phraseOf = ({ pattern, slots, whole }: Line): Phrase | null =>
+    slots.every(hasNames) ? whole : toPhrase(pattern, hasNames);
+  const say = (intent: string, phrases: readonly (Phrase | null)[]): void => {
+    const of = phrases.flatMap((phrase) => phrase ?? []);
     if (of.length === 0) return;
     const known = rules.get(intent);
     const before = known?.kind === "choice" ? known.of : [];
     rules.set(intent, { kind: "choice", of: [...before, ...of] });
   };
-  for (const [entry, patterns] of lines) if (occasions.has(entry.occasion)) say(entry.intent, patterns);
-  say("Answer", answersTo(kitchen));
+  for (const [entry, says] of lines) if (occasions.has(entry.occasion)) say(entry.intent, says.map(phraseOf));
+  say(
+    "Answer",
+    answersTo(kitchen).map((pattern) => toPhrase(pattern, hasNames)),
+  );
   const command: Phrase = { kind: "choice", of: [...rules.keys()].map((name) => ({ kind: "rule", name })) };
   rules.set("command", { kind: "sequence", of: [command, { kind: "optional", of: words("please") }] });
   for (const [name, phrase] of slotRules(names)) rules.set(name, phrase);
@@ -53,12 +68,11 @@ export function grammarFor(kitchen: Kitchen): Grammar {
 }
 
 function slotRules(names: NameBook): readonly (readonly [string, Phrase])[] {
-  const values = [...valueRules].map(([name, pattern]) => [name, toPhrase(pattern, () => true)] as const);
   const named = Object.entries(names).map(([name, said]: readonly [string, readonly string[]]) => {
     const phrase: Phrase = { kind: "choice", of: said.map(words) };
     return [name, phrase] as const;
   });
-  return [...values, ...named].flatMap(([name, phrase]) =>
+  return [...valuePhrases, ...named].flatMap(([name, phrase]) =>
     phrase === null ? [] : [[name, phrase] as const],
   );
 }

@@ -118,6 +118,22 @@ function contracted(of: readonly Pattern[]): readonly (Pattern | Phrase)[] {
   return out;
 }
 
+/** The slots that a pattern names, one entry for each time. */
+export function slotsOf(pattern: Pattern): readonly SlotName[] {
+  switch (pattern.kind) {
+    case "word":
+    case "rule":
+      return [];
+    case "slot":
+      return [pattern.slot];
+    case "maybe":
+      return slotsOf(pattern.of);
+    case "any":
+    case "all":
+      return pattern.of.flatMap(slotsOf);
+  }
+}
+
 /** How many different sentences a pattern stands for, a slot counting as one word; at most `most`. */
 export function waysIn(pattern: Pattern, most = 1000): number {
   switch (pattern.kind) {
