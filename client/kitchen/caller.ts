@@ -258,14 +258,13 @@ function grammarOf(
 ): Earshot["grammar"] {
   const { clock, store } = rooms;
   const ringing = computed(() => ringingCount(store.session.value, clock));
-  let known: { readonly text: string; readonly grammar: Grammar } | null = null;
+  let known: Grammar | null = null;
   return computed(() => {
     // Read for its sake: a ring that starts or ends changes what can be said.
     const isQuiet = ringing.value === 0;
-    const grammar = grammarFor(kitchenAt(isQuiet ? clock.now.peek() : clock.read(), rooms, dialogue.value));
-    const text = JSON.stringify([...grammar.rules]);
-    // To the recogniser another grammar is a tenth of a second's work, even where nothing in it is new.
-    if (known?.text !== text) known = { text, grammar };
-    return known.grammar;
+    const kitchen = kitchenAt(isQuiet ? clock.now.peek() : clock.read(), rooms, dialogue.value);
+    // The very same where nothing in it is new: then nobody is told.
+    known = grammarFor(kitchen, known);
+    return known;
   });
 }

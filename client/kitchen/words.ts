@@ -1,3 +1,5 @@
+import type { Grammar } from "../../core/speech/grammar.ts";
+import { keepingRules, noGrammar } from "../../core/speech/grammar-change.ts";
 import { explainPlan } from "../../core/talk/explain-plan.ts";
 import { grammarFor } from "../../core/talk/grammar-for.ts";
 import type { Kitchen } from "../../core/talk/model.ts";
@@ -11,7 +13,8 @@ import { respondUnsure } from "../../core/talk/respond-unsure.ts";
 export interface Words {
   readonly respond: typeof respond;
   readonly respondUnsure: typeof respondUnsure;
-  readonly grammarFor: typeof grammarFor;
+  /** What can be said now; what could be said before in the very same rules, and nothing new is the very same grammar. */
+  readonly grammarFor: (kitchen: Kitchen, before: Grammar | null) => Grammar;
 }
 
 /** Who understands a question can also answer it: the answers come with the words. */
@@ -21,5 +24,5 @@ const answering = (kitchen: Kitchen): Kitchen => ({ ...kitchen, explain: explain
 export const words: Words = {
   respond: (text, kitchen) => respond(text, answering(kitchen)),
   respondUnsure: (readings, kitchen) => respondUnsure(readings, answering(kitchen)),
-  grammarFor,
+  grammarFor: (kitchen, before) => keepingRules(before ?? noGrammar, grammarFor(kitchen)),
 };

@@ -1,4 +1,5 @@
 import type { Grammar } from "../../core/speech/grammar.ts";
+import { changeOf, noGrammar } from "../../core/speech/grammar-change.ts";
 import {
   evolveListening,
   initialListening,
@@ -190,10 +191,10 @@ class PageListener implements Listener {
     if (engine === null || this.is("off") || this.is("loading")) return;
     const { grammar: read, ...how } = listenForNow(this.listening);
     const grammar = this.speech.grammar(read);
-    const isKnown = sent?.grammar === grammar;
-    if (isKnown && JSON.stringify(sent.how) === JSON.stringify(how)) return;
+    const known = sent?.grammar ?? noGrammar;
+    if (known === grammar && JSON.stringify(sent?.how) === JSON.stringify(how)) return;
     this.sent = { grammar, how };
-    if (!isKnown) engine.post({ kind: "grammar", grammar }, []);
+    if (known !== grammar) engine.post({ kind: "grammar", change: changeOf(known, grammar) }, []);
     engine.post({ kind: "listen-for", how, when }, []);
   }
 

@@ -2,7 +2,7 @@ import { defaultEndpointer } from "../../core/speech/endpointer.ts";
 import { createHearing, type Hearing } from "../../core/speech/hearing.ts";
 import { defaultHearingTimes } from "../../core/speech/hearing-settings.ts";
 import type { Recogniser } from "../../core/speech/recogniser.ts";
-import type { Grammar } from "../../core/speech/grammar.ts";
+import { changedBy, noGrammar } from "../../core/speech/grammar-change.ts";
 import type { HandOut } from "../../core/speech/misheard/sound-to-hand-out.ts";
 import type { HeardEvent } from "../../core/speech/hearing-event.ts";
 import type { FromRecogniser, MessagePortLike, ToRecogniser } from "../../core/speech/recogniser-messages.ts";
@@ -43,7 +43,7 @@ class RecogniserPump {
   private hearing: Hearing | null = null;
   private port: MessagePortLike | null = null;
   private tuning = usualTuning;
-  private grammar: Grammar = { root: "nothing", rules: new Map() };
+  private grammar = noGrammar;
   /** The engine cannot begin an utterance before it has had its first grammar, and the microphone may be sooner. */
   private knowsGrammar = false;
   /** Of a hearing that is made later, too. */
@@ -76,7 +76,7 @@ class RecogniserPump {
       case "connect":
         return this.connect(message.port, message.rate);
       case "grammar":
-        this.grammar = message.grammar;
+        this.grammar = changedBy(this.grammar, message.change);
         return;
       case "listen-for": {
         const set = await this.hearing?.listenFor({ grammar: this.grammar, ...message.how }, message.when);

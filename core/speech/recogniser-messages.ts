@@ -1,4 +1,4 @@
-import type { Grammar } from "./grammar.ts";
+import type { GrammarChange } from "./grammar-change.ts";
 import type { ListenWhen } from "./hearing.ts";
 import type { HeardEvent, HearingEvent } from "./hearing-event.ts";
 import type { HandOut } from "./misheard/sound-to-hand-out.ts";
@@ -14,8 +14,8 @@ export type ToRecogniser =
    * A port given before is closed, and the stream begins anew.
    */
   | { readonly kind: "connect"; readonly port: MessagePortLike; readonly rate: number }
-  /** The grammar of every "listen-for" from here on. By itself it changes nothing. */
-  | { readonly kind: "grammar"; readonly grammar: Grammar }
+  /** From the grammar before to that of every "listen-for" from here on. By itself it changes nothing that is heard. */
+  | { readonly kind: "grammar"; readonly change: GrammarChange }
   | { readonly kind: "listen-for"; readonly how: Omit<ListenFor, "grammar">; readonly when: ListenWhen }
   /** Suits the ear to the cook from here on; kept over a new stream. */
   | { readonly kind: "tune"; readonly tuning: EarTuning }

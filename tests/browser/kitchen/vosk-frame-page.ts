@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import type { FromEngine } from "../../../client/voice/engine.ts";
-import type { Grammar } from "../../../core/speech/grammar.ts";
+import type { Phrase } from "../../../core/speech/grammar.ts";
 import type { ToRecogniser } from "../../../core/speech/recogniser-messages.ts";
 
 /** What a burst of sound is made of; the whistle model hears "okay", "kitchen" and nothing in the first three. */
@@ -75,10 +75,11 @@ export class VoskFramePage {
     await this.page.evaluate(
       ([texts, address]) => {
         const of = texts.map((text) => ({ kind: "words" as const, text }));
-        const grammar: Grammar = { root: "top", rules: new Map([["top", { kind: "choice", of }]]) };
+        const top: Phrase = { kind: "choice", of };
+        const change = { root: "top", names: ["top"], changed: new Map([["top", top]]) };
         (globalThis as unknown as Watching).framePort.postMessage({
           kind: "grammar",
-          grammar,
+          change,
         } satisfies ToRecogniser);
         const mode = address === null ? "open" : "addressed";
         const how = { address, mode, stopSentences: [] } as const;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { changeOf, noGrammar } from "../../../core/speech/grammar-change.ts";
 import { defaultEndpointer } from "../../../core/speech/endpointer.ts";
 import { createHearing, type Hearing } from "../../../core/speech/hearing.ts";
 import { defaultHearingTimes } from "../../../core/speech/hearing-settings.ts";
@@ -99,7 +100,7 @@ describe("the worker", () => {
     });
     const { grammar, ...how } = listenTo(grammarOf("next step"));
     for (const message of [...before, { kind: "load", base: "/" } as const, ...after]) take(message);
-    take({ kind: "grammar", grammar });
+    take({ kind: "grammar", change: changeOf(noGrammar, grammar) });
     take({ kind: "listen-for", how, when: "after-utterance" });
     for (const peak of [2e-5, 4e-4, 2e-5])
       take({ kind: "audio", samples: tone(1, peak), rate: listeningRate });

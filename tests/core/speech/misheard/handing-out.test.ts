@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { changeOf, noGrammar } from "../../../../core/speech/grammar-change.ts";
 import { defaultEndpointer } from "../../../../core/speech/endpointer.ts";
 import { expectation } from "../../../../core/speech/expectation.ts";
 import { createHearing, type Hearing } from "../../../../core/speech/hearing.ts";
@@ -135,7 +136,7 @@ describe("the worker", () => {
     for (const sounds of told) take({ kind: "hand-out", sounds });
     take({ kind: "load", base: "/" });
     const { grammar, ...how } = what("addressed");
-    take({ kind: "grammar", grammar });
+    take({ kind: "grammar", change: changeOf(noGrammar, grammar) });
     take({ kind: "listen-for", how, when: "after-utterance" });
     const kinds = [...Array<"quiet">(20).fill("quiet"), ...Array<"voice">(25).fill("voice")];
     for (const kind of [...kinds, ...Array<"quiet">(30).fill("quiet")])
