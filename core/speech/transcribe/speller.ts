@@ -1,3 +1,4 @@
+import { remembering } from "./remembering.ts";
 import type { Tokens } from "./transcriber.ts";
 
 /** Turns texts into tokens and back; spaces are "▁". */
@@ -14,7 +15,7 @@ export type Speller = {
 export function createSpeller({ texts }: Tokens): Speller {
   const numbers = new Map<string, number>();
   for (const [number, text] of texts.entries()) if (!numbers.has(text)) numbers.set(text, number);
-  const spell = (text: string): readonly number[] | null => {
+  const spell = remembering((text: string): readonly number[] | null => {
     let pieces: readonly string[] = Array.from(text);
     for (let pair = firstLearnt(pieces, numbers); pair !== null; pair = firstLearnt(pieces, numbers)) {
       const merged = `${pieces[pair] ?? ""}${pieces[pair + 1] ?? ""}`;
@@ -22,7 +23,7 @@ export function createSpeller({ texts }: Tokens): Speller {
     }
     const spelt = pieces.flatMap((piece) => numbers.get(piece) ?? []);
     return spelt.length === pieces.length ? spelt : null;
-  };
+  });
   return { spell, textOf: (token) => texts[token] ?? "" };
 }
 

@@ -1,3 +1,4 @@
+import { remembering } from "./remembering.ts";
 import { parseSpokenNumber } from "../../units/number-words.ts";
 import { terms } from "../../units/rational.ts";
 
@@ -68,23 +69,27 @@ const compoundEnd =
  * All ways that a transcriber may write one word of a grammar: letters, apostrophes, and spaces inside.
  * An accent may be left out ("jalapeño", "jalapeno"), and a compound be two words ("flat breads").
  */
-export function writtenForms(word: string): readonly string[] {
+export const writtenForms = remembering((word: string): readonly string[] => {
   const plain = word.normalize("NFD").replaceAll(/\p{M}/gu, "");
   const [, first, last] = compoundEnd.exec(word) ?? [];
   const parts = first === undefined || last === undefined ? [] : [`${first} ${last}`];
   return [...new Set([word, plain, ...parts, ...(otherSpellings.get(word) ?? [])])];
-}
+});
 
 /** Whether a word may stand in a number that is written in digits. */
-export function isNumberWord(word: string): boolean {
-  return ["and", "hundred", "thousand"].includes(word) || parseSpokenNumber([word], 0) !== null;
-}
+export const isNumberWord = remembering(
+  (word: string): boolean =>
+    ["and", "hundred", "thousand"].includes(word) || parseSpokenNumber([word], 0) !== null,
+);
 
 /** "three hundred and fifty" in digits; null where the words are no whole number. */
-export function inDigits(words: readonly string[]): string | null {
+export const inDigits = (words: readonly string[]): string | null => digitsOf(words.join(" "));
+
+const digitsOf = remembering((text: string): string | null => {
+  const words = text.split(" ");
   if (words[0] === "a" || words[0] === "an") return null;
   const number = parseSpokenNumber(words, 0);
   if (number?.next !== words.length) return null;
   const { numerator, denominator } = terms(number.value);
   return denominator === 1n ? numerator.toString() : null;
-}
+});
