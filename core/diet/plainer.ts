@@ -13,9 +13,11 @@ const CAN = ratio(3, 2);
 /** Packages that hold something else than what is cooked at home, and nobody knows how much. */
 const PACKAGES: readonly string[] = ["jar", "bag", "bottle", "packet", "box", "carton", "tub"];
 
+const nameOf = ({ foods, item }: Kind): string => (foods.length === 1 ? (foods[0]?.name ?? item) : item);
+
 /** The same food without what is avoided, as the table may name it. */
 function plainNames(kind: Kind, larder: Larder): readonly string[] {
-  const name = kind.foods.length === 1 ? (kind.foods[0]?.name ?? kind.item) : kind.item;
+  const name = nameOf(kind);
   const bare = name.replace(/\bsalted\b\s*/, "");
   const names = [
     `unsalted ${bare}`,
@@ -51,8 +53,8 @@ export function plainerSwap(ingredient: Ingredient, diets: readonly Diet[], lard
   const name = plainNames(kind, larder).find((one) => isAllowed(one, diets, larder));
   if (name === undefined) return null;
   const use = isPlural(ingredient.item) ? pluralOf(name) : name;
-  const isPacked = /\bcanned\b/.test(use);
-  const amount = isPacked ? null : unpacked(ingredient.amount);
+  const isUnpacked = /\bcanned\b/.test(nameOf(kind)) && !/\bcanned\b/.test(use);
+  const amount = isUnpacked ? unpacked(ingredient.amount) : null;
   if (amount === undefined) return null;
   const effect = /^cooked\b/.test(use) ? cookedFirst(use) : null;
   return { use, amount, effect, changes: [], isCommon: true };

@@ -90,6 +90,7 @@ function findingOf(kind: Kind, dish: Dish, diet: Diet, { name, rule, is, because
     howMuch: null,
     because,
     mend: `Write ${item} among the ingredients, or take it out of the step.`,
+    standIns: null,
   };
 }
 

@@ -8,7 +8,7 @@ import { readSwaps } from "../../../core/food/read-swaps.ts";
 import type { Swap } from "../../../core/recipe/model.ts";
 import { formatAmount, measured } from "../../../core/units/amount.ts";
 import { ratio } from "../../../core/units/rational.ts";
-import { butOf, dishWith, larder, mealOf } from "./diet-kit.ts";
+import { butOf, dishWith, larder, mealOf, withPlainer } from "./diet-kit.ts";
 
 const file = new URL("../../../recipes/foods/swaps.txt", import.meta.url);
 const shipped = readSwaps("swaps.txt", await readFile(file, "utf8"), larder.foods);
@@ -94,8 +94,16 @@ describe("what may stand in by common practice", () => {
     );
     expect(swapsFor("1 cup canned tomatoes")[0]?.use).toBe("tomatoes");
     // How much is in a jar nobody knows, so nobody can say how much of another food it is.
-    expect(swapsFor("1 cup canned beetroot", [], [diet])[0]?.use).toBe("cooked beetroot");
-    expect(swapsFor("1 jar canned beetroot", [], [diet])).toEqual([]);
+    const withoutRules = (line: string): readonly string[] =>
+      withPlainer(mealOf(dishWith([line])), diet).dishes.flatMap(({ ingredients }) =>
+        ingredients.flatMap(({ swaps }) => swaps.map(told)),
+      );
+    expect(withoutRules("1 jar canned pinto beans, drained")).toEqual([]);
+    expect(withoutRules("1 can canned pinto beans, drained")).toEqual([
+      "1 1/2 cups cooked pinto beans: Have it cooked before it goes in; dried beans need a hard boil first.",
+    ]);
+    // In a tub of another butter there is as much.
+    expect(withoutRules("1 tub salted butter")).toEqual(["as much unsalted butter"]);
   });
 
   it("[D26] put in a second time it offers no more", () => {
