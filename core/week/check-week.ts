@@ -7,6 +7,7 @@ import { nothingAtStart, type AtStart } from "./at-start.ts";
 import { leftOf, take, type Left } from "./left.ts";
 import { DAY_NAMES, type DayName } from "./week-file.ts";
 import type { Sitting, Week } from "./week.ts";
+import { capital } from "../units/capital.ts";
 
 /** One time of eating, checked. */
 export interface SittingCheck {
@@ -66,10 +67,10 @@ function afterCooked(
   };
 }
 
-/** The name of a day that is so many after the first. */
+/** The name of a day that is so many after the first, as in a sentence. */
 function dayOf(number: number, { days }: Week): string {
   const first = DAY_NAMES.indexOf(days[0]?.day ?? "monday");
-  return DAY_NAMES[(first + number) % DAY_NAMES.length] ?? "monday";
+  return capital(DAY_NAMES[(first + number) % DAY_NAMES.length] ?? "monday");
 }
 
 function staleWords({ dish: { name }, from, lastDay, source }: Left, day: number, week: Week): string {

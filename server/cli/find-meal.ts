@@ -1,4 +1,5 @@
 import { basename, dirname, resolve } from "node:path";
+import type { Mistake } from "../../core/recipe/mistake.ts";
 import type { CookingMeal, Meal } from "../../core/recipe/model.ts";
 import { err, ok, type Result } from "../../core/units/result.ts";
 import { MealBook } from "../kitchen/meal-book.ts";
@@ -34,6 +35,13 @@ function placeOf(word: string): Result<{ readonly folder: string; readonly id: s
   );
 }
 
+/** What is wrong with a meal: in its own file, or in that of a dish on account of which it cannot be cooked. */
+function firstMistake(id: string, mistakes: readonly Mistake[]): Mistake | undefined {
+  const own = mistakes.find(({ file }) => file.startsWith(`meals/${id}.`));
+  const dish = /^dishes\.(.+)$/.exec(own?.field ?? "")?.[1];
+  return mistakes.find(({ file }) => dish !== undefined && file.startsWith(`dishes/${dish}.`)) ?? own;
+}
+
 /**
  * The meal that a word names: its id, or the path of its file. Nothing is planned for it.
  * @param word "welcome-supper", "recipes/meals/welcome-supper.yaml"
@@ -46,6 +54,6 @@ export async function findMeal(word: string): Promise<Result<FoundMeal, string>>
   const book = await MealBook.open(folder);
   const meal = book.meal(id, {});
   if (meal.ok) return ok({ meal: meal.value, serveAt: book.serveAt(id), diets: book.dietsOf(id), folder });
-  const mistake = book.mistakes().find(({ file }) => file.startsWith(`meals/${id}.`));
+  const mistake = firstMistake(id, book.mistakes());
   return mistake === undefined ? meal : err(`${mistake.file}, line ${mistake.line}: ${mistake.sentence}`);
 }

@@ -94,6 +94,7 @@ describe("the buying list on the screen", () => {
             "cabbage-salad": 5,
             "ginger-pears": 5,
           },
+          swaps: [],
         },
       ],
     ]);

@@ -42,6 +42,7 @@ describe("a touch means a sentence", () => {
       // The clock stands at 4:40 pm; the file asks for 6:30 pm.
       serveAt: Date.UTC(2031, 5, 14, 18, 30),
       helpers: 0,
+      swaps: [],
       notes: {},
     });
     expect(await ask(open.page, (bench) => bench.woken())).toBe(1);

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
@@ -119,6 +119,14 @@ describe("a meal held against a diet on the command line", () => {
     const meal = pantry(["onion"], { named: diet("rice: avoided") });
     const code = await check(...words.map((word) => (word === "MEAL" ? meal : word)));
     expect([code, told.join(" "), out]).toEqual([1, expect.stringContaining(sentence), []]);
+  });
+
+  it("[D23] a meal whose dish cannot be read is told by the mistake in the dish", async () => {
+    const meal = pantry(["onion"], { named: diet("rice: avoided") });
+    const dish = join(folder, "dishes/pot.yaml");
+    writeFileSync(dish, readFileSync(dish, "utf8").replace("time: 5 min", "time: soon"));
+    expect(await check(meal)).toBe(1);
+    expect(told.join(" ")).toMatch(/^dishes\/pot\.yaml, line \d+: /);
   });
 
   it("[D23] a meal without a diet, a diet that is not there, and one with a mistake", async () => {

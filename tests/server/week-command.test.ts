@@ -52,7 +52,7 @@ it("[D44] the week that ships, for people: day by day, what is left, one list; 8
   expect(text).toContain("Tuesday what is left of Smoky Lentil Soup, allowed");
   expect(text).toContain("The whole week: I cannot tell.");
   expect(text).toContain(
-    "2 servings of Crisp Cabbage Salad from monday are in no meal: eat by thursday or freeze",
+    "2 servings of Crisp Cabbage Salad from Monday are in no meal: eat by Thursday or freeze",
   );
   expect(text).toContain("What to buy for Welcome Supper and Slack Water Lunch");
   expect(text).toMatch(/garlic: 9 cloves, about a head/);

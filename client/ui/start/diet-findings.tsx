@@ -7,8 +7,8 @@ const heads = { "not allowed": "Not allowed", "cannot tell": "Cannot tell" } as 
 export const aboutWhat = ({ ingredient, dish }: Finding): string =>
   [ingredient, dish].filter((one) => one !== null).join(", ") || "the whole meal";
 
-function OneFinding({ finding }: { readonly finding: Finding }) {
-  const { verdict, why, because, mend, rule } = finding;
+function OneFinding({ finding, mend }: { readonly finding: Finding; readonly mend: string | null }) {
+  const { verdict, why, because, rule } = finding;
   return (
     <li class={`diet-finding is-${verdict.replace(" ", "-")}`}>
       <b>
@@ -31,8 +31,15 @@ export function DietFindings({ diet }: { readonly diet: DietAnswer }) {
       {diet.problem !== null && <p>{diet.problem}</p>}
       {diet.findings.length > 0 && (
         <ul>
-          {diet.findings.map((finding) => (
-            <OneFinding key={`${finding.rule} ${aboutWhat(finding)} ${finding.why}`} finding={finding} />
+          {diet.findings.map((finding, index) => (
+            <OneFinding
+              key={`${finding.rule} ${aboutWhat(finding)} ${finding.why}`}
+              finding={finding}
+              // One deed may mend several things: it is told with the first.
+              mend={
+                diet.findings.findIndex(({ mend }) => mend === finding.mend) === index ? finding.mend : null
+              }
+            />
           ))}
         </ul>
       )}

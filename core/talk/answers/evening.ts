@@ -44,9 +44,11 @@ export function goOn(scene: Scene, kitchen: Kitchen): Outcome {
 
 /** Ends the evening, once the cook has said yes to it. */
 export function endMeal(scene: Scene, kitchen: Kitchen, consent: Consent): Outcome {
-  if (consent === "given")
-    return ordered(kitchen, [{ type: "EndMeal" }], () => "The meal is over. Well cooked, and enjoy it.");
   const open = scene.session.tasks.filter((task) => isOpen(task, scene)).length;
+  if (consent === "given") {
+    const over = open === 0 ? "The meal is over. Well cooked, and enjoy it." : "The meal is over.";
+    return ordered(kitchen, [{ type: "EndMeal" }], () => over);
+  }
   const left =
     open === 0
       ? ""

@@ -4,6 +4,7 @@ import { mealId, type CookingMeal, type Dish } from "../../../core/recipe/model.
 import { cookingMeal, scaleDish } from "../../../core/recipe/scale.ts";
 import { add, mul, ratio, toNumber, ZERO } from "../../../core/units/rational.ts";
 import { dishOf, spoilt } from "../recipe/bean-pot.ts";
+import { dishWith } from "../diet/diet-kit.ts";
 import { shippedPantry } from "../recipe/shelf.ts";
 import { CHECK_SOUP as SOUP } from "./check-soup.ts";
 import { shippedFoods } from "./shipped-foods.ts";
@@ -50,6 +51,16 @@ describe("what a dish holds", () => {
       expect(Math.abs(toNumber(one.high) - aServing)).toBeLessThanOrEqual(0.0051);
     },
   );
+
+  // USDA SR28: a lemon yields 48 g of juice (09152, 103 mg potassium in 100 g), a lime 44 g (09160, 117), an orange 86 g (09206, 200).
+  it.each([
+    ["half a lemon, juiced", 24.72],
+    ["juice of 2 limes", 102.96],
+    ["1 orange, juiced", 172],
+  ])("[F64] %s brings %d mg potassium", (line, potassium) => {
+    const { inAll } = valuesOf(dishWith([line]));
+    expect([inAll.potassium.unknown, toNumber(inAll.potassium.high)]).toEqual([[], potassium]);
+  });
 
   it("[F13] for twice as many there is twice as much in all, and as much in a serving", () => {
     const [four, eight] = [valuesOf(dishOf(SOUP)), valuesOf(scaleDish(dishOf(SOUP), 8))];

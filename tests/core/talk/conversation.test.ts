@@ -87,7 +87,7 @@ describe("moving", () => {
       [1, "end the meal", "End the meal? Ten steps are still open."],
       [1, "no", "All right, I leave it."],
       [2, "we are done cooking", "End the meal? Ten steps are still open."],
-      [2, "yes", "The meal is over. Well cooked, and enjoy it."],
+      [2, "yes", "The meal is over."],
     ]);
   });
 

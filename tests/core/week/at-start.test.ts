@@ -56,7 +56,7 @@ describe("what is in the fridge as a week begins", () => {
     const against = check(week([eat(1)]), stored(3), day, [diet]);
     expect(against.days[0]?.sittings[0]?.check?.verdict).toBe("not allowed");
     expect(check(week([eat(1)]), stored(3), day).unused).toEqual([
-      "2 servings of Tide soup from the fridge are in no meal: eat by wednesday or freeze (USDA FSIS, Leftovers and Food Safety).",
+      "2 servings of Tide soup from the fridge are in no meal: eat by Wednesday or freeze (USDA FSIS, Leftovers and Food Safety).",
     ]);
   });
 
@@ -65,7 +65,7 @@ describe("what is in the fridge as a week begins", () => {
     expect([troubles(both), both.unused]).toEqual([
       [],
       [
-        "one serving of Tide soup from monday is in no meal: eat by thursday or freeze (USDA FSIS, Leftovers and Food Safety).",
+        "one serving of Tide soup from Monday is in no meal: eat by Thursday or freeze (USDA FSIS, Leftovers and Food Safety).",
       ],
     ]);
     const frozen = check(week([], [], [], [], [eat(2)]), stored(2, "freezer"), day);
@@ -76,13 +76,13 @@ describe("what is in the fridge as a week begins", () => {
   it("[G22] too old on its day, it does not count; past its day already, it is warned of", () => {
     const late = check(week([eat(1)], [], [], [eat(2)]), stored(3), day);
     expect(troubles(late)).toEqual([
-      "Tide soup that is in the fridge now is good until wednesday (USDA FSIS, Leftovers and Food Safety); freeze it, or eat it before thursday.",
+      "Tide soup that is in the fridge now is good until Wednesday (USDA FSIS, Leftovers and Food Safety); freeze it, or eat it before Thursday.",
     ]);
     expect(late.verdict).toBe("not allowed");
     const spent = check(week([eat(2)]), stored(3), day * 6);
     expect(spent.fridge).toEqual(["Tide soup, 3 bowls, in the fridge, is past its day: throw it away."]);
     expect(troubles(spent)).toEqual([
-      "Tide soup in the fridge is past its day: throw it away, and cook more of it before monday.",
+      "Tide soup in the fridge is past its day: throw it away, and cook more of it before Monday.",
     ]);
     expect([spent.verdict, spent.unused]).toEqual(["not allowed", []]);
     // A warning alone is no fault of the week.
@@ -118,7 +118,7 @@ describe("what is in the fridge as a week begins", () => {
       "Tide salad, 2 plates, in the fridge: nobody knows what is in it, so it counts for no meal.",
       "Tide soup, half a pot, in the fridge: nobody knows how many servings, so it counts for no meal.",
     ]);
-    expect(troubles(told)).toEqual(["Nothing is left of soup on monday; cook more of it before."]);
+    expect(troubles(told)).toEqual(["Nothing is left of soup on Monday; cook more of it before."]);
     expect(check(week([eat(1)]), log, day + 200).fridge[0]).toBe(
       "Tide soup, 1 bowl, was heated more than two hours ago: throw it away.",
     );

@@ -64,7 +64,7 @@ describe("what is left, in a week", () => {
     expect([all.verdict, troubles(all), all.unused]).toEqual(["allowed", [], []]);
     const some = check(week([cook(soup)], [eat("soup", 1)]));
     expect(some.unused).toEqual([
-      "one serving of Soup from monday is in no meal: eat by thursday or freeze (USDA FSIS, Leftovers and Food Safety).",
+      "one serving of Soup from Monday is in no meal: eat by Thursday or freeze (USDA FSIS, Leftovers and Food Safety).",
     ]);
     expect(some.verdict).toBe("allowed");
   });
@@ -73,7 +73,7 @@ describe("what is left, in a week", () => {
   it("[D42] too old, too little, or nothing at all: a sentence, and the week is not allowed", () => {
     const old = check(week([cook(soup)], [], [], [], [eat("soup")]));
     expect(troubles(old)).toEqual([
-      "Soup of monday keeps 3 days in the fridge (USDA FSIS, Leftovers and Food Safety); freeze it, or eat it before friday.",
+      "Soup of Monday keeps 3 days in the fridge (USDA FSIS, Leftovers and Food Safety); freeze it, or eat it before Friday.",
     ]);
     expect(old.verdict).toBe("not allowed");
     expect(troubles(check(week([cook(soup)], [], [], [eat("soup")])))).toEqual([]);
@@ -81,7 +81,7 @@ describe("what is left, in a week", () => {
       "Of Soup 2 servings are left, and 3 are wanted.",
     ]);
     expect(troubles(check(week([eat("soup")])))).toEqual([
-      "Nothing is left of soup on monday; cook more of it before.",
+      "Nothing is left of soup on Monday; cook more of it before.",
     ]);
   });
 
