@@ -4,6 +4,8 @@ import type { AudioOutput, AudioState, Playing, Ringing } from "./audio-output.t
 const fadeSeconds = 0.05;
 /** How long a decoded sentence may take to begin: longer, and it never will. */
 const startLimitMs = 2_000;
+/** After this nothing that was promised of a sound is still to come: a decoding, a waking, a timer of the library. */
+const settledMs = 1_000;
 
 /** `data:` instead of `blob:`: Howler decodes it without a request, so no policy of the page stands in the way. */
 function dataUri(wav: Uint8Array): string {
@@ -77,8 +79,8 @@ class HowlerSpeech implements Playing {
     howl.off();
     howl.stop();
     // Unloading also takes the decoded sound out of Howler's own store, which would grow with every sentence.
-    // A moment later: a context that has just woken may have promised the sound to play, and what is unloaded cannot.
-    setTimeout(() => howl.unload(), 0);
+    // Later: a context that has just woken may have promised the sound to play, and what is unloaded cannot.
+    setTimeout(() => howl.unload(), settledMs);
     this.#finish(how);
   }
 }

@@ -30,7 +30,7 @@ const tokensOf = (text: string): readonly string[] =>
     .map(normaliseFood)
     .filter((word) => word !== "");
 
-/** All words by which the dish's own list may be meant. A swap keeps the id of what it replaced: its steps still say it. */
+/** All words by which the dish itself ("the broth") or its own list may be meant; an id is a short name as well. */
 function ownWords(dish: Dish, larder: Larder): ReadonlySet<string> {
   const names = dish.ingredients.flatMap(({ id, item, food, swaps }) => [
     id,
@@ -39,7 +39,8 @@ function ownWords(dish: Dish, larder: Larder): ReadonlySet<string> {
     ...swaps.map(({ use }) => use),
     ...kindNamed(item, larder).foods.flatMap(({ name, also }) => [name, ...also]),
   ]);
-  return new Set(names.flatMap(tokensOf));
+  const dishes = [dish.name, ...dish.says].flatMap((name) => tokensOf(name).slice(-1));
+  return new Set([...dishes, ...names.flatMap(tokensOf)]);
 }
 
 const isFoodName = (name: string, { foods, groups }: Larder): boolean =>

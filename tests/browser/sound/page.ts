@@ -95,7 +95,8 @@ async function stoppedAsItWakes(): Promise<string[]> {
     return answer;
   };
   if ((await waiting.ended) !== "stopped") wrong.push("it was not stopped");
-  await new Promise((resolve) => setTimeout(resolve, 100));
+  for (let tries = 0; tries < 50 && inside._howls.includes(howl); tries += 1)
+    await new Promise((resolve) => setTimeout(resolve, 100));
   removeEventListener("error", note);
   if (inside._howls.length > 0) wrong.push("the sound was kept");
   return wrong;

@@ -50,6 +50,16 @@ describe("what only a step speaks of", () => {
     expect(told(step)).toEqual(findings);
   });
 
+  it("[D52] the dish may be called what it is, but not what may be in it", () => {
+    const called = (name: string, step: string) =>
+      checkMeal(mealOf({ ...carrots(step), name }), [diet], larder, []).findings.map(
+        ({ ingredient }) => ingredient,
+      );
+    expect(called("Carrot Broth", "Stir the broth.")).toEqual([]);
+    expect(called("Carrot Pot", "Stir the broth.")).toContain("broth");
+    expect(called("Butter Pot", "Toss it with butter.")).toContain("butter");
+  });
+
   it("[D52] it is told in one sentence, with what would mend it", () => {
     const { findings } = checkMeal(mealOf(carrots("Toss them with butter.")), [diet], larder, []);
     expect(findings[0]).toMatchObject({
