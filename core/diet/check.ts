@@ -41,25 +41,29 @@ function foodFindings(
   larder: Larder,
 ): readonly Finding[] {
   const kind = kindOf(ingredient, larder);
-  const foods = allowedSwaps(ingredient, diets, larder).map((swap) => standIn(swap, ingredient));
-  const standIns = foods.length === 0 ? null : { dish: dish.id, ingredient: ingredient.id, foods };
-  return diets.flatMap((diet) =>
-    judgeFood(kind, diet, larder).map((judgement): Finding => {
-      const { rule, verdict, why, because } = judgement;
-      return {
-        diet: diet.name,
-        rule,
-        dish: dish.name,
-        ingredient: ingredient.item,
-        verdict,
-        why,
-        howMuch: spokenIngredient(ingredient.amount, ingredient.item),
-        because,
-        mend: mendFor(ingredient, judgement, diets, larder),
-        standIns,
-      };
-    }),
+  const judged = diets.flatMap((diet) =>
+    judgeFood(kind, diet, larder).map((judgement) => ({ diet, judgement })),
   );
+  // Most ingredients have nothing against them, and then nobody asks what may stand in.
+  if (judged.length === 0) return [];
+  const swaps = allowedSwaps(ingredient, diets, larder);
+  const foods = swaps.map((swap) => standIn(swap, ingredient));
+  const standIns = foods.length === 0 ? null : { dish: dish.id, ingredient: ingredient.id, foods };
+  return judged.map(({ diet, judgement }): Finding => {
+    const { rule, verdict, why, because } = judgement;
+    return {
+      diet: diet.name,
+      rule,
+      dish: dish.name,
+      ingredient: ingredient.item,
+      verdict,
+      why,
+      howMuch: spokenIngredient(ingredient.amount, ingredient.item),
+      because,
+      mend: mendFor(ingredient, judgement, kind, swaps),
+      standIns,
+    };
+  });
 }
 
 function clashFindings(diets: readonly Diet[]): readonly Finding[] {

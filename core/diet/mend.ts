@@ -6,7 +6,7 @@ import type { Diet } from "./diet.ts";
 import type { StandIn } from "./findings.ts";
 import type { Larder } from "./groups.ts";
 import { isAllowed, type Judgement } from "./judge-food.ts";
-import { kindOf } from "./kind.ts";
+import type { Kind } from "./kind.ts";
 
 const muchOf = ({ use, amount }: Swap, ingredient: Ingredient): string =>
   spokenIngredient(amount ?? ingredient.amount, use);
@@ -30,23 +30,23 @@ export const allowedSwaps = (
 
 /**
  * What would mend what a diet has against an ingredient: leaving it out where the recipe can do without, what the recipe
- * itself offers instead, or the same food without what is avoided; each only where every diet allows it.
+ * itself offers instead, or the same food without what is avoided.
+ * @param kind what the ingredient is @param swaps its `allowedSwaps`
  */
 export function mendFor(
   ingredient: Ingredient,
   judgement: Judgement,
-  diets: readonly Diet[],
-  larder: Larder,
+  kind: Kind,
+  swaps: readonly Swap[],
 ): string | null {
   if (ingredient.optional) return "Leave it out; the recipe can do without.";
-  const swaps = allowedSwaps(ingredient, diets, larder);
   const own = swaps.find(({ isCommon }) => isCommon !== true);
   if (own !== undefined) return `Take ${own.use} instead, as the recipe offers.`;
   const [common] = swaps;
   if (common !== undefined) return commonly(common, ingredient);
   if (judgement.verdict === "not allowed")
     return `Leave ${ingredient.item} out, or take another food for it.`;
-  if (kindOf(ingredient, larder).foods.length === 0)
+  if (kind.foods.length === 0)
     return `Write in the recipe which food ${ingredient.item} ${isPlural(ingredient.item) ? "are" : "is"}.`;
   return "Read the packet, and write in the recipe what it says.";
 }
