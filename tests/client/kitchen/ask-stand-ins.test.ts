@@ -1,15 +1,12 @@
 import { signal } from "@preact/signals";
 import { describe, expect, it } from "vitest";
 import { askStandIns } from "../../../client/kitchen/ask-stand-ins.ts";
-import type { Clock } from "../../../client/kitchen/clock.ts";
-import type { MealStore } from "../../../client/kitchen/meal-store.ts";
-import type { LinkState } from "../../../client/kitchen/server-link.ts";
-import { emptyLog } from "../../../core/cook/fold.ts";
 import type { Session } from "../../../core/cook/session.ts";
 import { dishId, ingredientId } from "../../../core/recipe/model.ts";
 import { silentDialogue, type Dialogue, type FoodsAtHand, type Question } from "../../../core/talk/model.ts";
 import { foodsWith } from "../../core/talk/foods-at-hand.ts";
 import { at, evening, give } from "../../core/talk/supper.ts";
+import { clockAt, storeOf } from "./still-page.ts";
 
 const question = (prompt: string): Question => ({
   kind: "confirm",
@@ -23,27 +20,8 @@ function page(barred: number, minute = 1) {
   const foods = signal<FoodsAtHand | null>(null);
   const dialogue = signal<Dialogue>(silentDialogue);
   const now = signal(at(minute));
-  const clock: Clock = {
-    now,
-    read: () => now.value,
-    utcOffsetMinutes: () => 0,
-    slept: signal(null),
-    onDevice: (when) => when,
-    follow: () => undefined,
-    close: () => undefined,
-  };
-  const store: MealStore = {
-    link: signal<LinkState>("joined"),
-    isLoaded: signal(true),
-    log: signal(emptyLog),
-    session,
-    sheet: signal(null),
-    waiting: signal(0),
-    give: () => undefined,
-    begin: () => Promise.resolve(null),
-    pantry: () => Promise.reject(new Error("no pantry here")),
-    close: () => undefined,
-  };
+  const clock = clockAt(now);
+  const store = storeOf({ session });
   const said: string[] = [];
   const ask = () => {
     const swaps = session.value?.swaps.length ?? 0;

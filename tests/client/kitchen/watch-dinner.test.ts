@@ -1,8 +1,5 @@
 import { signal } from "@preact/signals";
 import { describe, expect, it } from "vitest";
-import type { Clock } from "../../../client/kitchen/clock.ts";
-import type { LinkState } from "../../../client/kitchen/server-link.ts";
-import type { MealStore } from "../../../client/kitchen/meal-store.ts";
 import { watchDinner } from "../../../client/kitchen/watch-dinner.ts";
 import { emptyLog } from "../../../core/cook/fold.ts";
 import { runSheetOf } from "../../../core/cook/run-sheet.ts";
@@ -11,6 +8,7 @@ import type { RunSheet } from "../../../core/plan/model.ts";
 import { seconds, plus } from "../../../core/units/quantity.ts";
 import { dish, handsOn, meal, mins } from "../../core/plan/small-meals.ts";
 import { at, give } from "../../core/talk/supper.ts";
+import { clockAt, storeOf } from "./still-page.ts";
 
 /** Ten minutes of kneading and ten of shaping, the kneading done after fourteen: what a page says until a quarter past. */
 function saidUntil(minute: number, answer: string | null): readonly string[] {
@@ -21,27 +19,8 @@ function saidUntil(minute: number, answer: string | null): readonly string[] {
   const log = signal(begun);
   const session = signal(begun.session);
   const sheet = signal<RunSheet | null>(null);
-  const clock: Clock = {
-    now,
-    read: () => now.value,
-    utcOffsetMinutes: () => 0,
-    slept: signal(null),
-    onDevice: (at) => at,
-    follow: () => undefined,
-    close: () => undefined,
-  };
-  const store: MealStore = {
-    link: signal<LinkState>("joined"),
-    isLoaded: signal(true),
-    log,
-    session,
-    sheet,
-    waiting: signal(0),
-    give: () => undefined,
-    begin: () => Promise.resolve(null),
-    pantry: () => Promise.reject(new Error("no pantry here")),
-    close: () => undefined,
-  };
+  const clock = clockAt(now);
+  const store = storeOf({ log, session, sheet });
   const said: string[] = [];
   const lines = signal(answer === null ? [] : [{ who: "caller" as const, at: at(14), text: answer }]);
   const stop = watchDinner(clock, store, lines, (sentence) => said.push(sentence));
