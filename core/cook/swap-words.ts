@@ -30,13 +30,12 @@ function renaming(dish: Dish, ingredient: Ingredient, use: string): (text: strin
   const kept = others.filter(
     (other) => other !== item && names.some((name) => ` ${other} `.includes(` ${name} `)),
   );
-  const either = [...(kept.length === 0 ? [] : [`(?<kept>${asPattern(kept)})`]), asPattern(names)].join("|");
+  // Longer names are met first, and so a food that is kept before what is only a part of its name.
+  const either = asPattern([...kept, ...names]);
   const wanted = new RegExp(`(?<![\\w-])(?:${either})(?![\\w-])(?! (?:the|it|them|each)\\b)`, "gi");
   return (text) =>
-    text.replace(wanted, (found, ...rest: readonly unknown[]) => {
-      const groups = rest.at(-1);
-      if (typeof groups === "object" && groups !== null && "kept" in groups && groups.kept !== undefined)
-        return found;
+    text.replace(wanted, (found) => {
+      if (kept.includes(found.toLowerCase())) return found;
       return /^[A-Z]/.test(found) ? capital(use) : use;
     });
 }

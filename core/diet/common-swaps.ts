@@ -111,9 +111,9 @@ function commonSwaps(ingredient: Ingredient, dish: Dish, table: SwapTable): read
   const plainer = plainerSwap(ingredient, diets, larder);
   const others = [...(plainer === null ? [] : [plainer]), ...fromRules(ingredient, dish, table)];
   const there = ingredient.swaps.filter(({ isCommon }) => isCommon === true).length;
-  const names = [...own, ...others.map(({ use }) => normaliseFood(use))];
-  const isNew = (_: Swap, index: number): boolean =>
-    names.indexOf(names[own.length + index] ?? "") === own.length + index;
+  const names = others.map(({ use }) => normaliseFood(use));
+  const isNew = ({ use }: Swap, index: number): boolean =>
+    !own.includes(normaliseFood(use)) && names.indexOf(normaliseFood(use)) === index;
   return others.filter(isNew).slice(0, Math.max(0, MOST - there));
 }
 
